@@ -257,10 +257,10 @@ class Intonation:
 
 @dataclass(frozen=True, slots=True)
 class Tempo:
-    """Pulse of a take, anchored as ``anchor`` says (``"given"``, ``"reference"``,
-    ``"score"``, ``"click"`` or ``"evidence"``).
+    """Pulse of a take, and what it was anchored by.
 
-    ``beat_s`` are the beats' times, ``local_time_s``/``local_bpm`` the local tempo
+    ``anchor`` is ``"given"``, ``"reference"``, ``"score"``, ``"click"`` or
+    ``"evidence"``. ``beat_s`` are the beats' times, ``local_time_s``/``local_bpm`` the local tempo
     curve, ``steadiness_cv_percent`` the coefficient of variation (n - 1) of the
     inter-beat intervals with ``steadiness_floor_percent`` the part of it that the
     onset detector alone could make, ``drift_bpm_per_min`` the slope.
