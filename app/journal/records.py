@@ -1,0 +1,219 @@
+"""The records of a journal: what is kept, in the words of the trade.
+
+Plain frozen values without behaviour. Ids are random UUIDs as 32 hex digits,
+made by whoever creates the record. Instants are timezone-aware; a practice day
+is a plain date (see :mod:`app.journal.practice_days`). Positions in a take are
+seconds from its first sample.
+"""
+
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from enum import StrEnum
+
+
+class Author(StrEnum):
+    """Who placed a marker."""
+
+    SELF = "self"
+    TEACHER = "teacher"
+
+
+class MarkerState(StrEnum):
+    """Where a marked problem stands."""
+
+    TO_WORK_ON = "to_work_on"
+    SETTLED = "settled"
+    RETURNED = "returned"
+
+
+class Origin(StrEnum):
+    """How a take came into the journal."""
+
+    RECORDED = "recorded"
+    IMPORTED = "imported"
+    RECOVERED = "recovered"
+
+
+class AimMet(StrEnum):
+    """The player's own answer to the aim of a take."""
+
+    YES = "yes"
+    PARTLY = "partly"
+    NO = "no"
+
+
+class MinutesSource(StrEnum):
+    """Where a session's minutes come from."""
+
+    CLOCK = "clock"
+    TYPED = "typed"
+    SOUNDING = "sounding"
+
+
+DEFAULT_CATEGORIES: tuple[str, ...] = (
+    "intonation",
+    "rhythm",
+    "sound",
+    "shift",
+    "string crossing",
+    "memory",
+    "expression",
+    "other",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class PlayingSettings:
+    """What the measures need to know about the playing.
+
+    Attributes
+    ----------
+    instrument : str
+        A name the measures know, e.g. ``"viola"``.
+    reference_a_hz : float or None
+        The A that was tuned to, 380 to 480 Hz; ``None``: estimate it from the take.
+    temperament : str
+        ``"equal"``, ``"pythagorean"`` or ``"just"``; the last two want a tonic.
+    tonic : str or None
+        Note name without octave, e.g. ``"Eb"``.
+    pulse_bpm : float or None
+        The stated beat that anchors the tempo; ``None``: only if the pulse is clear.
+    open_strings : tuple of str or None
+        Sounding open strings, low to high, where they are not the usual ones
+        (scordatura); ``None``: the instrument's usual ones.
+    accompanied : bool
+        A backing sound or a piano plays too.
+    """
+
+    instrument: str = "violin"
+    reference_a_hz: float | None = 440.0
+    temperament: str = "equal"
+    tonic: str | None = None
+    pulse_bpm: float | None = None
+    open_strings: tuple[str, ...] | None = None
+    accompanied: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Passage:
+    """A named stretch of a piece that is practised and compared."""
+
+    id: str
+    piece: str
+    name: str
+    bars: str
+    settings: PlayingSettings
+    created_at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Session:
+    """One sitting on one practice day; ``minutes`` is ``None`` until known."""
+
+    id: str
+    practice_day: date
+    started_at: datetime
+    minutes: float | None = None
+    minutes_source: MinutesSource | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class RestDay:
+    """A day without practice that was meant: planned ahead, or marked afterwards."""
+
+    practice_day: date
+    planned: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Take:
+    """One recording of a session.
+
+    Attributes
+    ----------
+    number : int
+        1, 2, ... within its passage and practice day.
+    recorded_at, entered_at : datetime
+        When it was played, and when the journal learned of it (later for a late
+        entry).
+    file : str
+        Path of the finished recording relative to the journal, ``/`` separated.
+    sha256 : str
+        Of that file's bytes.
+    dropped_frames, clipped_samples : int
+        Counted while recording; ``ended`` says in one sentence what cut a
+        recording short, empty where the player stopped it.
+    """
+
+    id: str
+    session_id: str
+    passage_id: str | None
+    practice_day: date
+    number: int
+    recorded_at: datetime
+    entered_at: datetime
+    origin: Origin
+    file: str
+    sha256: str
+    duration_s: float
+    sample_rate_hz: int
+    channels: int
+    settings: PlayingSettings
+    original_name: str = ""
+    recorded_at_source: str = ""
+    aim: str = ""
+    aim_met: AimMet | None = None
+    dropped_frames: int = 0
+    clipped_samples: int = 0
+    ended: str = ""
+    deleted_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Marker:
+    """A time-stamped critique note on a take.
+
+    ``end_s`` is ``None`` for a moment and the end of a span otherwise; ``weight``
+    is 1 (slight) to 3 (first thing to fix).
+    """
+
+    id: str
+    take_id: str
+    start_s: float
+    end_s: float | None
+    category: str
+    weight: int
+    text: str
+    author: Author
+    state: MarkerState
+    created_at: datetime
+    changed_at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class StoredMeasurement:
+    """What was measured on a take, as kept.
+
+    ``summary`` is JSON-compatible (the machine-readable object without curves),
+    ``curves`` an opaque compressed block of arrays; ``algorithm`` tells a stale one.
+    ``failure`` holds the sentence where measuring itself failed.
+    """
+
+    take_id: str
+    algorithm: str
+    measured_at: datetime
+    summary: dict[str, object] = field(default_factory=dict)
+    curves: bytes = b""
+    failure: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class JournalSettings:
+    """What the player chose for this journal."""
+
+    day_turn_hour: int = 4
+    categories: tuple[str, ...] = DEFAULT_CATEGORIES
+    input_device: str | None = None
+    output_device: str | None = None
+    default_settings: PlayingSettings = field(default_factory=PlayingSettings)

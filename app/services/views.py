@@ -1,0 +1,306 @@
+"""What the services hand to the window and the command line: frozen, ready to show.
+
+Arrays are numpy float arrays already sized for the screen; nothing here needs
+further computing. A number is a :class:`Reading` with its unit, or a
+:class:`NoReading` with the reason.
+"""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from pathlib import Path
+from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from app.journal.records import (
+    AimMet,
+    Marker,
+    Origin,
+    Passage,
+    PlayingSettings,
+)
+
+FloatArray = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A measured number as the player sees it.
+
+    ``uncertainty`` is half of the 95 % interval in the same unit, ``None`` where
+    the number has none; ``digits`` are the decimals worth showing; ``signed`` asks
+    for an explicit plus.
+    """
+
+    value: float
+    unit: str
+    uncertainty: float | None = None
+    digits: int = 1
+    signed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class NoReading:
+    """Nothing was measured; ``sentence`` says why."""
+
+    sentence: str
+
+
+AnyReading = Reading | NoReading
+
+MeasureState = Literal["waiting", "measured", "stale", "failed"]
+
+
+@dataclass(frozen=True, slots=True)
+class NamedReading:
+    """One line of a summary: a stable key, a label, the number, and what it means."""
+
+    key: str
+    label: str
+    reading: AnyReading
+    explanation: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class TakeRow:
+    """A take in a list."""
+
+    id: str
+    passage_id: str | None
+    passage_name: str
+    practice_day: date
+    number: int
+    recorded_at: datetime
+    is_late_entry: bool
+    origin: Origin
+    duration_s: float
+    aim: str
+    aim_met: AimMet | None
+    state: MeasureState
+    notice: str
+    intonation: AnyReading
+    tempo: AnyReading
+    dynamics: AnyReading
+    marker_count: int
+    file: Path
+
+
+@dataclass(frozen=True, slots=True)
+class MarkerRow:
+    """A marker in a list, with what it stands on."""
+
+    marker: Marker
+    passage_name: str
+    practice_day: date
+    take_number: int
+    near_note: str
+
+
+@dataclass(frozen=True, slots=True)
+class TodayView:
+    """The Practice page in one look."""
+
+    practice_day: date
+    minutes: float | None
+    days_practised: int
+    days_since_first: int
+    takes: tuple[TakeRow, ...]
+    to_work_on: tuple[MarkerRow, ...]
+    passages: tuple[Passage, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class DayBar:
+    """One day of the calendar."""
+
+    practice_day: date
+    minutes: float | None
+    take_count: int
+    rest: Literal["", "planned", "marked"]
+    missed: bool
+    late: bool
+
+
+@dataclass(frozen=True, slots=True)
+class NoteRow:
+    """A note of the deviation lane and the notes pane.
+
+    ``certain`` is false where the uncertainty is larger than the deviation could
+    tell (drawn hollow). ``kind`` is a word of the trade (note, slide, ...).
+    """
+
+    index: int
+    start_s: float
+    end_s: float
+    name: str
+    midi: int | None
+    deviation: AnyReading
+    certain: bool
+    kind: str
+    is_open_string: bool
+    vibrato: str
+
+
+@dataclass(frozen=True, slots=True)
+class Curve:
+    """A line against time; gaps are breaks between ``segments`` of (x_s, y) arrays."""
+
+    segments: tuple[tuple[FloatArray, FloatArray], ...]
+    unit: str
+    gap_sentence: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class TakeView:
+    """Everything the Listen page draws of one take."""
+
+    row: TakeRow
+    passage: Passage | None
+    settings: PlayingSettings
+    duration_s: float
+    summary: tuple[NamedReading, ...]
+    notes: tuple[NoteRow, ...]
+    notes_sentence: str
+    pitch_cents: Curve
+    tempo_bpm: Curve
+    beat_s: FloatArray
+    loudness_lufs: Curve
+    markers: tuple[Marker, ...]
+    categories: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Waveform:
+    """Lowest and highest sample per screen column, -1 to 1; all (columns,)."""
+
+    time_s: FloatArray
+    low: FloatArray
+    high: FloatArray
+
+
+@dataclass(frozen=True, slots=True)
+class NotePairRow:
+    """The same note in two takes."""
+
+    name: str
+    midi: int
+    a_start_s: float
+    b_start_s: float
+    a_deviation: AnyReading
+    b_deviation: AnyReading
+    change: AnyReading
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeRow:
+    """One measure of two takes beside each other, with one plain word."""
+
+    key: str
+    label: str
+    a: AnyReading
+    b: AnyReading
+    change: AnyReading
+    word: str
+
+
+@dataclass(frozen=True, slots=True)
+class CompareView:
+    """Two takes of a passage beside each other; ``sentence`` where they do not match."""
+
+    a: TakeView
+    b: TakeView
+    aligned: bool
+    sentence: str
+    alignment_a_s: FloatArray
+    alignment_b_s: FloatArray
+    notes: tuple[NotePairRow, ...]
+    changes: tuple[ChangeRow, ...]
+    confounders: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TrendPoint:
+    """One take in the trend of a passage."""
+
+    take_id: str
+    practice_day: date
+    value: float
+    uncertainty: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class TrendView:
+    """A passage over the weeks, one measure.
+
+    ``line`` and ``band`` are (day, value) and (day, low, high); empty with a
+    ``sentence`` where there are too few takes.
+    """
+
+    passage: Passage
+    key: str
+    label: str
+    unit: str
+    points: tuple[TrendPoint, ...]
+    line: tuple[tuple[date, float], ...]
+    band: tuple[tuple[date, float, float], ...]
+    verdict: str
+    slope: AnyReading
+    scatter: AnyReading
+    sentence: str
+
+
+@dataclass(frozen=True, slots=True)
+class InputRow:
+    """A recording input to choose from."""
+
+    key: str
+    name: str
+    channels: int
+    is_default: bool
+
+
+@dataclass(frozen=True, slots=True)
+class LevelReading:
+    """The input level now, dB relative to full scale, and a word for it.
+
+    ``word`` is ``"too quiet"``, ``"good"`` or ``"too loud"``; ``clipped`` once any
+    sample since the start reached full scale.
+    """
+
+    peak_dbfs: float | None
+    hold_dbfs: float | None
+    word: str
+    clipped: bool
+    elapsed_s: float
+    dropped_frames: int
+
+
+@dataclass(frozen=True, slots=True)
+class ImportProposal:
+    """A file that could be filed: what is known, what is proposed, what is wrong.
+
+    ``failure`` is one plain sentence where it cannot be imported; ``duplicate_of``
+    names the take that already holds the same bytes.
+    """
+
+    path: Path
+    practice_day: date
+    recorded_at: datetime
+    recorded_at_source: str
+    duration_s: float
+    passage_id: str | None
+    has_video: bool
+    duplicate_of: str
+    failure: str
+
+
+@dataclass(frozen=True, slots=True)
+class PlaybackState:
+    """Where playback stands, from the stream's own clock."""
+
+    position_s: float
+    playing: bool
+    loop: tuple[float, float] | None
+    speed: float
+    volume: float
