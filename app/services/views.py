@@ -304,3 +304,24 @@ class PlaybackState:
     loop: tuple[float, float] | None
     speed: float
     volume: float
+
+
+@dataclass(frozen=True, slots=True)
+class PendingTake:
+    """A recording that stopped and is not filed yet; its sound is safe at ``pcm``.
+
+    ``ended`` says in one sentence what cut it short, empty where the player
+    stopped it; ``recovered`` marks one that a crash left behind.
+    """
+
+    id: str
+    pcm: Path
+    started_at: datetime
+    duration_s: float
+    passage_id: str | None
+    aim: str
+    settings: PlayingSettings
+    dropped_frames: int = 0
+    clipped_samples: int = 0
+    ended: str = ""
+    recovered: bool = False
