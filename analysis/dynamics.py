@@ -1,0 +1,209 @@
+"""How loud and how varied a take is: loudness, dynamic span, noise, clipping.
+
+A microphone is not calibrated, so nothing here is a sound pressure level. The
+loudness range of EBU Tech 3342 is not meant for less than a minute; a clip gets
+its *dynamic span* instead, the spread of momentary loudness while playing.
+"""
+
+import math
+from collections.abc import Sequence
+
+import numpy as np
+
+from analysis.loudness import (
+    ABSOLUTE_GATE_LUFS,
+    HOP_S,
+    MOMENTARY_S,
+    LoudnessCurve,
+    SampleArray,
+    measure_loudness,
+    measure_true_peak_dbtp,
+)
+from analysis.results import (
+    Dynamics,
+    FloatArray,
+    Measured,
+    NotMeasurable,
+    Provenance,
+    Reason,
+)
+
+ALGORITHM = "dynamics-1"
+SPAN_LOW_PERCENT = 10.0
+SPAN_HIGH_PERCENT = 95.0
+SHORTEST_PLAYING_S = 1.0
+FULL_SCALE = 0.9999
+SHORTEST_CLIPPED_RUN = 2
+QUIETEST_NOISE_DBFS = -144.0  # 24-bit resolution; nothing below it is a noise floor
+LOWEST_RATE_HZ = 8_000
+
+_JOIN_GAP_S = 0.25
+_ABOVE_NOISE_LU = 6.0
+_NOISE_FRAME_S = 0.1
+_NOISE_PERCENT = 5.0
+
+Spans = Sequence[tuple[float, float]]
+
+
+def measure_dynamics(
+    samples: SampleArray, sample_rate_hz: float, *, playing: Spans | None = None
+) -> Measured[Dynamics] | NotMeasurable:
+    """Measure loudness, dynamic span, noise floor, true peak and clipping.
+
+    Parameters
+    ----------
+    samples : (n,) or (n, channels) array
+        Full scale is 1; channels count equally.
+    sample_rate_hz : float
+        At least 8000.
+    playing : sequence of (start_s, end_s), optional
+        Where the instrument sounds, e.g. the notes. Without it, playing is what
+        stands clearly above the quietest part of the take.
+
+    Returns
+    -------
+    Measured[Dynamics] or NotMeasurable
+        ``TOO_SHORT`` under 0.4 s, ``SILENT`` when nothing reaches -70 LUFS,
+        ``INPUT_BROKEN`` with samples that are not finite, ``LOW_SAMPLE_RATE``.
+    """
+    provenance = Provenance(
+        ALGORITHM,
+        {
+            "span_low_percent": SPAN_LOW_PERCENT,
+            "span_high_percent": SPAN_HIGH_PERCENT,
+            "playing": "level" if playing is None else "given",
+        },
+    )
+    refusal = _refusal(samples, sample_rate_hz, provenance)
+    if refusal is not None:
+        return refusal
+    curve = measure_loudness(samples, sample_rate_hz)
+    momentary = curve.momentary_lufs
+    if momentary.max() < ABSOLUTE_GATE_LUFS:
+        return NotMeasurable(Reason.SILENT, "The take is silent.", provenance)
+    short_term = curve.short_term_lufs
+    return Measured(
+        Dynamics(
+            integrated_lufs=curve.integrated_lufs,
+            max_momentary_lufs=float(momentary.max()),
+            max_short_term_lufs=float(short_term.max()) if short_term.size else None,
+            dynamic_span_db=_dynamic_span(curve, playing, provenance),
+            noise_floor_dbfs=noise_floor_dbfs(samples, sample_rate_hz),
+            true_peak_dbtp=measure_true_peak_dbtp(samples, sample_rate_hz),
+            clipped_samples=count_clipped_samples(samples),
+            momentary_time_s=curve.momentary_time_s,
+            momentary_lufs=np.maximum(momentary, QUIETEST_NOISE_DBFS),
+        ),
+        provenance,
+    )
+
+
+def noise_floor_dbfs(samples: SampleArray, sample_rate_hz: float) -> float:
+    """RMS level of the quietest twentieth of a take, constant offset removed.
+
+    Parameters
+    ----------
+    samples : (n,) or (n, channels) array
+    sample_rate_hz : float
+
+    Returns
+    -------
+    float
+        dB relative to a peak of 1, never under -144. In a take without a
+        pause it is only an upper bound of the noise.
+    """
+    columns = samples[:, np.newaxis] if samples.ndim == 1 else samples
+    frame = max(1, min(round(_NOISE_FRAME_S * sample_rate_hz), columns.shape[0]))
+    count = columns.shape[0] // frame
+    power = np.zeros(count)
+    for index in range(count):
+        part = np.asarray(columns[index * frame : (index + 1) * frame], dtype=np.float64)
+        power[index] = part.var(axis=0).mean()
+    quiet = float(np.percentile(power, _NOISE_PERCENT))
+    return max(QUIETEST_NOISE_DBFS, 10 * math.log10(quiet) if quiet > 0 else -math.inf)
+
+
+def count_clipped_samples(samples: SampleArray) -> int:
+    """Count the samples that stand at full scale in runs of two or more.
+
+    Parameters
+    ----------
+    samples : (n,) or (n, channels) array
+
+    Returns
+    -------
+    int
+        Summed over the channels; a single sample at full scale is no clipping.
+    """
+    columns = samples[:, np.newaxis] if samples.ndim == 1 else samples
+    total = 0
+    for channel in range(columns.shape[1]):
+        for sign in (1.0, -1.0):
+            full = np.concatenate(([False], columns[:, channel] * sign >= FULL_SCALE, [False]))
+            edges = np.flatnonzero(full[1:] != full[:-1])
+            runs = edges[1::2] - edges[::2]
+            total += int(runs[runs >= SHORTEST_CLIPPED_RUN].sum())
+    return total
+
+
+def _refusal(
+    samples: SampleArray, sample_rate_hz: float, provenance: Provenance
+) -> NotMeasurable | None:
+    """Why these samples cannot be measured, if so."""
+    if sample_rate_hz < LOWEST_RATE_HZ:
+        sentence = f"The sample rate is under {LOWEST_RATE_HZ / 1000:g} kHz."
+        return NotMeasurable(Reason.LOW_SAMPLE_RATE, sentence, provenance)
+    if samples.shape[0] / sample_rate_hz < MOMENTARY_S:
+        sentence = f"The take is shorter than {MOMENTARY_S:g} seconds."
+        return NotMeasurable(Reason.TOO_SHORT, sentence, provenance)
+    # The sum is finite only if every sample is; no second array of an hour's length.
+    if not math.isfinite(float(np.sum(samples, dtype=np.float64))):
+        sentence = "The recording contains samples that are not numbers."
+        return NotMeasurable(Reason.INPUT_BROKEN, sentence, provenance)
+    return None
+
+
+def _dynamic_span(
+    curve: LoudnessCurve, playing: Spans | None, provenance: Provenance
+) -> Measured[float] | NotMeasurable:
+    """Spread of momentary loudness between two percentiles, while playing."""
+    momentary = curve.momentary_lufs
+    inside = _played_by_level(momentary) if playing is None else _played_windows(curve, playing)
+    loudness = momentary[inside & (momentary >= ABSOLUTE_GATE_LUFS)]
+    if loudness.size * HOP_S < SHORTEST_PLAYING_S:
+        sentence = f"Less than {SHORTEST_PLAYING_S:g} second of playing."
+        return NotMeasurable(Reason.TOO_SHORT, sentence, provenance)
+    low, high = np.percentile(loudness, [SPAN_LOW_PERCENT, SPAN_HIGH_PERCENT])
+    return Measured(float(high - low), provenance)
+
+
+def _played_windows(
+    curve: LoudnessCurve, playing: Spans
+) -> np.ndarray[tuple[int], np.dtype[np.bool]]:
+    """Which momentary windows lie wholly inside the playing (short gaps joined)."""
+    start = curve.momentary_time_s - MOMENTARY_S / 2
+    inside = np.zeros(start.size, dtype=np.bool_)
+    for span_start, span_end in _joined(playing):
+        inside |= (start >= span_start - HOP_S) & (start + MOMENTARY_S <= span_end + HOP_S)
+    return inside
+
+
+def _joined(spans: Spans) -> list[tuple[float, float]]:
+    """Spans in order, those less than a short gap apart made one."""
+    joined: list[tuple[float, float]] = []
+    for start, end in sorted(spans):
+        if joined and start - joined[-1][1] <= _JOIN_GAP_S:
+            joined[-1] = (joined[-1][0], max(joined[-1][1], end))
+        else:
+            joined.append((start, end))
+    return joined
+
+
+def _played_by_level(momentary: FloatArray) -> np.ndarray[tuple[int], np.dtype[np.bool]]:
+    """Which momentary windows stand clearly above the quietest part of the take."""
+    audible = momentary[momentary >= ABSOLUTE_GATE_LUFS]
+    quiet, loud = np.percentile(audible, [2, 95])
+    # A take without a pause has no noise to stand above: all of it is playing.
+    has_pause = loud - quiet > 30.0 or audible.size < 0.98 * momentary.size
+    threshold = quiet + _ABOVE_NOISE_LU if has_pause and loud - quiet > 30.0 else quiet
+    return np.asarray(momentary >= max(threshold, loud - 40.0), dtype=np.bool_)

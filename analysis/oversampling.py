@@ -1,0 +1,73 @@
+"""Band-limited interpolation of a signal that arrives in blocks."""
+
+import numpy as np
+from scipy import signal
+
+from analysis.results import FloatArray
+
+TAPS_PER_PHASE = 24
+_KAISER_BETA = 6.0
+
+
+def interpolation_filter(factor: int) -> FloatArray:
+    """Low-pass for ``factor``-fold oversampling; pass-band gain 1 after upsampling.
+
+    Parameters
+    ----------
+    factor : int
+        At least 1.
+
+    Returns
+    -------
+    (factor * TAPS_PER_PHASE + 1,) array
+        Symmetric: every ``factor``-th tap but the middle one is zero, so that the
+        original samples come through unchanged.
+    """
+    half = factor * TAPS_PER_PHASE // 2
+    position = np.arange(-half, half + 1) / factor
+    return np.asarray(np.sinc(position) * np.kaiser(position.size, _KAISER_BETA), dtype=np.float64)
+
+
+class Interpolator:
+    """Oversample block after block as if the blocks were one signal.
+
+    The output lags the input by ``TAPS_PER_PHASE / 2`` input samples;
+    :meth:`flush` returns that rest.
+    """
+
+    def __init__(self, factor: int) -> None:
+        self.factor = factor
+        self._taps = interpolation_filter(factor)
+        self._history = np.zeros(TAPS_PER_PHASE)
+        self._to_drop = factor * TAPS_PER_PHASE // 2
+        phases = [np.abs(self._taps[phase::factor]).sum() for phase in range(factor)]
+        self.largest_gain = float(max(phases))
+
+    def process(self, block: FloatArray) -> FloatArray:
+        """Interpolate one block.
+
+        Parameters
+        ----------
+        block : (n,) array
+
+        Returns
+        -------
+        (factor * n,) array, shorter by the lag for the first block
+        """
+        joined = np.concatenate((self._history, block))
+        dense = signal.upfirdn(self._taps, joined, up=self.factor)
+        start = self.factor * TAPS_PER_PHASE
+        wanted = dense[start : start + self.factor * block.size]
+        self._history = joined[-TAPS_PER_PHASE:]
+        dropped = min(self._to_drop, wanted.size)
+        self._to_drop -= dropped
+        return np.asarray(wanted[dropped:], dtype=np.float64)
+
+    def skip(self, block: FloatArray) -> None:
+        """Take a block in without computing its output."""
+        self._history = np.concatenate((self._history, block))[-TAPS_PER_PHASE:]
+        self._to_drop = max(0, self._to_drop - self.factor * block.size)
+
+    def flush(self) -> FloatArray:
+        """Return the samples still inside the filter."""
+        return self.process(np.zeros(TAPS_PER_PHASE // 2))
