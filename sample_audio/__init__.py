@@ -1,1 +1,1 @@
-"""Passagework."""
+"""Sound with exactly known truth, and the invented scenario of the demo."""
