@@ -1,0 +1,275 @@
+"""What changed between takes: note against note, and as a trend over weeks.
+
+Changes are always the later (b) minus the earlier (a). A verdict is given only
+where the change is larger than its 95 % interval; of journals without any real
+change at most one in twenty may show one.
+"""
+
+import math
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+import numpy as np
+
+from analysis.alignment import map_time
+from analysis.results import (
+    Alignment,
+    Deviation,
+    JudgedNote,
+    Measured,
+    NotePair,
+    NotMeasurable,
+    Provenance,
+    TakeAnalysis,
+    TakeChange,
+)
+from analysis.trend import Trend, trend
+
+__all__ = ["MeasureChange", "Trend", "Word", "compare_takes", "take_level_change", "trend"]
+
+ALGORITHM = "change-1"
+PAIRING_WINDOW_S = 0.25
+
+
+class Word(StrEnum):
+    """The one plain word a change is described with."""
+
+    BETTER = "better"
+    WORSE = "worse"
+    WIDER = "wider"
+    NARROWER = "narrower"
+    STEADIER = "steadier"
+    LESS_STEADY = "less steady"
+    FASTER = "faster"
+    SLOWER = "slower"
+    LOUDER = "louder"
+    SOFTER = "softer"
+    SHARPER = "sharper"
+    FLATTER = "flatter"
+    NO_CLEAR_CHANGE = "no clear change"
+    TOO_FEW_TAKES = "too few takes"
+
+
+@dataclass(frozen=True, slots=True)
+class MeasureChange:
+    """One measure in two takes.
+
+    ``change`` is b minus a in ``unit``; ``uncertainty`` is half of the 95 %
+    interval that measuring alone gives, ``None`` where that is not known. Two
+    takes do not show the ordinary scatter between takes, so ``word`` is then
+    ``TOO_FEW_TAKES``.
+    """
+
+    measure: str
+    unit: str
+    a: float
+    b: float
+    change: float
+    uncertainty: float | None
+    word: Word
+
+
+def compare_takes(
+    notes_a: Sequence[JudgedNote], notes_b: Sequence[JudgedNote], alignment: Alignment
+) -> TakeChange:
+    """Pair the notes of two takes of one passage.
+
+    Two notes are a pair when they carry the same written pitch and start at the
+    same musical moment; the pairing is the largest one that keeps the order.
+
+    Parameters
+    ----------
+    notes_a, notes_b : sequence of JudgedNote
+        In order of their start.
+    alignment : Alignment
+        From take a to take b.
+
+    Returns
+    -------
+    TakeChange
+        Pairs without a measured deviation on both sides are left out of
+        ``notes``, and their notes are in neither ``a_only`` nor ``b_only``.
+    """
+    pairs = _matched_notes(notes_a, notes_b, alignment)
+    changes = [_pair_change(a, b, notes_a[a], notes_b[b]) for a, b in pairs]
+    paired_a, paired_b = {a for a, _ in pairs}, {b for _, b in pairs}
+    return TakeChange(
+        alignment=alignment,
+        notes=tuple(change for change in changes if change is not None),
+        a_only=tuple(i for i in range(len(notes_a)) if i not in paired_a),
+        b_only=tuple(i for i in range(len(notes_b)) if i not in paired_b),
+    )
+
+
+def take_level_change(
+    analysis_a: TakeAnalysis, analysis_b: TakeAnalysis
+) -> Mapping[str, Measured[MeasureChange] | NotMeasurable]:
+    """Hold the take-level measures of two takes against each other.
+
+    Parameters
+    ----------
+    analysis_a, analysis_b : TakeAnalysis
+
+    Returns
+    -------
+    mapping of str to Measured[MeasureChange] or NotMeasurable
+        By the name of the measure; not measurable with the reason of the take
+        that lacks it.
+    """
+    return {
+        reading.measure: _level_change(reading, analysis_a, analysis_b) for reading in _READINGS
+    }
+
+
+@dataclass(frozen=True, slots=True)
+class _Value:
+    """A take-level number and half of its 95 % interval where one is known."""
+
+    value: float
+    uncertainty: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class _Reading:
+    """Where a take-level measure is read from."""
+
+    measure: str
+    unit: str
+    read: Callable[[TakeAnalysis], _Value | NotMeasurable]
+
+
+def _level_change(
+    reading: _Reading, analysis_a: TakeAnalysis, analysis_b: TakeAnalysis
+) -> Measured[MeasureChange] | NotMeasurable:
+    """One measure's change, or why there is none."""
+    a, b = reading.read(analysis_a), reading.read(analysis_b)
+    if isinstance(a, NotMeasurable):
+        return a
+    if isinstance(b, NotMeasurable):
+        return b
+    uncertainty = (
+        None
+        if a.uncertainty is None or b.uncertainty is None
+        else math.hypot(a.uncertainty, b.uncertainty)
+    )
+    change = MeasureChange(
+        measure=reading.measure,
+        unit=reading.unit,
+        a=a.value,
+        b=b.value,
+        change=b.value - a.value,
+        uncertainty=uncertainty,
+        word=Word.TOO_FEW_TAKES,
+    )
+    return Measured(change, Provenance(ALGORITHM))
+
+
+def _accuracy(analysis: TakeAnalysis) -> _Value | NotMeasurable:
+    if isinstance(analysis.intonation, NotMeasurable):
+        return analysis.intonation
+    accuracy = analysis.intonation.value.accuracy_cents
+    if isinstance(accuracy, NotMeasurable):
+        return accuracy
+    return _Value(accuracy.value.deviation_cents, accuracy.value.uncertainty_cents)
+
+
+def _mean_absolute(analysis: TakeAnalysis) -> _Value | NotMeasurable:
+    if isinstance(analysis.intonation, NotMeasurable):
+        return analysis.intonation
+    return _Value(analysis.intonation.value.mean_absolute_cents, None)
+
+
+def _precision(analysis: TakeAnalysis) -> _Value | NotMeasurable:
+    if isinstance(analysis.intonation, NotMeasurable):
+        return analysis.intonation
+    return _Value(analysis.intonation.value.precision_cents, None)
+
+
+def _mean_bpm(analysis: TakeAnalysis) -> _Value | NotMeasurable:
+    if isinstance(analysis.tempo, NotMeasurable):
+        return analysis.tempo
+    return _Value(analysis.tempo.value.mean_bpm, analysis.tempo.value.mean_bpm_uncertainty)
+
+
+def _steadiness(analysis: TakeAnalysis) -> _Value | NotMeasurable:
+    if isinstance(analysis.tempo, NotMeasurable):
+        return analysis.tempo
+    return _Value(analysis.tempo.value.steadiness_cv_percent, None)
+
+
+def _dynamic_span(analysis: TakeAnalysis) -> _Value | NotMeasurable:
+    if isinstance(analysis.dynamics, NotMeasurable):
+        return analysis.dynamics
+    span = analysis.dynamics.value.dynamic_span_db
+    return span if isinstance(span, NotMeasurable) else _Value(span.value, None)
+
+
+_READINGS = (
+    _Reading("accuracy_cents", "cents", _accuracy),
+    _Reading("mean_absolute_cents", "cents", _mean_absolute),
+    _Reading("precision_cents", "cents", _precision),
+    _Reading("mean_bpm", "BPM", _mean_bpm),
+    _Reading("steadiness_cv_percent", "%", _steadiness),
+    _Reading("dynamic_span_db", "dB", _dynamic_span),
+)
+
+
+def _matched_notes(
+    notes_a: Sequence[JudgedNote], notes_b: Sequence[JudgedNote], alignment: Alignment
+) -> list[tuple[int, int]]:
+    """Order-keeping pairs of equal pitch at aligned times, as many as possible."""
+    expected_s = map_time(alignment, np.array([note.note.start_s for note in notes_a]))
+    start_b = np.array([note.note.start_s for note in notes_b])
+    # Longest common subsequence, rows = notes of a; near misses weigh less than exact hits.
+    score = np.zeros((len(notes_a) + 1, len(notes_b) + 1))
+    gain = np.zeros((len(notes_a), len(notes_b)))
+    for i, note in enumerate(notes_a):
+        if note.midi is None:
+            continue
+        same = np.array([other.midi == note.midi for other in notes_b], dtype=np.bool_)
+        distance = np.abs(start_b - expected_s[i])
+        near = same & (distance <= PAIRING_WINDOW_S)
+        gain[i, near] = 1.0 + (1.0 - distance[near] / PAIRING_WINDOW_S)
+    for i in range(len(notes_a)):
+        for j in range(len(notes_b)):
+            paired = score[i, j] + gain[i, j] if gain[i, j] > 0 else -math.inf
+            score[i + 1, j + 1] = max(score[i, j + 1], score[i + 1, j], paired)
+    return _traced_pairs(score, gain)
+
+
+def _traced_pairs(
+    score: np.ndarray[tuple[int, int], np.dtype[np.float64]],
+    gain: np.ndarray[tuple[int, int], np.dtype[np.float64]],
+) -> list[tuple[int, int]]:
+    """Read the pairs off the best path through the score table, in order."""
+    pairs: list[tuple[int, int]] = []
+    i, j = score.shape[0] - 1, score.shape[1] - 1
+    while i > 0 and j > 0:
+        if gain[i - 1, j - 1] > 0 and score[i, j] == score[i - 1, j - 1] + gain[i - 1, j - 1]:
+            pairs.append((i - 1, j - 1))
+            i, j = i - 1, j - 1
+        elif score[i, j] == score[i - 1, j]:
+            i -= 1
+        else:
+            j -= 1
+    return pairs[::-1]
+
+
+def _pair_change(
+    a_index: int, b_index: int, note_a: JudgedNote, note_b: JudgedNote
+) -> NotePair | None:
+    """Change of one pair, if both deviations were measured."""
+    a, b = note_a.deviation, note_b.deviation
+    if isinstance(a, NotMeasurable) or isinstance(b, NotMeasurable) or note_a.midi is None:
+        return None
+    change = _difference(a.value, b.value)
+    return NotePair(a_index, b_index, note_a.midi, change.deviation_cents, change.uncertainty_cents)
+
+
+def _difference(a: Deviation, b: Deviation) -> Deviation:
+    """B minus a; independent uncertainties add in squares."""
+    return Deviation(
+        b.deviation_cents - a.deviation_cents,
+        math.hypot(a.uncertainty_cents, b.uncertainty_cents),
+    )
