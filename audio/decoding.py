@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 _UNKNOWN_FRAMES = 2**62
 """libsndfile states about 2**63 frames where the header leaves the length open."""
 
+_READ_FRAMES = 4096
+
 
 @dataclass(frozen=True, slots=True)
 class SoundInfo:
@@ -79,10 +81,10 @@ class LibsndfileDecoder:
 
     def raw_blocks(self, block_frames: int) -> Iterator[NDArray[np.float32]]:
         """Yield float blocks of shape (n, channels)."""
+        # Small reads: libsndfile gives nothing of a read that meets damage.
+        step = min(block_frames, _READ_FRAMES)
         while True:
-            block: NDArray[np.float32] = self._file.read(
-                block_frames, dtype="float32", always_2d=True
-            )
+            block: NDArray[np.float32] = self._file.read(step, dtype="float32", always_2d=True)
             if not len(block):
                 return
             yield block

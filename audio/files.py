@@ -62,7 +62,8 @@ class Sound:
         """
         if self.channels == 1:
             return self.samples[:, 0]
-        return np.mean(self.samples, axis=1, dtype=np.float32)
+        mean: NDArray[np.float32] = self.samples.mean(axis=1, dtype=np.float32)
+        return mean
 
 
 def sound_info(path: Path) -> SoundInfo:
