@@ -1,0 +1,185 @@
+"""Which beat does each onset belong to? A path search over metric positions.
+
+Every onset gets a position inside its beat (in twelfths: halves, quarters, thirds)
+and a local beat period, or is passed over as not belonging to the pulse. Timing
+errors, simple positions, small tempo changes and nearness to the expected tempo
+are weighed against each other, as negative log probabilities; the cheapest path
+over all onsets wins.
+
+References
+----------
+The state space follows the idea of A. T. Cemgil and B. Kappen, 'Monte Carlo methods
+for tempo tracking and rhythm quantization', J. Artif. Intell. Res. 18 (2003); the
+search here is exact on a grid of periods.
+"""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from analysis.compiled import compiled
+from analysis.results import FloatArray
+
+Indices = NDArray[np.int64]
+
+PARTS = 12
+# Twelfths of a beat: the beat itself, its half, quarters, thirds, sixths, the rest.
+POSITION_COST: FloatArray = np.array(
+    [0.0, 4.0, 2.5, 1.2, 1.6, 4.0, 0.6, 4.0, 1.6, 1.2, 2.5, 4.0], dtype=np.float64
+)
+PERIOD_STEP = 0.015
+TIMING_SD_S = 0.020
+TIMING_SD_SHARE = 0.03
+TEMPO_CHANGE_SD = 0.05
+ANCHOR_SD = 0.12
+ANCHOR_WEIGHT = 0.05
+SKIP_COST = 4.0
+MOST_SKIPPED = 3
+
+
+@dataclass(frozen=True, slots=True)
+class MetricPath:
+    """Onsets on the pulse.
+
+    Attributes
+    ----------
+    onset_index : (m,) array
+        The onsets that belong to the pulse.
+    position : (m,) array
+        Their metric position in twelfths of a beat, strictly increasing; multiples
+        of 12 are beats.
+    cost : float
+        Cost of the path for each onset that was offered.
+    """
+
+    onset_index: Indices
+    position: Indices
+    cost: float
+
+
+def track_pulse(
+    onset_s: FloatArray, weight: FloatArray, period_s: float, *, period_range: float = 0.35
+) -> MetricPath:
+    """Place onsets on a pulse of about the given period.
+
+    Parameters
+    ----------
+    onset_s : (n,) array
+        At least two, strictly increasing.
+    weight : (n,) array
+        0 to 1: how much an onset must be accounted for.
+    period_s : float
+        Expected beat period.
+    period_range : float
+        Largest natural-log deviation of the local period from it.
+
+    Returns
+    -------
+    MetricPath
+    """
+    bins = round(period_range / PERIOD_STEP)
+    log_ratio = np.arange(-bins, bins + 1, dtype=np.float64) * PERIOD_STEP
+    anchor_cost: FloatArray = 0.5 * np.square(log_ratio / ANCHOR_SD)
+    table = _search(
+        onset_s,
+        weight,
+        period_s * np.exp(log_ratio),
+        anchor_cost,
+        POSITION_COST,
+    )
+    return _read_path(table, onset_s.size, log_ratio.size)
+
+
+_Table = tuple[Indices, Indices, Indices, int, int, float]
+
+
+def _read_path(table: _Table, onset_count: int, bin_count: int) -> MetricPath:
+    """Follow the best choices back from the cheapest end."""
+    from_onset, from_state, advance, onset, state, cost = table
+    onsets, steps = [onset], []
+    while from_onset[onset, state] >= 0:
+        steps.append(int(advance[onset, state]))
+        onset, state = int(from_onset[onset, state]), int(from_state[onset, state])
+        onsets.append(onset)
+    steps.append(state // bin_count)
+    position = np.cumsum(np.array(steps[::-1], dtype=np.int64))
+    return MetricPath(np.array(onsets[::-1], dtype=np.int64), position, cost / onset_count)
+
+
+@compiled
+def _search(
+    onset_s: FloatArray,
+    weight: FloatArray,
+    periods: FloatArray,
+    anchor_cost: FloatArray,
+    position_cost: FloatArray,
+) -> _Table:
+    """Cheapest cost of every state (position, period) at every onset.
+
+    The state number is ``position * len(periods) + period``.
+    """
+    count, bins = onset_s.size, periods.size
+    states = PARTS * bins
+    cost = np.full((count, states), np.inf)
+    from_onset = np.full((count, states), -1, dtype=np.int64)
+    from_state = np.full((count, states), -1, dtype=np.int64)
+    advance = np.zeros((count, states), dtype=np.int64)
+    middle = bins // 2
+    skipped = 0.0
+    for i in range(min(count, MOST_SKIPPED + 1)):
+        for state in range(states):
+            cost[i, state] = skipped + position_cost[state // bins] + anchor_cost[state % bins]
+        skipped += SKIP_COST * weight[i]
+    moved = np.empty((PARTS, bins))
+    moved_from = np.empty((PARTS, bins), dtype=np.int64)
+    for i in range(1, count):
+        skipped = 0.0
+        for j in range(i - 1, max(-1, i - 2 - MOST_SKIPPED), -1):
+            interval = onset_s[i] - onset_s[j]
+            _change_tempo(cost[j], interval / periods[middle], bins, moved, moved_from)
+            for period in range(bins):
+                ideal = interval * PARTS / periods[period]
+                nearest = round(ideal)
+                sd = TIMING_SD_S + TIMING_SD_SHARE * interval
+                for steps in range(max(1, nearest - 2), nearest + 3):
+                    error = (steps - ideal) * periods[period] / PARTS / sd
+                    timing = 0.5 * error * error + skipped + ANCHOR_WEIGHT * anchor_cost[period]
+                    for position in range(PARTS):
+                        arrival = (position + steps) % PARTS
+                        total = moved[position, period] + timing + position_cost[arrival]
+                        state = arrival * bins + period
+                        if total < cost[i, state]:
+                            cost[i, state] = total
+                            from_onset[i, state] = j
+                            from_state[i, state] = moved_from[position, period]
+                            advance[i, state] = steps
+            skipped += SKIP_COST * weight[j]
+    best, end, end_state = np.inf, 0, 0
+    skipped = 0.0
+    for i in range(count - 1, max(-1, count - 2 - MOST_SKIPPED), -1):
+        state = int(np.argmin(cost[i]))
+        if cost[i, state] + skipped < best:
+            best, end, end_state = cost[i, state] + skipped, i, state
+        skipped += SKIP_COST * weight[i]
+    return from_onset, from_state, advance, end, end_state, best
+
+
+@compiled
+def _change_tempo(
+    cost: FloatArray, beats: float, bins: int, moved: FloatArray, moved_from: Indices
+) -> None:
+    """Cheapest cost after the period has moved to each bin, for every position."""
+    sd = TEMPO_CHANGE_SD * math.sqrt(max(beats, 0.25)) / PERIOD_STEP
+    reach = max(2, int(2.5 * sd))
+    for position in range(PARTS):
+        for period in range(bins):
+            best, best_from = np.inf, -1
+            for before in range(max(0, period - reach), min(bins, period + reach + 1)):
+                move = (period - before) / sd
+                total = cost[position * bins + before] + 0.5 * move * move
+                if total < best:
+                    best, best_from = total, position * bins + before
+            moved[position, period] = best
+            moved_from[position, period] = best_from
