@@ -117,11 +117,7 @@ def frame_candidates(
         count = 0
         for lag in range(shortest, longest + 1):
             here = normalised[lag]
-            if (
-                here <= _WEAKEST_PEAK
-                or here <= normalised[lag - 1]
-                or here < normalised[lag + 1]
-            ):
+            if here <= _WEAKEST_PEAK or here <= normalised[lag - 1] or here < normalised[lag + 1]:
                 continue
             bend = 2.0 * here - normalised[lag - 1] - normalised[lag + 1]
             slope = 0.5 * (normalised[lag + 1] - normalised[lag - 1])

@@ -113,9 +113,7 @@ def track_pitch(
             Reason.LOW_SAMPLE_RATE, "The sample rate is too low for this instrument.", provenance
         )
     if source.duration_s < 1.0 / floor_hz:
-        return NotMeasurable(
-            Reason.TOO_SHORT, "The take is too short to hold a pitch.", provenance
-        )
+        return NotMeasurable(Reason.TOO_SHORT, "The take is too short to hold a pitch.", provenance)
     found = _all_candidates(source, floor_hz, ceiling_hz, hop_s, window_periods, costs, should_stop)
     if not np.all(np.isfinite(found.rms)):
         return NotMeasurable(

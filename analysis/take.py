@@ -1,0 +1,308 @@
+"""Everything measured on one take, with progress, and stopping when asked to."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Final, Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from analysis import dynamics, intonation, notes, onsets, pitch, tempo, vibrato
+from analysis.blocks import MonoSamples, SampleArray
+from analysis.instruments import Instrument, instrument
+from analysis.results import (
+    Dynamics,
+    Intonation,
+    JudgedNote,
+    Measured,
+    Note,
+    NotMeasurable,
+    ParameterValue,
+    PitchTrack,
+    Provenance,
+    Reason,
+    TakeAnalysis,
+    Tempo,
+)
+from analysis.stopping import Stopped, StopQuestion, stop_if_asked
+from analysis.tuning import HIGHEST_A_HZ, LOWEST_A_HZ, Temperament
+from analysis.units import parse_note_name, parse_pitch_class
+
+__all__ = ["ALGORITHM", "Stopped", "TakeSettings", "analyse_take"]
+
+FloatArray = NDArray[np.float64]
+Progress = Callable[[float], None]
+
+ALGORITHM: Final = "+".join(
+    ("take-1", pitch.ALGORITHM, onsets.ALGORITHM, notes.ALGORITHM, vibrato.ALGORITHM,
+     intonation.ALGORITHM, tempo.ALGORITHM, dynamics.ALGORITHM)
+)  # fmt: skip
+"""Version of the whole: it moves whenever any part could give another result."""
+
+SLOWEST_PULSE_BPM: Final = 15.0
+FASTEST_PULSE_BPM: Final = 400.0
+HIGHEST_RATE_HZ: Final = 768_000
+
+_AFTER_PITCH: Final = 0.55
+_AFTER_ONSETS: Final = 0.7
+_AFTER_NOTES: Final = 0.75
+_AFTER_TEMPO: Final = 0.8
+
+
+@dataclass(frozen=True, slots=True)
+class TakeSettings:
+    """How a take is to be measured.
+
+    Attributes
+    ----------
+    instrument : str
+        A name in :data:`analysis.instruments.INSTRUMENTS`.
+    reference_a_hz : float or 'auto'
+        The A the player tuned to, 380 to 480 Hz, or estimated from the take.
+    temperament : Temperament
+        Pythagorean and just need a ``tonic``.
+    tonic : str or None
+        Note name, ``'D'``.
+    pulse_bpm : float or None
+        The player's stated beat, 15 to 400 BPM; anchors the tempo.
+    open_strings : tuple of str or None
+        Sounding note names of the open strings where they are tuned otherwise.
+    accompanied : bool
+        Something else sounds as well; intonation is then not measurable.
+    """
+
+    instrument: str = "violin"
+    reference_a_hz: float | Literal["auto"] = 440.0
+    temperament: Temperament = Temperament.EQUAL
+    tonic: str | None = None
+    pulse_bpm: float | None = None
+    open_strings: tuple[str, ...] | None = None
+    accompanied: bool = False
+
+    def checked(self) -> Instrument:
+        """Return the instrument once every setting has been found to make sense.
+
+        Raises
+        ------
+        ValueError
+            If one does not; the message says which.
+        """
+        player = instrument(self.instrument)
+        if self.reference_a_hz != "auto" and not (
+            LOWEST_A_HZ <= self.reference_a_hz <= HIGHEST_A_HZ
+        ):
+            raise ValueError(
+                f"reference A must lie between {LOWEST_A_HZ:g} and {HIGHEST_A_HZ:g} Hz,"
+                f" not {self.reference_a_hz!r}"
+            )
+        if self.tonic is not None:
+            parse_pitch_class(self.tonic)
+        elif Temperament(self.temperament) is not Temperament.EQUAL:
+            raise ValueError(f"{self.temperament} targets need a tonic, for example 'D'")
+        pulse = self.pulse_bpm
+        if pulse is not None and not SLOWEST_PULSE_BPM <= pulse <= FASTEST_PULSE_BPM:
+            raise ValueError(
+                f"the pulse must lie between {SLOWEST_PULSE_BPM:g} and"
+                f" {FASTEST_PULSE_BPM:g} BPM, not {pulse!r}"
+            )
+        for name in self.open_strings or ():
+            parse_note_name(name)
+        return player
+
+    def as_parameters(self) -> dict[str, ParameterValue]:
+        """Return the settings as JSON-compatible scalars."""
+        return {
+            "instrument": self.instrument,
+            "reference_a_hz": self.reference_a_hz,
+            "temperament": Temperament(self.temperament).value,
+            "tonic": self.tonic,
+            "pulse_bpm": self.pulse_bpm,
+            "open_strings": ",".join(self.open_strings) if self.open_strings else None,
+            "accompanied": self.accompanied,
+        }
+
+
+def analyse_take(
+    samples: SampleArray,
+    sample_rate_hz: int,
+    settings: TakeSettings | None = None,
+    *,
+    progress: Progress | None = None,
+    should_stop: StopQuestion | None = None,
+) -> TakeAnalysis:
+    """Measure everything that can be measured on one take.
+
+    Parameters
+    ----------
+    samples : (n,) or (n, channels) float array
+        The take, full scale 1; may be memory-mapped. Pitch is measured on the mean of
+        the channels.
+    sample_rate_hz : int
+        8 kHz to 192 kHz are measured fully.
+    settings : TakeSettings, optional
+        Instrument, tuning, pulse.
+    progress : callable, optional
+        Told the share done, 0 to 1.
+    should_stop : callable, optional
+        Asked often; when it answers yes the measuring stops.
+
+    Returns
+    -------
+    TakeAnalysis
+        Every part measured, or not measurable with the reason.
+
+    Raises
+    ------
+    ValueError
+        On settings, shapes or sample rates that make no sense.
+    Stopped
+        If ``should_stop`` said so.
+    """
+    settings = settings or TakeSettings()
+    player = settings.checked()
+    if samples.ndim not in (1, 2) or (samples.ndim == 2 and samples.shape[1] == 0):
+        raise ValueError(f"samples must be (n,) or (n, channels), not {samples.shape}")
+    if not 0 < sample_rate_hz <= HIGHEST_RATE_HZ:
+        raise ValueError(f"no sample rate: {sample_rate_hz}")
+    parameters = settings.as_parameters()
+    provenance = Provenance(ALGORITHM, parameters)
+    duration_s = len(samples) / sample_rate_hz
+    refusal = _refusal(samples, sample_rate_hz, provenance, should_stop)
+    tell = progress or _nobody
+    if refusal is not None:
+        tell(1.0)
+        return TakeAnalysis(
+            duration_s, sample_rate_hz, refusal, (), refusal, refusal, refusal, provenance
+        )
+    measuring = _Measuring(samples, sample_rate_hz, settings, player, tell, should_stop)
+    result = measuring.run()
+    tell(1.0)
+    return TakeAnalysis(duration_s, sample_rate_hz, *result, provenance)
+
+
+def _nobody(_: float) -> None:
+    """Progress nobody listens to."""
+
+
+_CHECKED_AT_ONCE: Final = 1 << 20
+
+
+def _refusal(
+    samples: SampleArray,
+    sample_rate_hz: int,
+    provenance: Provenance,
+    should_stop: StopQuestion | None,
+) -> NotMeasurable | None:
+    if len(samples) == 0:
+        return NotMeasurable(Reason.TOO_SHORT, "The take is empty.", provenance)
+    if sample_rate_hz < pitch.LOWEST_RATE_HZ:
+        return NotMeasurable(Reason.LOW_SAMPLE_RATE, "The sample rate is under 8 kHz.", provenance)
+    loudest = 0.0
+    for first in range(0, len(samples), _CHECKED_AT_ONCE):
+        stop_if_asked(should_stop)
+        piece = samples[first : first + _CHECKED_AT_ONCE]
+        if not np.isfinite(piece).all():
+            return NotMeasurable(
+                Reason.INPUT_BROKEN, "The take holds samples that are not numbers.", provenance
+            )
+        loudest = max(loudest, float(np.max(np.abs(piece))))
+    if loudest == 0.0:
+        return NotMeasurable(Reason.SILENT, "The take is silent.", provenance)
+    return None
+
+
+_Parts = tuple[
+    Measured[PitchTrack] | NotMeasurable,
+    tuple[JudgedNote, ...],
+    Measured[Intonation] | NotMeasurable,
+    Measured[Tempo] | NotMeasurable,
+    Measured[Dynamics] | NotMeasurable,
+]
+
+
+@dataclass(frozen=True, slots=True)
+class _Measuring:
+    """One run over one take: its inputs, and the order in which things are measured."""
+
+    samples: SampleArray
+    sample_rate_hz: int
+    settings: TakeSettings
+    player: Instrument
+    tell: Progress
+    should_stop: StopQuestion | None
+
+    def run(self) -> _Parts:
+        source = MonoSamples(self.samples, self.sample_rate_hz)
+        track = pitch.track_pitch(
+            MonoSamples(
+                self.samples,
+                self.sample_rate_hz,
+                pitch.decimation_for(self.sample_rate_hz, self.player.ceiling_hz),
+            ),
+            self.sample_rate_hz,
+            floor_hz=self.player.floor_hz,
+            ceiling_hz=self.player.ceiling_hz,
+            window_periods=self.player.window_periods,
+            should_stop=self.should_stop,
+        )
+        self.tell(_AFTER_PITCH)
+        onset_s, strength = onsets.detect_onsets(
+            source,
+            self.sample_rate_hz,
+            track=track.value if isinstance(track, Measured) else None,
+            should_stop=self.should_stop,
+        )
+        self.tell(_AFTER_ONSETS)
+        found = self._notes(track, onset_s, strength)
+        judged, measured_intonation = self._judged(track, found)
+        self.tell(_AFTER_NOTES)
+        stop_if_asked(self.should_stop)
+        measured_tempo = tempo.measure_tempo(
+            onset_s, strength, source.duration_s, pulse_bpm=self.settings.pulse_bpm
+        )
+        self.tell(_AFTER_TEMPO)
+        stop_if_asked(self.should_stop)
+        measured_dynamics = dynamics.measure_dynamics(
+            self.samples,
+            self.sample_rate_hz,
+            playing=[(n.start_s, n.end_s) for n in found] or None,
+        )
+        return track, judged, measured_intonation, measured_tempo, measured_dynamics
+
+    def _notes(
+        self,
+        track: Measured[PitchTrack] | NotMeasurable,
+        onset_s: FloatArray,
+        strength: FloatArray,
+    ) -> tuple[Note, ...]:
+        if isinstance(track, NotMeasurable):
+            return ()
+        window_s = self.player.window_periods / self.player.floor_hz
+        return notes.find_notes(track.value, onset_s, strength, self.player, window_s=window_s)
+
+    def _judged(
+        self, track: Measured[PitchTrack] | NotMeasurable, found: tuple[Note, ...]
+    ) -> tuple[tuple[JudgedNote, ...], Measured[Intonation] | NotMeasurable]:
+        provenance = Provenance(intonation.ALGORITHM, self.settings.as_parameters())
+        settings = self.settings
+        tuning = intonation.tuning_of_take(
+            found,
+            settings.reference_a_hz,
+            Temperament(settings.temperament),
+            settings.tonic,
+            self.player,
+            settings.open_strings,
+        )
+        if isinstance(tuning, NotMeasurable):
+            return intonation.unjudged(found, tuning), tuning
+        judged = intonation.judge_notes(found, tuning)
+        if isinstance(track, NotMeasurable):
+            return judged, track
+        if settings.accompanied:
+            return judged, NotMeasurable(
+                Reason.ACCOMPANIED,
+                "Something else sounds in this take, so the player's own line cannot be told"
+                " apart.",
+                provenance,
+            )
+        return judged, intonation.measure_intonation(judged, tuning)
