@@ -1,25 +1,16 @@
 """How long work reports its progress and learns that nobody waits for it any more."""
 
-from collections.abc import Callable
+from app.journal.stopping import Progress, ShouldStop, Stopped, never_stop, no_progress
 
-Progress = Callable[[float], None]
-"""Told how far the work is, 0 to 1."""
-
-ShouldStop = Callable[[], bool]
-"""Asked now and then; true once the work is no longer wanted."""
-
-
-class Stopped(Exception):  # noqa: N818 - not an error: the player asked for it
-    """The work was stopped on request and left nothing half-made."""
-
-
-def no_progress(_share: float) -> None:
-    """Take a progress report and do nothing with it."""
-
-
-def never_stop() -> bool:
-    """Say that the work is still wanted."""
-    return False
+__all__ = [
+    "Progress",
+    "ShouldStop",
+    "Stopped",
+    "never_stop",
+    "no_progress",
+    "part_of",
+    "stop_if",
+]
 
 
 def stop_if(should_stop: ShouldStop) -> None:

@@ -1,0 +1,158 @@
+"""Measuring and comparing sound files that need not be in any journal."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from app.journal.failures import PlainFailure
+from app.journal.records import PlayingSettings
+from app.services.machine_readable import measure_object
+from app.services.plain import plain_failures
+from app.services.stopping import (
+    Progress,
+    ShouldStop,
+    Stopped,
+    never_stop,
+    no_progress,
+    part_of,
+    stop_if,
+)
+
+if TYPE_CHECKING:
+    from analysis.results import TakeAnalysis
+    from analysis.take import TakeSettings
+    from audio.files import Sound
+
+_READ = 0.1
+
+
+@dataclass(frozen=True, slots=True)
+class MeasureReport:
+    """What was measured on one file.
+
+    ``notice`` is one plain sentence about the file itself, empty where there is
+    nothing to say.
+    """
+
+    file: str
+    analysis: "TakeAnalysis"
+    settings: PlayingSettings
+    notice: str = ""
+
+    def as_json(self, curves: bool = False) -> dict[str, object]:
+        """Give the machine-readable object (``app/schemas/measure.schema.json``).
+
+        Parameters
+        ----------
+        curves : bool
+            Whether to add the pitch, tempo and loudness curves.
+        """
+        return measure_object(self.analysis, self.file, curves=curves)
+
+
+def measure_file(
+    path: Path,
+    settings: PlayingSettings,
+    progress: Progress = no_progress,
+    should_stop: ShouldStop = never_stop,
+) -> MeasureReport:
+    """Measure a sound file.
+
+    Parameters
+    ----------
+    path : Path
+        Any sound file, or a clip with sound.
+    settings : PlayingSettings
+        What the measures need to know about the playing.
+
+    Raises
+    ------
+    PlainFailure
+        Where the file cannot be read or the settings make no sense.
+    Stopped
+        Once `should_stop` says so.
+    """
+    checked_settings(settings)
+    sound = read_whole(path)
+    stop_if(should_stop)
+    progress(_READ)
+    analysis = analyse_sound(sound, settings, part_of(progress, _READ, 1.0), should_stop)
+    return MeasureReport(str(path), analysis, settings, notice_of(sound))
+
+
+def read_whole(path: Path) -> "Sound":
+    """Decode a file, or say plainly why that cannot be."""
+    from audio.files import read_sound  # noqa: PLC0415 - loads libsndfile; only when needed
+
+    with plain_failures("the file was not read"):
+        return read_sound(path)
+
+
+def notice_of(sound: "Sound") -> str:
+    """Say what is odd about a file that could be read all the same."""
+    if sound.non_finite_samples:
+        return f"{sound.non_finite_samples} samples of the file are not numbers; taken as silence."
+    return sound.damage or ""
+
+
+def analyse_sound(
+    sound: "Sound",
+    settings: PlayingSettings,
+    progress: Progress = no_progress,
+    should_stop: ShouldStop = never_stop,
+) -> "TakeAnalysis":
+    """Measure decoded sound."""
+    from analysis.take import analyse_take  # noqa: PLC0415 - scipy and numba, only when needed
+
+    with stopping_analysis():
+        return analyse_take(
+            sound.samples,
+            sound.sample_rate_hz,
+            checked_settings(settings),
+            progress=progress,
+            should_stop=should_stop,
+        )
+
+
+@contextmanager
+def stopping_analysis() -> Iterator[None]:
+    """Turn the measuring code's way of stopping into the services' own."""
+    from analysis.stopping import Stopped as AnalysisStopped  # noqa: PLC0415
+
+    try:
+        yield
+    except AnalysisStopped as wish:
+        raise Stopped from wish
+
+
+def checked_settings(settings: PlayingSettings) -> "TakeSettings":
+    """Turn the journal's settings into the measuring code's.
+
+    Raises
+    ------
+    PlainFailure
+        Where they make no sense; the sentence says which.
+    """
+    from analysis.take import TakeSettings  # noqa: PLC0415 - scipy and numba, only when needed
+    from analysis.tuning import Temperament  # noqa: PLC0415
+
+    try:
+        found = TakeSettings(
+            instrument=settings.instrument,
+            reference_a_hz="auto" if settings.reference_a_hz is None else settings.reference_a_hz,
+            temperament=Temperament(settings.temperament),
+            tonic=settings.tonic,
+            pulse_bpm=settings.pulse_bpm,
+            open_strings=settings.open_strings,
+            accompanied=settings.accompanied,
+        )
+        found.checked()
+    except ValueError as problem:
+        sentence = str(problem)
+        raise PlainFailure(
+            sentence[:1].upper() + sentence[1:] + ("" if sentence.endswith(".") else "."),
+            "Change it and try again.",
+        ) from problem
+    return found

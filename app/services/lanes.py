@@ -1,0 +1,147 @@
+"""A take's curves and notes as the lanes draw them: cut to what a screen can show."""
+
+import numpy as np
+
+from analysis.results import (
+    JudgedNote,
+    NotMeasurable,
+    PitchTrack,
+    TakeAnalysis,
+)
+from app.services.views import AnyReading, Curve, FloatArray, NoReading, NoteRow, Reading
+from app.services.wording import number_text
+
+MOST_POINTS = 4000
+CERTAIN_WITHIN_CENTS = 10.0
+"""A note whose pitch is less sure than this is drawn hollow (a choice of design)."""
+_FARTHEST_CENTS = 150.0
+NOT_MEASURED = "Not measured yet."
+
+
+def note_rows(notes: tuple[JudgedNote, ...]) -> tuple[NoteRow, ...]:
+    """Give the notes as the deviation lane and the notes pane show them."""
+    return tuple(_note_row(index, note) for index, note in enumerate(notes))
+
+
+def deviation_reading(judged: JudgedNote) -> AnyReading:
+    """Give a note's deviation, or the sentence why there is none."""
+    if isinstance(judged.deviation, NotMeasurable):
+        return NoReading(judged.deviation.sentence)
+    found = judged.deviation.value
+    return Reading(found.deviation_cents, "cents", found.uncertainty_cents, 1, signed=True)
+
+
+def _note_row(index: int, judged: JudgedNote) -> NoteRow:
+    deviation = deviation_reading(judged)
+    uncertainty = deviation.uncertainty if isinstance(deviation, Reading) else None
+    return NoteRow(
+        index=index,
+        start_s=judged.note.start_s,
+        end_s=judged.note.end_s,
+        name=judged.name or "",
+        midi=judged.midi,
+        deviation=deviation,
+        certain=uncertainty is not None and uncertainty <= CERTAIN_WITHIN_CENTS,
+        kind=str(judged.note.kind).replace("_", " "),
+        is_open_string=judged.is_open_string,
+        vibrato=_vibrato_text(judged),
+    )
+
+
+def _vibrato_text(judged: JudgedNote) -> str:
+    result = judged.note.vibrato
+    if isinstance(result, NotMeasurable) or result.value is None:
+        return ""
+    extent = number_text(result.value.extent_cents, 0)
+    return f"±{extent} cents at {number_text(result.value.rate_hz, 1)} Hz"
+
+
+def pitch_curve(analysis: TakeAnalysis) -> Curve:
+    """Give the pitch inside each note, in cents from the note's target."""
+    if isinstance(analysis.pitch, NotMeasurable):
+        return Curve((), "cents", analysis.pitch.sentence)
+    track = analysis.pitch.value
+    stride = max(1, int(np.ceil(np.count_nonzero(np.isfinite(track.f0_hz)) / MOST_POINTS)))
+    segments: list[tuple[FloatArray, FloatArray]] = []
+    for note in analysis.notes:
+        segments.extend(_note_segments(track, note, stride))
+    return Curve(tuple(segments), "cents", "Gaps: no single pitch sounds there.")
+
+
+def _note_segments(
+    track: PitchTrack, judged: JudgedNote, stride: int
+) -> list[tuple[FloatArray, FloatArray]]:
+    if judged.target_hz is None:
+        return []
+    first, last = np.searchsorted(track.time_s, (judged.note.start_s, judged.note.end_s))
+    time_s, f0_hz = track.time_s[first:last:stride], track.f0_hz[first:last:stride]
+    with np.errstate(divide="ignore", invalid="ignore"):
+        cents = 1200.0 * np.log2(f0_hz / judged.target_hz)
+    cents = np.where(np.abs(cents) <= _FARTHEST_CENTS, cents, np.nan)
+    return split_at_gaps(time_s, cents)
+
+
+def split_at_gaps(time_s: FloatArray, values: FloatArray) -> list[tuple[FloatArray, FloatArray]]:
+    """Cut a curve into its finite stretches.
+
+    Parameters
+    ----------
+    time_s, values : (n,) arrays
+        NaN or infinite values are gaps.
+
+    Returns
+    -------
+    list of (time_s, values)
+        At least two points each.
+    """
+    good = np.flatnonzero(np.isfinite(values))
+    if good.size == 0:
+        return []
+    runs = np.split(good, np.flatnonzero(np.diff(good) > 1) + 1)
+    return [(time_s[run], values[run]) for run in runs if run.size > 1]
+
+
+def tempo_curve(analysis: TakeAnalysis) -> tuple[Curve, FloatArray]:
+    """Give the local tempo and the times of the beats."""
+    if isinstance(analysis.tempo, NotMeasurable):
+        return Curve((), "BPM", analysis.tempo.sentence), np.empty(0)
+    tempo = analysis.tempo.value
+    time_s, bpm = thinned(tempo.local_time_s, tempo.local_bpm)
+    return Curve(tuple(split_at_gaps(time_s, bpm)), "BPM"), tempo.beat_s
+
+
+def loudness_curve(analysis: TakeAnalysis) -> Curve:
+    """Give momentary loudness against time."""
+    if isinstance(analysis.dynamics, NotMeasurable):
+        return Curve((), "LUFS", analysis.dynamics.sentence)
+    dynamics = analysis.dynamics.value
+    time_s, lufs = thinned(dynamics.momentary_time_s, dynamics.momentary_lufs)
+    return Curve(tuple(split_at_gaps(time_s, lufs)), "LUFS", "Gaps: silence.")
+
+
+def thinned(time_s: FloatArray, values: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Average neighbouring points until at most :data:`MOST_POINTS` are left."""
+    group = max(1, int(np.ceil(values.size / MOST_POINTS)))
+    if group == 1:
+        return time_s, values
+    whole = values.size // group * group
+    mean = values[:whole].reshape(-1, group).mean(axis=1)
+    return time_s[:whole].reshape(-1, group).mean(axis=1), mean
+
+
+def empty_curve(unit: str, sentence: str = NOT_MEASURED) -> Curve:
+    """Give a curve with nothing in it and the reason."""
+    return Curve((), unit, sentence)
+
+
+def near_note(analysis: TakeAnalysis, position_s: float) -> str:
+    """Name the note that sounds at a position, or the nearest within a second."""
+    named = [n for n in analysis.notes if n.name]
+    if not named:
+        return ""
+
+    def distance(judged: JudgedNote) -> float:
+        return max(judged.note.start_s - position_s, position_s - judged.note.end_s, 0.0)
+
+    nearest = min(named, key=distance)
+    return nearest.name or "" if distance(nearest) <= 1.0 else ""
