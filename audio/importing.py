@@ -1,0 +1,306 @@
+"""Take in a file from elsewhere: what it is, when it was made, a true copy.
+
+Dates come from the container (QuickTime and MP4 in UTC, Apple's own key with
+its offset), from tags (Vorbis, ID3, BWF), from the file's name, and last from
+the file's time; the probe says which.
+"""
+
+import hashlib
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from audio.clip_dates import RecordedAt, RecordedAtSource, find_recorded_at
+from audio.decoding import open_sound
+from audio.errors import AudioFailure
+from audio.files import Sound, read_sound
+from audio.publishing import partial_name, publish, sync_file
+
+if TYPE_CHECKING:
+    from av.container import InputContainer
+
+__all__ = [
+    "ClipInfo",
+    "RecordedAt",
+    "RecordedAtSource",
+    "copy_original",
+    "decode_to_sound",
+    "probe",
+    "sha256_of",
+]
+
+_COPY_BYTES = 2**20
+
+
+@dataclass(frozen=True, slots=True)
+class ClipInfo:
+    """What a file from elsewhere is, and when it was made.
+
+    Attributes
+    ----------
+    duration_s : float or None
+        Length in seconds; None when only decoding would tell.
+    sample_rate_hz, channels : int
+        Of its sound.
+    container, audio_codec : str
+        As FFmpeg names them, such as ``mov,mp4,m4a,3gp,3g2,mj2`` and ``aac``.
+    has_video : bool
+        Whether there is a picture that moves; a cover picture does not count.
+    rotation : int
+        Degrees, counter-clockwise, by which the picture is to be turned: 0 to 359.
+    recorded_at : datetime or None
+        When it was made; aware when the offset from UTC is known.
+    recorded_at_source : {'container', 'tag', 'file_name', 'file_time'} or None
+        Where that was found.
+    utc_offset_known : bool
+        Whether the player's local time follows from it. A time in UTC alone
+        (QuickTime, MP4) is aware but leaves the place open.
+    """
+
+    duration_s: float | None
+    sample_rate_hz: int
+    channels: int
+    container: str
+    audio_codec: str
+    has_video: bool
+    rotation: int
+    recorded_at: datetime | None
+    recorded_at_source: RecordedAtSource | None
+    utc_offset_known: bool
+
+
+def probe(path: Path) -> ClipInfo:
+    """Look at a file without decoding its sound.
+
+    Parameters
+    ----------
+    path : Path
+        WAV, FLAC, Ogg, MP3, M4A, MP4, MOV or anything else that decodes.
+
+    Returns
+    -------
+    ClipInfo
+        What it is and when it was made.
+
+    Raises
+    ------
+    AudioFailure
+        When the file is missing, empty, no sound file, or a video without sound.
+    """
+    with open_sound(path) as sound:
+        info = sound.info
+    metadata: dict[str, str] = {}
+    container_name, codec = info.container.lower(), info.subtype.lower()
+    has_video, rotation = False, 0
+    container = _open_quietly(path)
+    if container is not None:
+        with container:
+            metadata = _all_metadata(container)
+            container_name = container.format.name
+            codec = container.streams.audio[0].codec_context.name
+            has_video, rotation = _picture(container)
+    found = find_recorded_at(path, metadata)
+    return ClipInfo(
+        duration_s=info.duration_s,
+        sample_rate_hz=info.sample_rate_hz,
+        channels=info.channels,
+        container=container_name,
+        audio_codec=codec,
+        has_video=has_video,
+        rotation=rotation,
+        recorded_at=found.when if found else None,
+        recorded_at_source=found.source if found else None,
+        utc_offset_known=bool(found and found.utc_offset_known),
+    )
+
+
+def decode_to_sound(path: Path) -> Sound:
+    """Decode the sound of a clip.
+
+    Parameters
+    ----------
+    path : Path
+        The file.
+
+    Returns
+    -------
+    Sound
+        The whole sound as float32.
+
+    Raises
+    ------
+    AudioFailure
+        As :func:`audio.files.read_sound`.
+    """
+    return read_sound(path)
+
+
+def sha256_of(path: Path, *, should_stop: Callable[[], bool] | None = None) -> str:
+    """Fingerprint a file's bytes.
+
+    Parameters
+    ----------
+    path : Path
+        The file.
+    should_stop : callable, optional
+        Asked between blocks; True cancels with :class:`CopyStopped`.
+
+    Returns
+    -------
+    str
+        SHA-256 (FIPS 180-4) in lower-case hexadecimal.
+
+    Raises
+    ------
+    AudioFailure
+        When the file cannot be read.
+    """
+    digest = hashlib.sha256()
+    try:
+        with path.open("rb") as file:
+            while block := file.read(_COPY_BYTES):
+                _heed(should_stop)
+                digest.update(block)
+    except OSError as error:
+        raise AudioFailure(
+            f"{path.name} could not be read ({error.strerror}).",
+            "Check that the disk is plugged in and the file may be read.",
+        ) from error
+    return digest.hexdigest()
+
+
+class CopyStopped(Exception):  # noqa: N818 - asked for, not an error
+    """The copy was cancelled; nothing is left of it."""
+
+
+def copy_original(
+    source: Path,
+    target: Path,
+    *,
+    should_stop: Callable[[], bool] | None = None,
+    on_progress: Callable[[float], None] | None = None,
+) -> str:
+    """Copy a file byte for byte, and make sure of it.
+
+    Parameters
+    ----------
+    source : Path
+        The player's file; it is only read.
+    target : Path
+        The copy to make; it must not exist, its folder is made.
+    should_stop : callable, optional
+        Asked between blocks; True cancels.
+    on_progress : callable, optional
+        Told the share done, 0 to 1.
+
+    Returns
+    -------
+    str
+        SHA-256 of both.
+
+    Raises
+    ------
+    AudioFailure
+        When `target` exists, `source` cannot be read, or the copy cannot be
+        made or differs; nothing is left of it then.
+    CopyStopped
+        When `should_stop` said so.
+    """
+    if target.exists():
+        raise _taken(target)
+    partial = partial_name(target)
+    try:
+        target.parent.mkdir(parents=True, exist_ok=True)
+        digest = _copy_blocks(source, partial, should_stop, on_progress)
+        sync_file(partial)
+        if sha256_of(partial, should_stop=should_stop) != digest:
+            raise AudioFailure(
+                f"The copy of {source.name} differs from the original and was discarded.",
+                "Check the disk and import the file again.",
+            )
+        publish(partial, target)
+    except FileExistsError as error:
+        raise _taken(target) from error
+    except FileNotFoundError as error:
+        raise AudioFailure(
+            f"{source.name} is not there.", "Check the name and the folder."
+        ) from error
+    except OSError as error:
+        raise AudioFailure(
+            f"{source.name} could not be copied ({error.strerror}).",
+            "Make room on the disk, check that both folders are there, and import it again.",
+        ) from error
+    finally:
+        partial.unlink(missing_ok=True)
+    return digest
+
+
+def _copy_blocks(
+    source: Path,
+    partial: Path,
+    should_stop: Callable[[], bool] | None,
+    on_progress: Callable[[float], None] | None,
+) -> str:
+    digest = hashlib.sha256()
+    done = 0
+    with source.open("rb") as original, partial.open("xb") as copy:
+        size = max(source.stat().st_size, 1)
+        while block := original.read(_COPY_BYTES):
+            _heed(should_stop)
+            digest.update(block)
+            copy.write(block)
+            done += len(block)
+            if on_progress is not None:
+                on_progress(min(done / size, 1.0))
+    return digest.hexdigest()
+
+
+def _heed(should_stop: Callable[[], bool] | None) -> None:
+    if should_stop is not None and should_stop():
+        raise CopyStopped
+
+
+def _taken(path: Path) -> AudioFailure:
+    return AudioFailure(
+        f"{path.name} exists already and is not overwritten.", "Choose another name."
+    )
+
+
+def _open_quietly(path: Path) -> "InputContainer | None":
+    import av  # noqa: PLC0415 - loads a hundred libraries; only when needed
+
+    try:
+        container = av.open(str(path), metadata_errors="replace")
+    except (OSError, ValueError, LookupError, RuntimeError):
+        return None  # libsndfile knows a few kinds that FFmpeg does not
+    if not container.streams.audio:
+        container.close()
+        return None
+    return container
+
+
+def _all_metadata(container: "InputContainer") -> dict[str, str]:
+    """Merge the tags of all streams, the container's own winning."""
+    merged: dict[str, str] = {}
+    for stream in container.streams:
+        merged |= {name.lower(): value for name, value in stream.metadata.items()}
+    return merged | {name.lower(): value for name, value in container.metadata.items()}
+
+
+def _picture(container: "InputContainer") -> tuple[bool, int]:
+    import av  # noqa: PLC0415 - as above
+
+    moving: list[Any] = [
+        stream
+        for stream in container.streams.video
+        if not stream.disposition & av.stream.Disposition.attached_pic
+    ]
+    if not moving:
+        return False, 0
+    try:
+        frame = next(iter(container.decode(moving[0])))
+        return True, int(frame.rotation) % 360
+    except (StopIteration, OSError, ValueError, LookupError, RuntimeError):
+        return True, 0
