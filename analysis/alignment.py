@@ -17,7 +17,7 @@ from analysis.alignment_features import (
     extract_features,
     frame_times_s,
 )
-from analysis.loudness import SampleArray
+from analysis.blocks import SampleArray
 from analysis.results import (
     Alignment,
     FloatArray,

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 from scipy import fft, ndimage, signal
 
-from analysis.loudness import SampleArray
+from analysis.blocks import SampleArray
 from analysis.results import FloatArray
 from analysis.warping import Frames
 

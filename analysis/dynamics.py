@@ -6,16 +6,18 @@ its *dynamic span* instead, the spread of momentary loudness while playing.
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 import numpy as np
+from numpy.typing import NDArray
 
+from analysis.blocks import SampleArray
 from analysis.loudness import (
     ABSOLUTE_GATE_LUFS,
     HOP_S,
     MOMENTARY_S,
     LoudnessCurve,
-    SampleArray,
+    blocks_of,
     measure_loudness,
     measure_true_peak_dbtp,
 )
@@ -27,6 +29,7 @@ from analysis.results import (
     Provenance,
     Reason,
 )
+from analysis.stopping import StopQuestion, stop_if_asked
 
 ALGORITHM = "dynamics-1"
 SPAN_LOW_PERCENT = 10.0
@@ -39,6 +42,8 @@ LOWEST_RATE_HZ = 8_000
 
 _JOIN_GAP_S = 0.25
 _ABOVE_NOISE_LU = 6.0
+_PAUSE_BELOW_LOUD_LU = 20.0
+_QUIETEST_PLAYING_LU = 45.0
 _NOISE_FRAME_S = 0.1
 _NOISE_PERCENT = 5.0
 
@@ -46,7 +51,12 @@ Spans = Sequence[tuple[float, float]]
 
 
 def measure_dynamics(
-    samples: SampleArray, sample_rate_hz: float, *, playing: Spans | None = None
+    samples: SampleArray,
+    sample_rate_hz: float,
+    *,
+    playing: Spans | None = None,
+    progress: Callable[[float], None] | None = None,
+    should_stop: StopQuestion | None = None,
 ) -> Measured[Dynamics] | NotMeasurable:
     """Measure loudness, dynamic span, noise floor, true peak and clipping.
 
@@ -59,12 +69,21 @@ def measure_dynamics(
     playing : sequence of (start_s, end_s), optional
         Where the instrument sounds, e.g. the notes. Without it, playing is what
         stands clearly above the quietest part of the take.
+    progress : callable, optional
+        Told the share done, 0 to 1.
+    should_stop : callable, optional
+        Asked often; when it answers yes the measuring stops.
 
     Returns
     -------
     Measured[Dynamics] or NotMeasurable
         ``TOO_SHORT`` under 0.4 s, ``SILENT`` when nothing reaches -70 LUFS,
         ``INPUT_BROKEN`` with samples that are not finite, ``LOW_SAMPLE_RATE``.
+
+    Raises
+    ------
+    Stopped
+        If ``should_stop`` said so.
     """
     provenance = Provenance(
         ALGORITHM,
@@ -77,34 +96,45 @@ def measure_dynamics(
     refusal = _refusal(samples, sample_rate_hz, provenance)
     if refusal is not None:
         return refusal
-    curve = measure_loudness(samples, sample_rate_hz)
+    tell = progress or _nobody
+    curve = measure_loudness(samples, sample_rate_hz, should_stop=should_stop)
+    tell(0.5)
     momentary = curve.momentary_lufs
     if momentary.max() < ABSOLUTE_GATE_LUFS:
         return NotMeasurable(Reason.SILENT, "The take is silent.", provenance)
     short_term = curve.short_term_lufs
-    return Measured(
-        Dynamics(
-            integrated_lufs=curve.integrated_lufs,
-            max_momentary_lufs=float(momentary.max()),
-            max_short_term_lufs=float(short_term.max()) if short_term.size else None,
-            dynamic_span_db=_dynamic_span(curve, playing, provenance),
-            noise_floor_dbfs=noise_floor_dbfs(samples, sample_rate_hz),
-            true_peak_dbtp=measure_true_peak_dbtp(samples, sample_rate_hz),
-            clipped_samples=count_clipped_samples(samples),
-            momentary_time_s=curve.momentary_time_s,
-            momentary_lufs=np.maximum(momentary, QUIETEST_NOISE_DBFS),
-        ),
-        provenance,
+    peak = measure_true_peak_dbtp(samples, sample_rate_hz, should_stop=should_stop)
+    tell(0.9)
+    result = Dynamics(
+        integrated_lufs=curve.integrated_lufs,
+        max_momentary_lufs=float(momentary.max()),
+        max_short_term_lufs=float(short_term.max()) if short_term.size else None,
+        dynamic_span_db=_dynamic_span(curve, playing, provenance),
+        noise_floor_dbfs=noise_floor_dbfs(samples, sample_rate_hz, should_stop=should_stop),
+        true_peak_dbtp=peak,
+        clipped_samples=count_clipped_samples(samples),
+        momentary_time_s=curve.momentary_time_s,
+        momentary_lufs=np.maximum(momentary, QUIETEST_NOISE_DBFS),
     )
+    tell(1.0)
+    return Measured(result, provenance)
 
 
-def noise_floor_dbfs(samples: SampleArray, sample_rate_hz: float) -> float:
+def _nobody(_: float) -> None:
+    """Progress nobody listens to."""
+
+
+def noise_floor_dbfs(
+    samples: SampleArray, sample_rate_hz: float, *, should_stop: StopQuestion | None = None
+) -> float:
     """RMS level of the quietest twentieth of a take, constant offset removed.
 
     Parameters
     ----------
     samples : (n,) or (n, channels) array
     sample_rate_hz : float
+    should_stop : callable, optional
+        Asked every few frames.
 
     Returns
     -------
@@ -117,6 +147,7 @@ def noise_floor_dbfs(samples: SampleArray, sample_rate_hz: float) -> float:
     count = columns.shape[0] // frame
     power = np.zeros(count)
     for index in range(count):
+        stop_if_asked(should_stop)
         part = np.asarray(columns[index * frame : (index + 1) * frame], dtype=np.float64)
         power[index] = part.var(axis=0).mean()
     quiet = float(np.percentile(power, _NOISE_PERCENT))
@@ -137,13 +168,30 @@ def count_clipped_samples(samples: SampleArray) -> int:
     """
     columns = samples[:, np.newaxis] if samples.ndim == 1 else samples
     total = 0
-    for channel in range(columns.shape[1]):
-        for sign in (1.0, -1.0):
-            full = np.concatenate(([False], columns[:, channel] * sign >= FULL_SCALE, [False]))
-            edges = np.flatnonzero(full[1:] != full[:-1])
-            runs = edges[1::2] - edges[::2]
-            total += int(runs[runs >= SHORTEST_CLIPPED_RUN].sum())
-    return total
+    open_runs = np.zeros((2, columns.shape[1]), dtype=np.int64)
+    for block in blocks_of(columns):
+        for channel in range(columns.shape[1]):
+            for side, full in enumerate(
+                (block[:, channel] >= FULL_SCALE, block[:, channel] <= -FULL_SCALE)
+            ):
+                runs, open_runs[side, channel] = _runs(full, int(open_runs[side, channel]))
+                total += int(runs[runs >= SHORTEST_CLIPPED_RUN].sum())
+    return total + int(open_runs[open_runs >= SHORTEST_CLIPPED_RUN].sum())
+
+
+def _runs(flag: NDArray[np.bool_], length_before: int) -> tuple[NDArray[np.int64], int]:
+    """Lengths of the runs of true that end here, and of the one still open at the end."""
+    if not flag.any():
+        return np.array([length_before]), 0
+    edges = np.flatnonzero(np.diff(np.concatenate(([False], flag, [False])).astype(np.int8)))
+    runs = edges[1::2] - edges[::2]
+    if flag[0]:
+        runs[0] += length_before
+    elif length_before:
+        runs = np.concatenate(([length_before], runs))
+    if flag[-1]:
+        return runs[:-1], int(runs[-1])
+    return runs, 0
 
 
 def _refusal(
@@ -177,9 +225,7 @@ def _dynamic_span(
     return Measured(float(high - low), provenance)
 
 
-def _played_windows(
-    curve: LoudnessCurve, playing: Spans
-) -> np.ndarray[tuple[int], np.dtype[np.bool]]:
+def _played_windows(curve: LoudnessCurve, playing: Spans) -> NDArray[np.bool_]:
     """Which momentary windows lie wholly inside the playing (short gaps joined)."""
     start = curve.momentary_time_s - MOMENTARY_S / 2
     inside = np.zeros(start.size, dtype=np.bool_)
@@ -199,11 +245,11 @@ def _joined(spans: Spans) -> list[tuple[float, float]]:
     return joined
 
 
-def _played_by_level(momentary: FloatArray) -> np.ndarray[tuple[int], np.dtype[np.bool]]:
+def _played_by_level(momentary: FloatArray) -> NDArray[np.bool_]:
     """Which momentary windows stand clearly above the quietest part of the take."""
     audible = momentary[momentary >= ABSOLUTE_GATE_LUFS]
     quiet, loud = np.percentile(audible, [2, 95])
     # A take without a pause has no noise to stand above: all of it is playing.
-    has_pause = loud - quiet > 30.0 or audible.size < 0.98 * momentary.size
-    threshold = quiet + _ABOVE_NOISE_LU if has_pause and loud - quiet > 30.0 else quiet
-    return np.asarray(momentary >= max(threshold, loud - 40.0), dtype=np.bool_)
+    has_pause = loud - quiet > _PAUSE_BELOW_LOUD_LU
+    threshold = quiet + _ABOVE_NOISE_LU if has_pause else ABSOLUTE_GATE_LUFS
+    return np.asarray(momentary >= max(threshold, loud - _QUIETEST_PLAYING_LU), dtype=np.bool_)

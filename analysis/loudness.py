@@ -15,12 +15,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 from scipy import signal
 
+from analysis.blocks import SampleArray
 from analysis.k_weighting import k_weighting_sections
 from analysis.oversampling import Interpolator
 from analysis.results import FloatArray
+from analysis.stopping import StopQuestion, stop_if_asked
 
 HOP_S = 0.01
 MOMENTARY_S = 0.4
@@ -36,8 +37,6 @@ _GATING_HOPS = 10
 _FAITHFUL_RATE_HZ = 32_000
 # BS.1770-4 table 3, channels in the order left, right, centre, left and right surround.
 SURROUND_WEIGHTS = (1.0, 1.0, 1.0, 1.41, 1.41)
-
-SampleArray = NDArray[np.floating]
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,7 +121,11 @@ def to_lufs(power: FloatArray) -> FloatArray:
 
 
 def measure_loudness(
-    samples: SampleArray, sample_rate_hz: float, *, weights: Sequence[float] | None = None
+    samples: SampleArray,
+    sample_rate_hz: float,
+    *,
+    weights: Sequence[float] | None = None,
+    should_stop: StopQuestion | None = None,
 ) -> LoudnessCurve:
     """K-weighted power of a signal on a 10 ms hop.
 
@@ -134,6 +137,8 @@ def measure_loudness(
         At least 4000.
     weights : sequence of float, optional
         One weight a channel; all 1 unless given (:data:`SURROUND_WEIGHTS` for 5.0).
+    should_stop : callable, optional
+        Asked every few seconds of sound.
 
     Returns
     -------
@@ -143,6 +148,8 @@ def measure_loudness(
     ------
     ValueError
         If the rate is too low, or the number of weights is not that of the channels.
+    Stopped
+        If ``should_stop`` said so.
 
     References
     ----------
@@ -156,12 +163,14 @@ def measure_loudness(
     hop_count = int(columns.shape[0] / sample_rate_hz / HOP_S + 1e-9)
     power = np.zeros(hop_count)
     for channel, weight in enumerate(channel_weights):
-        blocks = _weighted_blocks(columns[:, channel], sample_rate_hz, factor)
+        blocks = _weighted_blocks(columns[:, channel], sample_rate_hz, factor, should_stop)
         power += weight * _hop_power(blocks, sample_rate_hz * factor, hop_count)
     return LoudnessCurve(power=power, duration_s=columns.shape[0] / sample_rate_hz)
 
 
-def measure_true_peak_dbtp(samples: SampleArray, sample_rate_hz: float) -> float:
+def measure_true_peak_dbtp(
+    samples: SampleArray, sample_rate_hz: float, *, should_stop: StopQuestion | None = None
+) -> float:
     """Largest level between the samples too, in dB relative to full scale.
 
     Parameters
@@ -169,6 +178,8 @@ def measure_true_peak_dbtp(samples: SampleArray, sample_rate_hz: float) -> float
     samples : (n,) or (n, channels) array
     sample_rate_hz : float
         Audio below 96 kHz is oversampled eight times, above that four times.
+    should_stop : callable, optional
+        Asked every few seconds of sound.
 
     Returns
     -------
@@ -180,20 +191,26 @@ def measure_true_peak_dbtp(samples: SampleArray, sample_rate_hz: float) -> float
     ITU-R BS.1770-4, annex 2, which asks for at least four times at 48 kHz.
     """
     columns = samples[:, np.newaxis] if samples.ndim == 1 else samples
-    peak = float(np.max(np.abs(columns))) if columns.size else 0.0
+    peak = 0.0
+    for block in blocks_of(columns):
+        stop_if_asked(should_stop)
+        peak = max(peak, float(np.max(np.abs(block))))
     factor = 8 if sample_rate_hz < 96_000 else 4
     for channel in range(columns.shape[1]):
-        peak = _interpolated_peak(columns[:, channel], factor, peak)
+        peak = _interpolated_peak(columns[:, channel], factor, peak, should_stop)
     return 20 * math.log10(peak) if peak > 0 else -math.inf
 
 
-def _interpolated_peak(channel: SampleArray, factor: int, peak: float) -> float:
+def _interpolated_peak(
+    channel: SampleArray, factor: int, peak: float, should_stop: StopQuestion | None
+) -> float:
     """Largest interpolated sample of a channel, or ``peak`` if that is larger."""
     interpolator = Interpolator(factor)
     # A block cannot exceed its largest sample times the filter's gain, so that
     # most blocks need no interpolating once a loud one has been seen.
     previous = 0.0
-    for block in _blocks(channel, 1 << 13):
+    for block in blocks_of(channel, 1 << 13):
+        stop_if_asked(should_stop)
         largest = float(np.max(np.abs(block)))
         if max(largest, previous) * interpolator.largest_gain > peak:
             peak = max(peak, float(np.max(np.abs(interpolator.process(block)), initial=0.0)))
@@ -203,20 +220,22 @@ def _interpolated_peak(channel: SampleArray, factor: int, peak: float) -> float:
     return max(peak, float(np.max(np.abs(interpolator.flush()))))
 
 
-def _blocks(channel: SampleArray, size: int = _BLOCK_SAMPLES) -> Iterator[FloatArray]:
-    """Consecutive blocks of a channel, as 64-bit floats."""
-    for start in range(0, channel.size, size):
-        yield np.asarray(channel[start : start + size], dtype=np.float64)
+def blocks_of(samples: SampleArray, size: int | None = None) -> Iterator[FloatArray]:
+    """Give consecutive blocks of samples, each with all channels, as 64-bit floats."""
+    size = _BLOCK_SAMPLES if size is None else size
+    for start in range(0, samples.shape[0], size):
+        yield np.asarray(samples[start : start + size], dtype=np.float64)
 
 
 def _weighted_blocks(
-    channel: SampleArray, sample_rate_hz: float, factor: int
+    channel: SampleArray, sample_rate_hz: float, factor: int, should_stop: StopQuestion | None
 ) -> Iterator[FloatArray]:
     """K-weighted blocks of a channel, ``factor`` times oversampled."""
     sections = k_weighting_sections(sample_rate_hz * factor)
     state = np.zeros((sections.shape[0], 2))
     interpolator = Interpolator(factor)
-    for block in _blocks(channel):
+    for block in blocks_of(channel):
+        stop_if_asked(should_stop)
         dense = interpolator.process(block) if factor > 1 else block
         weighted, state = signal.sosfilt(sections, dense, zi=state)
         yield weighted
