@@ -12,13 +12,15 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from audio.sources import ArraySource, SoundSource
+
 SLOWEST = 0.25
 FASTEST = 1.5
 
 _CONTEXT_S = 0.15
 """Sound given on either side of a piece: more than the algorithm's window of 0.12 s."""
 
-_FIRST_PIECE_S = 0.25
+_FIRST_PIECE_S = 0.15
 _PIECE_S = 2.0
 _FADE_S = 0.03
 _SEARCH_S = 0.01
@@ -53,8 +55,8 @@ class StretchStream:
 
     Parameters
     ----------
-    samples : ndarray of float32, shape (n, channels)
-        The whole sound; it is not copied.
+    source : SoundSource
+        The whole sound.
     sample_rate_hz : int
         Frames per second.
     speed : float
@@ -63,26 +65,31 @@ class StretchStream:
         Where to begin.
     end_frame : int, optional
         Where to stop; the end of the sound without it.
+    longest_piece_s : float
+        Input stretched at a time; longer is cheaper, shorter gives way sooner.
     """
 
     def __init__(
         self,
-        samples: FloatArray,
+        source: SoundSource,
         sample_rate_hz: int,
         speed: float,
         start_frame: int = 0,
         end_frame: int | None = None,
+        *,
+        longest_piece_s: float = _PIECE_S,
     ) -> None:
         if not SLOWEST <= speed <= FASTEST:
             raise ValueError(f"speed must lie between {SLOWEST} and {FASTEST}, not {speed}")
-        self._samples = samples
+        self._source = source
         self._rate = sample_rate_hz
         self._speed = speed
         self._cursor = start_frame
-        self._end = len(samples) if end_frame is None else min(end_frame, len(samples))
+        self._end = source.frames if end_frame is None else min(end_frame, source.frames)
         self._fade = round(_FADE_S * sample_rate_hz)
         self._search = round(_SEARCH_S * sample_rate_hz)
         self._overrun: FloatArray | None = None
+        self._longest = round(longest_piece_s * sample_rate_hz)
         self._piece_frames = round(_FIRST_PIECE_S * sample_rate_hz)
 
     def read(self) -> StretchedPiece | None:
@@ -102,7 +109,7 @@ class StretchStream:
         body, lead = self._render(start, end, wanted)
         piece = self._join(body, lead, wanted)
         self._cursor = end
-        self._piece_frames = min(2 * self._piece_frames, round(_PIECE_S * self._rate))
+        self._piece_frames = min(2 * self._piece_frames, self._longest)
         return StretchedPiece(piece, start, end)
 
     def overrun(self) -> FloatArray | None:
@@ -119,8 +126,8 @@ class StretchStream:
         """Stretch a piece with its surroundings; return it and where the piece starts in it."""
         context = round(_CONTEXT_S * self._rate)
         before = max(0, start - context)
-        after = min(len(self._samples), end + context)
-        source = self._samples[before:after]
+        after = min(self._source.frames, end + context)
+        source = self._source.read(before, after)
         if after - end < context:
             # The algorithm lets the last window fade; give it silence to fade in.
             silence = np.zeros((context - (after - end), source.shape[1]), np.float32)
@@ -172,7 +179,7 @@ def stretch(samples: NDArray[np.float32], sample_rate_hz: int, speed: float) -> 
     columns = samples[:, np.newaxis] if flat else samples
     if speed == 1.0 or not len(samples):
         return samples.astype(np.float32)
-    stream = StretchStream(columns, sample_rate_hz, speed)
+    stream = StretchStream(ArraySource(columns), sample_rate_hz, speed)
     pieces: list[FloatArray] = []
     while (piece := stream.read()) is not None:
         pieces.append(piece.samples)
