@@ -196,7 +196,8 @@ class StoredMeasurement:
     """What was measured on a take, as kept.
 
     ``summary`` is JSON-compatible (the machine-readable object without curves),
-    ``curves`` an opaque compressed block of arrays; ``algorithm`` tells a stale one.
+    ``curves`` an opaque compressed block of arrays; ``algorithm`` tells a stale one,
+    and so does ``stale`` where the take's settings changed since.
     ``failure`` holds the sentence where measuring itself failed.
     """
 
@@ -206,6 +207,22 @@ class StoredMeasurement:
     summary: dict[str, object] = field(default_factory=dict)
     curves: bytes = b""
     failure: str = ""
+    stale: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class MeasurementHeadline:
+    """A stored measurement in short: ``summary`` without its lists of notes and beats.
+
+    Small enough to be read for every take of a journal at once.
+    """
+
+    take_id: str
+    algorithm: str
+    measured_at: datetime
+    summary: dict[str, object] = field(default_factory=dict)
+    failure: str = ""
+    stale: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,131 @@
+"""Sidecars: small JSON files beside the recordings that outlive the database.
+
+Three kinds, each with a schema number and the instant it was written:
+
+``take``
+    beside each recording: the take, its markers, and a copy of its passage and
+    session.
+``day``
+    one in the folder of a practice day: its sessions and whether it was a rest day.
+``journal``
+    one in the journal's folder: passages and settings.
+
+The database is the truth and the sidecars follow it; from the sidecars alone it can
+be made again, except for the measurements, which are made again from the recordings.
+Reading is tolerant (see :mod:`app.journal.codec`), writing is strict.
+"""
+
+import dataclasses
+import json
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Any, TypeVar
+
+from app.journal.codec import JsonDict, Unreadable, decoded, encoded
+from app.journal.records import JournalSettings, Marker, Passage, RestDay, Session, Take
+
+SCHEMA = 1
+
+
+@dataclass(frozen=True, slots=True)
+class TakeCard:
+    """What stands beside a recording."""
+
+    written_at: datetime
+    take: Take
+    session: Session
+    passage: Passage | None = None
+    markers: tuple[Marker, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class DayCard:
+    """What stands in the folder of a practice day."""
+
+    written_at: datetime
+    practice_day: date
+    sessions: tuple[Session, ...] = ()
+    rest: RestDay | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class JournalCard:
+    """What stands in the journal's own folder."""
+
+    written_at: datetime
+    passages: tuple[Passage, ...] = ()
+    settings: JournalSettings = dataclasses.field(default_factory=JournalSettings)
+
+
+Card = TakeCard | DayCard | JournalCard
+
+_KINDS: dict[str, type[TakeCard] | type[DayCard] | type[JournalCard]] = {
+    "take": TakeCard,
+    "day": DayCard,
+    "journal": JournalCard,
+}
+
+R = TypeVar("R")
+
+
+def card_text(card: Card) -> str:
+    """Write a card as JSON text.
+
+    Raises
+    ------
+    ValueError
+        Where a record holds what it does not promise.
+    """
+    kind = next(name for name, known in _KINDS.items() if isinstance(card, known))
+    data: JsonDict = {"schema": SCHEMA, "kind": kind} | encoded(card)
+    return json.dumps(data, ensure_ascii=False, allow_nan=False, indent=1) + "\n"
+
+
+def read_card(text: str) -> Card:
+    """Read a card of this schema, an older or a newer one.
+
+    A marker, session or passage that cannot be read is left out rather than the
+    whole card.
+
+    Raises
+    ------
+    Unreadable
+        Where the text is no card, or the card's own take or day cannot be read.
+    """
+    data = _object(text)
+    kind = _KINDS.get(str(data.get("kind")))
+    if kind is None:
+        msg = f"unknown kind of sidecar: {data.get('kind')!r}"
+        raise Unreadable(msg)
+    cleaned = dict(data)
+    for key, record in (("markers", Marker), ("sessions", Session), ("passages", Passage)):
+        if key in cleaned:
+            cleaned[key] = [encoded(item) for item in _readable(record, cleaned[key])]
+    return decoded(kind, cleaned)
+
+
+def schema_of(text: str) -> int:
+    """Give the schema number of a card; 0 where there is none."""
+    schema = _object(text).get("schema")
+    return schema if isinstance(schema, int) and not isinstance(schema, bool) else 0
+
+
+def _object(text: str) -> JsonDict:
+    try:
+        data: Any = json.loads(text)
+    except (ValueError, RecursionError) as error:
+        msg = f"not JSON: {error}"
+        raise Unreadable(msg) from error
+    if not isinstance(data, dict):
+        msg = "not a JSON object"
+        raise Unreadable(msg)
+    return data
+
+
+def _readable(kind: type[R], items: object) -> Iterable[R]:
+    for item in items if isinstance(items, list) else ():
+        try:
+            yield decoded(kind, item)
+        except Unreadable:
+            continue

@@ -1,0 +1,115 @@
+"""Column types: how the values of the records lie in SQLite."""
+
+import json
+from datetime import UTC, datetime, timedelta, timezone
+from enum import StrEnum
+from functools import lru_cache
+from typing import TypeVar
+
+from sqlalchemy import String, Text
+from sqlalchemy.engine import Dialect
+from sqlalchemy.types import TypeDecorator
+
+from app.journal.codec import decoded, encoded
+from app.journal.records import PlayingSettings
+
+E = TypeVar("E", bound=StrEnum)
+
+_SECONDS_A_MINUTE = 60
+
+
+class Instant(TypeDecorator[datetime]):
+    """An aware datetime as text that sorts by instant and keeps its offset.
+
+    ``2026-03-01T18:05:09.000000Z/+01:00`` is 19:05:09 on a wall clock one hour ahead
+    of UTC: the time before the ``Z`` is UTC, the offset after the stroke is the
+    place's own.
+    """
+
+    impl = String(40)
+    cache_ok = True
+
+    def process_bind_param(self, value: datetime | None, dialect: Dialect) -> str | None:
+        """Write an instant."""
+        return None if value is None else instant_text(value)
+
+    def process_result_value(self, value: str | None, dialect: Dialect) -> datetime | None:
+        """Read an instant."""
+        return None if value is None else instant_of(value)
+
+
+def instant_text(value: datetime) -> str:
+    """Write an instant in the sortable form of :class:`Instant`."""
+    offset = value.utcoffset()
+    if offset is None:
+        msg = "an instant needs a time zone"
+        raise ValueError(msg)
+    utc = value.astimezone(UTC).replace(tzinfo=None).isoformat(timespec="microseconds")
+    return f"{utc}Z/{_offset_text(offset)}"
+
+
+def instant_of(text: str) -> datetime:
+    """Read an instant from the sortable form of :class:`Instant`."""
+    utc, _, offset = text.partition("Z/")
+    return datetime.fromisoformat(utc).replace(tzinfo=UTC).astimezone(_zone_of(offset))
+
+
+def _offset_text(offset: timedelta) -> str:
+    seconds = round(offset.total_seconds())
+    sign, seconds = ("-", -seconds) if seconds < 0 else ("+", seconds)
+    minutes, rest = divmod(seconds, _SECONDS_A_MINUTE)
+    text = f"{sign}{minutes // 60:02d}:{minutes % 60:02d}"
+    return f"{text}:{rest:02d}" if rest else text
+
+
+@lru_cache(maxsize=256)
+def _zone_of(text: str) -> timezone:
+    sign = -1 if text.startswith("-") else 1
+    hours, minutes, *seconds = (int(part) for part in text[1:].split(":"))
+    offset = timedelta(hours=hours, minutes=minutes, seconds=seconds[0] if seconds else 0)
+    return timezone(sign * offset)
+
+
+class EnumText(TypeDecorator[E]):
+    """A word of one of the records' enumerations."""
+
+    impl = String(16)
+    cache_ok = True
+
+    def __init__(self, kind: type[E]) -> None:
+        super().__init__()
+        self.kind = kind
+
+    def process_bind_param(self, value: E | None, dialect: Dialect) -> str | None:
+        """Write the word."""
+        return None if value is None else self.kind(value).value
+
+    def process_result_value(self, value: str | None, dialect: Dialect) -> E | None:
+        """Read the word."""
+        return None if value is None else self.kind(value)
+
+
+class SettingsText(TypeDecorator[PlayingSettings]):
+    """Playing settings as JSON text."""
+
+    impl = Text
+    cache_ok = True
+
+    def process_bind_param(self, value: PlayingSettings | None, dialect: Dialect) -> str | None:
+        """Write the settings."""
+        return None if value is None else json_text(encoded(value))
+
+    def process_result_value(self, value: str | None, dialect: Dialect) -> PlayingSettings | None:
+        """Read the settings."""
+        return None if value is None else _settings_of(value)
+
+
+@lru_cache(maxsize=1024)
+def _settings_of(text: str) -> PlayingSettings:
+    # Thousands of takes share a handful of settings, and the value is frozen.
+    return decoded(PlayingSettings, json.loads(text))
+
+
+def json_text(value: object) -> str:
+    """Write JSON, short, without the numbers JSON does not have."""
+    return json.dumps(value, ensure_ascii=False, allow_nan=False, separators=(",", ":"))

@@ -1,0 +1,1 @@
+"""Alembic environment and the ordered changes of the database."""

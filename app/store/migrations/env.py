@@ -1,0 +1,14 @@
+"""Runs inside Alembic, on the connection that app.store.migrating hands over."""
+
+from alembic import context
+
+from app.store.models import Base
+
+context.configure(
+    connection=context.config.attributes["connection"],
+    target_metadata=Base.metadata,
+    render_as_batch=True,
+    compare_type=True,
+)
+with context.begin_transaction():
+    context.run_migrations()

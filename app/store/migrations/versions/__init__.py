@@ -1,0 +1,1 @@
+"""One file a change, in order; a published one is never edited."""

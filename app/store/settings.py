@@ -1,0 +1,39 @@
+"""What the player chose for the journal."""
+
+import json
+from typing import Any
+
+from sqlalchemy import insert, select
+
+from app.journal.codec import decoded, encoded
+from app.journal.records import JournalSettings
+from app.store.columns import json_text
+from app.store.models import SettingModel
+from app.store.work import JOURNAL_KEY, Work
+
+_SETTING = SettingModel.__table__.c
+
+
+class SettingsRepository:
+    """The journal's settings in and out of the database, each under its own name.
+
+    A setting this version does not know stays as it is.
+    """
+
+    def __init__(self, work: Work) -> None:
+        self._work = work
+
+    def get(self) -> JournalSettings:
+        """Give the settings; what was never chosen has its default."""
+        with self._work.connection() as connection:
+            rows = connection.execute(select(_SETTING.key, _SETTING.value)).all()
+        return decoded(JournalSettings, {key: json.loads(value) for key, value in rows})
+
+    def replace(self, settings: JournalSettings) -> None:
+        """Keep changed settings."""
+        rows: list[dict[str, Any]] = [
+            {"key": key, "value": json_text(value)} for key, value in encoded(settings).items()
+        ]
+        with self._work.connection() as connection:
+            connection.execute(insert(SettingModel).prefix_with("OR REPLACE"), rows)
+            self._work.touch(JOURNAL_KEY)

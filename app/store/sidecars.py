@@ -1,0 +1,141 @@
+"""Keep the sidecars saying what the database says.
+
+A change notes, in its own transaction, which sidecars it makes out of date (table
+``sidecar_due``); they are written right after the commit and the note is taken away.
+If the program dies or the disk fails in between, the change itself stands and the
+sidecar is written after the next change or when the journal is opened again. So
+neither a crash nor a full disk can leave a sidecar that says more than the database,
+and one that says less is always known.
+"""
+
+import logging
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date, datetime
+from pathlib import Path
+
+from sqlalchemy import Connection, delete, insert, select
+
+from app.journal.sidecar import Card, DayCard, JournalCard, TakeCard, card_text
+from app.store.folders import Folders, write_atomically
+from app.store.markers import MarkerRepository
+from app.store.models import SidecarDueModel
+from app.store.passages import PassageRepository
+from app.store.sessions import RestDayRepository, SessionRepository
+from app.store.settings import SettingsRepository
+from app.store.takes import TakeRepository
+from app.store.work import JOURNAL_KEY, SidecarKey, Work
+
+_DUE = SidecarDueModel.__table__.c
+_log = logging.getLogger(__name__)
+
+
+def note_due(connection: Connection, keys: Iterable[SidecarKey]) -> None:
+    """Note inside a transaction which sidecars it makes out of date."""
+    rows = [{"kind": kind, "key": key} for kind, key in sorted(keys)]
+    connection.execute(insert(SidecarDueModel).prefix_with("OR IGNORE"), rows)
+
+
+@dataclass(frozen=True, slots=True)
+class Records:
+    """The repositories a sidecar is filled from."""
+
+    takes: TakeRepository
+    passages: PassageRepository
+    markers: MarkerRepository
+    sessions: SessionRepository
+    rest_days: RestDayRepository
+    settings: SettingsRepository
+
+
+class Sidecars:
+    """Writes the sidecars of an open journal."""
+
+    def __init__(
+        self, folders: Folders, work: Work, records: Records, clock: Callable[[], datetime]
+    ) -> None:
+        self._folders = folders
+        self._work = work
+        self._records = records
+        self._clock = clock
+
+    def due(self) -> frozenset[SidecarKey]:
+        """List the sidecars that do not yet say what the database says."""
+        with self._work.connection() as connection:
+            rows = connection.execute(select(_DUE.kind, _DUE.key))
+            return frozenset((kind, key) for kind, key in rows)
+
+    def write_due(self) -> int:
+        """Write the sidecars that are due; returns how many still are.
+
+        A disk that refuses is no failure of the change that was made: it is logged,
+        and what is due stays due.
+        """
+        with self._work.exclusive():
+            due = self.due()
+            if not due:
+                return 0
+            done = set()
+            for due_key, (path, card) in self._cards(due).items():
+                if card is None or self._written(path, card):
+                    done.add(due_key)
+            with self._work.connection() as connection:
+                for kind, key in done:
+                    connection.execute(
+                        delete(SidecarDueModel).where(_DUE.kind == kind, _DUE.key == key)
+                    )
+            return len(due) - len(done)
+
+    def _written(self, path: Path, card: Card) -> bool:
+        try:
+            write_atomically(path, card_text(card))
+        except OSError as error:
+            _log.warning("sidecar %s could not be written yet: %s", path, error)
+            return False
+        return True
+
+    def _cards(self, keys: Iterable[SidecarKey]) -> Mapping[SidecarKey, tuple[Path, Card | None]]:
+        now = self._clock()
+        cards: dict[SidecarKey, tuple[Path, Card | None]] = {}
+        take_ids = [key for kind, key in keys if kind == "take"]
+        for card in self._take_cards(take_ids, now):
+            cards["take", card.take.id] = (self._folders.sidecar(card.take.file), card)
+        for kind, key in keys:
+            if kind == "day":
+                day = date.fromisoformat(key)
+                cards[kind, key] = (self._folders.day_card(day), self._day_card(day, now))
+        if JOURNAL_KEY in keys:
+            cards[JOURNAL_KEY] = (self._folders.journal_card, self._journal_card(now))
+        for take_id in take_ids:  # a take whose change was undone before the commit
+            cards.setdefault(("take", take_id), (self._folders.journal, None))
+        return cards
+
+    def _take_cards(self, take_ids: Iterable[str], now: datetime) -> Iterable[TakeCard]:
+        takes = self._records.takes.of_ids(take_ids)
+        markers = self._records.markers.for_takes(takes)
+        passages = {passage.id: passage for passage in self._records.passages.list()}
+        for take in takes.values():
+            session = self._records.sessions.get(take.session_id)
+            assert session is not None  # noqa: S101 - a foreign key says so
+            yield TakeCard(
+                written_at=now,
+                take=take,
+                session=session,
+                passage=passages[take.passage_id] if take.passage_id else None,
+                markers=markers.get(take.id, ()),
+            )
+
+    def _day_card(self, day: date, now: datetime) -> DayCard:
+        return DayCard(
+            written_at=now,
+            practice_day=day,
+            sessions=self._records.sessions.of_day(day),
+            rest=self._records.rest_days.get(day),
+        )
+
+    def _journal_card(self, now: datetime) -> JournalCard:
+        return JournalCard(
+            written_at=now,
+            passages=self._records.passages.list(),
+            settings=self._records.settings.get(),
+        )

@@ -1,0 +1,202 @@
+"""An open journal: its repositories, its folders, its unit of work.
+
+::
+
+    store = open_store(Path("journal"), clock=clock)
+    with store.transaction():
+        store.sessions.add(session)
+        store.takes.add(take)
+    store.close()
+"""
+
+from collections.abc import Callable
+from contextlib import AbstractContextManager, ExitStack
+from datetime import UTC, datetime
+from pathlib import Path
+from types import TracebackType
+from typing import Self
+
+from sqlalchemy import Connection, Engine
+
+from app.store.backups import back_up
+from app.store.connecting import (
+    check_folder,
+    check_not_lost,
+    check_soundness,
+    no_journal,
+    take_lock,
+    writing_engine,
+)
+from app.store.folders import Folders
+from app.store.looking import engine_for_looking
+from app.store.markers import MarkerRepository
+from app.store.measurements import MeasurementRepository
+from app.store.migrating import bring_up_to_date, revision_of
+from app.store.passages import PassageRepository
+from app.store.sessions import RestDayRepository, SessionRepository
+from app.store.settings import SettingsRepository
+from app.store.sidecars import Records, Sidecars, note_due
+from app.store.takes import TakeRepository
+from app.store.work import SidecarKey, Work
+
+Clock = Callable[[], datetime]
+
+
+def system_clock() -> datetime:
+    """Give the present instant with the offset of this machine."""
+    return datetime.now(UTC).astimezone()
+
+
+class Store:
+    """A journal that is open; made by :func:`open_store`.
+
+    Repositories may be called from any thread; transactions run one after the other.
+
+    Attributes
+    ----------
+    takes, passages, markers, sessions, rest_days, measurements, settings
+        The repositories. A call outside :meth:`transaction` is one of its own.
+    folders : Folders
+        Where the files lie.
+    read_only : bool
+        Changes are refused.
+    """
+
+    def __init__(
+        self, folders: Folders, engine: Engine, held: ExitStack, *, read_only: bool, clock: Clock
+    ) -> None:
+        self.folders = folders
+        self.read_only = read_only
+        self._clock = clock
+        self._held = held
+        self._work = Work(
+            engine,
+            folders.database,
+            before_commit=self._note_due,
+            after_commit=self._write_due,
+        )
+        self.takes = TakeRepository(self._work)
+        self.passages = PassageRepository(self._work)
+        self.markers = MarkerRepository(self._work)
+        self.sessions = SessionRepository(self._work)
+        self.rest_days = RestDayRepository(self._work)
+        self.measurements = MeasurementRepository(self._work)
+        self.settings = SettingsRepository(self._work)
+        self.sidecars = Sidecars(
+            folders,
+            self._work,
+            Records(
+                self.takes,
+                self.passages,
+                self.markers,
+                self.sessions,
+                self.rest_days,
+                self.settings,
+            ),
+            clock,
+        )
+
+    def transaction(self) -> AbstractContextManager[Connection]:
+        """Run a block as one change: all of it or nothing.
+
+        Sidecars follow by themselves, after the commit. Inside another transaction
+        this is a savepoint: a failure undoes the inner block only.
+        """
+        return self._work.transaction()
+
+    def write_sidecar(self, take_id: str) -> None:
+        """Ask for the sidecar of a take to be written again with this transaction."""
+        with self._work.connection():
+            self._work.touch_take(take_id)
+
+    def back_up(self) -> Path:
+        """Copy the database (without curves) to the backups and say where."""
+        with self._work.exclusive():
+            return back_up(self.folders, self._clock())
+
+    def close(self) -> None:
+        """Let go of the database and the lock; closing again does nothing."""
+        self._held.close()
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        traceback: TracebackType | None,
+    ) -> None:
+        self.close()
+
+    def _note_due(self, connection: Connection, keys: frozenset[SidecarKey]) -> None:
+        note_due(connection, keys)
+
+    def _write_due(self, _keys: frozenset[SidecarKey]) -> None:
+        self.sidecars.write_due()
+
+
+def open_store(
+    journal_dir: Path,
+    *,
+    create: bool = True,
+    read_only: bool = False,
+    clock: Clock = system_clock,
+) -> Store:
+    """Open a journal.
+
+    Parameters
+    ----------
+    journal_dir : Path
+        Its folder.
+    create : bool
+        Start a journal where there is none.
+    read_only : bool
+        Look only: no lock is taken, nothing is written, not even a migration (an
+        older database is migrated in a temporary copy).
+    clock : callable
+        Gives the present instant; stamps backups and sidecars.
+
+    Raises
+    ------
+    PlainFailure
+        Where there is no journal, another copy of the program has it open, the
+        folder cannot be written to, the disk is full, or the database is damaged,
+        missing beside its recordings, or made by a newer version.
+    """
+    folders = Folders(journal_dir.expanduser().absolute())
+    check_folder(folders, create=create and not read_only)
+    held = ExitStack()
+    if read_only:
+        with held:
+            engine = engine_for_looking(folders, held)
+            return Store(folders, engine, held.pop_all(), read_only=True, clock=clock)
+    with held:
+        lock = take_lock(folders)
+        held.callback(lock.release)
+        _check_database(folders, create=create)
+        bring_up_to_date(folders, clock())
+        engine = writing_engine(folders.database)
+        held.callback(engine.dispose)
+        store = Store(folders, engine, held.pop_all(), read_only=False, clock=clock)
+    try:
+        store.sidecars.write_due()
+    except BaseException:
+        store.close()
+        raise
+    return store
+
+
+def _check_database(folders: Folders, *, create: bool) -> None:
+    """Never start an empty database where there was one: that would hide the loss."""
+    if _has_content(folders.database):
+        check_soundness(folders.database)
+        if revision_of(folders.database) is not None:
+            return
+    check_not_lost(folders)
+    if not create:
+        raise no_journal(folders)
+
+
+def _has_content(database: Path) -> bool:
+    return database.exists() and database.stat().st_size > 0
