@@ -6,12 +6,12 @@
 #
 # PASSAGEWORK_SKIP_SYSTEM_PACKAGES=1   the libraries are there under other names
 
-# What a window (Qt's xcb and offscreen plug-ins) and sound (PortAudio) need.
+# What a window (Qt's xcb, wayland and offscreen plug-ins) and sound (PortAudio) need.
 run_packages="libportaudio2 libasound2-plugins
   libegl1 libgl1 libopengl0 libdbus-1-3 libfontconfig1 libglib2.0-0 fonts-dejavu-core
   libxkbcommon0 libxkbcommon-x11-0 libx11-xcb1 libxcb-cursor0 libxcb-icccm4 libxcb-image0
   libxcb-keysyms1 libxcb-randr0 libxcb-render-util0 libxcb-shape0 libxcb-sync1 libxcb-xfixes0
-  libxcb-xinerama0 libxcb-xkb1"
+  libxcb-xinerama0 libxcb-xkb1 libwayland-client0 libwayland-cursor0 libwayland-egl1"
 
 # The virtual sound device and the virtual screen.
 test_packages="pulseaudio pulseaudio-utils xvfb xauth xdotool"

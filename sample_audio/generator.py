@@ -35,9 +35,15 @@ __all__ = [
     "PhraseSpec",
     "Temperament",
     "Truth",
+    "place_phrase",
     "render",
     "target_hz",
 ]
+
+
+def place_phrase(spec: PhraseSpec) -> tuple[NoteTruth, ...]:
+    """Return the notes' truth without sounding anything; the same as ``render(spec)`` gives."""
+    return tuple(note.truth for note in place_notes(spec, BeatClock(spec)))
 
 
 def render(spec: PhraseSpec) -> Phrase:
