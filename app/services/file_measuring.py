@@ -1,7 +1,5 @@
 """Measuring and comparing sound files that need not be in any journal."""
 
-from collections.abc import Iterator
-from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -13,11 +11,11 @@ from app.services.plain import plain_failures
 from app.services.stopping import (
     Progress,
     ShouldStop,
-    Stopped,
     never_stop,
     no_progress,
     part_of,
     stop_if,
+    stopped_by,
 )
 
 if TYPE_CHECKING:
@@ -104,9 +102,10 @@ def analyse_sound(
     should_stop: ShouldStop = never_stop,
 ) -> "TakeAnalysis":
     """Measure decoded sound."""
+    from analysis.stopping import Stopped as AnalysisStopped  # noqa: PLC0415
     from analysis.take import analyse_take  # noqa: PLC0415 - scipy and numba, only when needed
 
-    with stopping_analysis():
+    with stopped_by(AnalysisStopped):
         return analyse_take(
             sound.samples,
             sound.sample_rate_hz,
@@ -114,17 +113,6 @@ def analyse_sound(
             progress=progress,
             should_stop=should_stop,
         )
-
-
-@contextmanager
-def stopping_analysis() -> Iterator[None]:
-    """Turn the measuring code's way of stopping into the services' own."""
-    from analysis.stopping import Stopped as AnalysisStopped  # noqa: PLC0415
-
-    try:
-        yield
-    except AnalysisStopped as wish:
-        raise Stopped from wish
 
 
 def checked_settings(settings: PlayingSettings) -> "TakeSettings":

@@ -1,46 +1,189 @@
 """Takes that are filed: finding, refiling, deleting."""
 
+from dataclasses import replace
 from datetime import date
+from pathlib import Path
 
-from app.journal.records import AimMet, PlayingSettings
+from app.journal.failures import PlainFailure
+from app.journal.practice_days import Clock
+from app.journal.records import AimMet, PlayingSettings, Take
+from app.services.file_measuring import checked_settings
+from app.services.history import History, Step
+from app.services.passages import PassageService
+from app.services.rows import NO_PASSAGE, Rows
+from app.services.sessions import session_of
 from app.services.views import TakeRow
+from app.store.store import Store
+
+_SHORTEST_ID = 4
 
 
 class FilingService:
     """Changes where a take belongs and what is known about it, never its sound."""
 
+    def __init__(
+        self, store: Store, clock: Clock, history: History, passages: PassageService
+    ) -> None:
+        self._store = store
+        self._clock = clock
+        self._history = history
+        self._passages = passages
+        self._rows = Rows(store)
+
     def row(self, take_id: str) -> TakeRow:
         """Give one take as a list shows it."""
-        raise NotImplementedError
+        return self._rows.of_take(self.take(take_id))
+
+    def take(self, take_id: str) -> Take:
+        """Give a take's record; PlainFailure where it is not there or deleted."""
+        take = self._store.takes.get(take_id)
+        if take is None or take.deleted_at is not None:
+            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
+        return take
 
     def takes(self, passage_id: str | None = None) -> tuple[TakeRow, ...]:
         """Give all takes, or those of one passage, oldest first."""
-        raise NotImplementedError
+        return self._rows.of_takes(self._store.takes.list(passage_id=passage_id))
 
     def refile(self, take_id: str, practice_day: date, passage_id: str | None) -> TakeRow:
-        """File a take under another day or passage; its audio file stays as it is."""
-        raise NotImplementedError
+        """File a take under another day or passage.
+
+        Database and sidecar change; the audio file stays where and as it is.
+        """
+        with self._store.transaction():
+            take = self.take(take_id)
+            if (take.practice_day, take.passage_id) == (practice_day, passage_id):
+                return self._rows.of_take(take)
+            if passage_id is not None and self._store.passages.get(passage_id) is None:
+                raise PlainFailure("That passage is not there.", "Choose another one.")
+            moved = replace(
+                take,
+                practice_day=practice_day,
+                passage_id=passage_id,
+                session_id=session_of(self._store, practice_day, take.recorded_at).id,
+                number=self._store.takes.next_number(practice_day, passage_id),
+            )
+            self._store.takes.replace(moved)
+        return self._rows.of_take(moved)
 
     def set_aim(self, take_id: str, aim: str) -> TakeRow:
         """Set what the player wanted from this take."""
-        raise NotImplementedError
+        return self._replace(take_id, aim=aim.strip())
 
     def answer_aim(self, take_id: str, answer: AimMet | None) -> TakeRow:
         """Keep the player's own answer whether the aim was met."""
-        raise NotImplementedError
+        return self._replace(take_id, aim_met=answer)
 
     def change_settings(self, take_id: str, settings: PlayingSettings) -> TakeRow:
         """Change what the measures know about the playing; the measurement turns stale."""
-        raise NotImplementedError
+        checked_settings(settings)
+        with self._store.transaction():
+            take = self.take(take_id)
+            if take.settings != settings:
+                self._store.takes.replace(replace(take, settings=settings))
+                self._store.measurements.mark_stale(take_id)
+        return self.row(take_id)
 
     def delete(self, take_id: str) -> None:
-        """Delete a take; :meth:`restore` undoes it."""
-        raise NotImplementedError
+        """Delete a take; :meth:`restore` or undo brings it back, its file stays."""
+        take = self.take(take_id)
+        self._set_deleted(take_id, True)
+        self._history.add(
+            Step(
+                f"{self._words(take)} deleted",
+                undo=lambda: self._set_deleted(take_id, False),
+                redo=lambda: self._set_deleted(take_id, True),
+            )
+        )
 
     def restore(self, take_id: str) -> TakeRow:
         """Bring a deleted take back."""
-        raise NotImplementedError
+        self._set_deleted(take_id, False)
+        return self.row(take_id)
 
     def resolve(self, text: str) -> str:
-        """Find a take's id from an id prefix, a file in the journal, or PASSAGE:DATE:N."""
-        raise NotImplementedError
+        """Find a take's id.
+
+        Parameters
+        ----------
+        text : str
+            The first characters of its id (at least four), the path of its file, or
+            ``PASSAGE:DATE:N`` such as ``study:2026-03-14:2``; without ``:N`` the last
+            take of that day.
+
+        Raises
+        ------
+        PlainFailure
+            Where nothing or more than one take is meant.
+        """
+        take = self._by_file(text) or self._by_id(text) or self._by_place(text)
+        if take is None:
+            raise PlainFailure(
+                f"There is no take '{text}' in this journal.",
+                "Name its file, the start of its id, or PASSAGE:DATE:NUMBER.",
+            )
+        return take.id
+
+    def _by_file(self, text: str) -> Take | None:
+        path = Path(text)
+        folders = self._store.folders
+        for candidate in (path, folders.journal / path):
+            try:
+                relative = folders.relative(candidate)
+            except ValueError:
+                continue
+            take = self._store.takes.by_file(relative)
+            if take is not None and take.deleted_at is None:
+                return take
+        return None
+
+    def _by_id(self, text: str) -> Take | None:
+        if len(text) < _SHORTEST_ID:
+            return None
+        found = [t for t in self._store.takes.starting_with(text) if t.deleted_at is None]
+        if len(found) > 1:
+            raise PlainFailure(f"More than one take begins with '{text}'.", "Type more of its id.")
+        return found[0] if found else None
+
+    def _by_place(self, text: str) -> Take | None:
+        head, _, tail = text.rpartition(":")
+        day, number = _day_of(tail), None
+        if day is None:
+            head, _, middle = head.rpartition(":")
+            day = _day_of(middle)
+            if day is None or not tail.strip().isdigit():
+                return None
+            number = int(tail)
+        passage_id = self._passages.find(head).id if head.strip() else None
+        takes = [
+            t
+            for t in self._store.takes.of_day(day)
+            if t.passage_id == passage_id and number in (None, t.number)
+        ]
+        return takes[-1] if takes else None
+
+    def _replace(self, take_id: str, **changes: object) -> TakeRow:
+        with self._store.transaction():
+            take = replace(self.take(take_id), **changes)  # type: ignore[arg-type]
+            self._store.takes.replace(take)
+        return self._rows.of_take(take)
+
+    def _set_deleted(self, take_id: str, deleted: bool) -> None:
+        with self._store.transaction():
+            take = self._store.takes.get(take_id)
+            if take is None:
+                raise PlainFailure("That take is not there.", "Choose a take of the journal.")
+            when = self._clock() if deleted else None
+            self._store.takes.replace(replace(take, deleted_at=when))
+
+    def _words(self, take: Take) -> str:
+        passage = self._store.passages.get(take.passage_id) if take.passage_id else None
+        name = passage.name if passage else NO_PASSAGE
+        return f"take {take.number} of {name}"
+
+
+def _day_of(text: str) -> date | None:
+    try:
+        return date.fromisoformat(text.strip())
+    except ValueError:
+        return None

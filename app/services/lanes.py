@@ -1,5 +1,7 @@
 """A take's curves and notes as the lanes draw them: cut to what a screen can show."""
 
+from dataclasses import dataclass
+
 import numpy as np
 
 from analysis.results import (
@@ -15,7 +17,51 @@ MOST_POINTS = 4000
 CERTAIN_WITHIN_CENTS = 10.0
 """A note whose pitch is less sure than this is drawn hollow (a choice of design)."""
 _FARTHEST_CENTS = 150.0
-NOT_MEASURED = "Not measured yet."
+
+
+@dataclass(frozen=True, slots=True)
+class Lanes:
+    """Everything a take's lanes draw beside its sound."""
+
+    notes: tuple[NoteRow, ...]
+    notes_sentence: str
+    pitch_cents: Curve
+    tempo_bpm: Curve
+    beat_s: FloatArray
+    loudness_lufs: Curve
+
+
+def lanes_of(analysis: TakeAnalysis | None, why_not: str) -> Lanes:
+    """Give the lanes of a take; empty ones that say why where nothing was measured."""
+    if analysis is None:
+        return Lanes(
+            notes=(),
+            notes_sentence=why_not,
+            pitch_cents=Curve((), "cents", why_not),
+            tempo_bpm=Curve((), "BPM", why_not),
+            beat_s=np.empty(0),
+            loudness_lufs=Curve((), "LUFS", why_not),
+        )
+    tempo_bpm, beat_s = tempo_curve(analysis)
+    return Lanes(
+        notes=note_rows(analysis.notes),
+        notes_sentence=notes_sentence(analysis),
+        pitch_cents=pitch_curve(analysis),
+        tempo_bpm=tempo_bpm,
+        beat_s=beat_s,
+        loudness_lufs=loudness_curve(analysis),
+    )
+
+
+def notes_sentence(analysis: TakeAnalysis) -> str:
+    """Say why there are no notes, or none that could be judged; empty where there are."""
+    if isinstance(analysis.pitch, NotMeasurable):
+        return analysis.pitch.sentence
+    if not analysis.notes:
+        return "No notes were found in this take."
+    if isinstance(analysis.intonation, NotMeasurable):
+        return analysis.intonation.sentence
+    return ""
 
 
 def note_rows(notes: tuple[JudgedNote, ...]) -> tuple[NoteRow, ...]:
@@ -127,21 +173,3 @@ def thinned(time_s: FloatArray, values: FloatArray) -> tuple[FloatArray, FloatAr
     whole = values.size // group * group
     mean = values[:whole].reshape(-1, group).mean(axis=1)
     return time_s[:whole].reshape(-1, group).mean(axis=1), mean
-
-
-def empty_curve(unit: str, sentence: str = NOT_MEASURED) -> Curve:
-    """Give a curve with nothing in it and the reason."""
-    return Curve((), unit, sentence)
-
-
-def near_note(analysis: TakeAnalysis, position_s: float) -> str:
-    """Name the note that sounds at a position, or the nearest within a second."""
-    named = [n for n in analysis.notes if n.name]
-    if not named:
-        return ""
-
-    def distance(judged: JudgedNote) -> float:
-        return max(judged.note.start_s - position_s, position_s - judged.note.end_s, 0.0)
-
-    nearest = min(named, key=distance)
-    return nearest.name or "" if distance(nearest) <= 1.0 else ""

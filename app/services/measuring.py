@@ -1,36 +1,59 @@
-"""Measuring takes and files."""
+"""Measuring takes and keeping what was measured."""
 
-from dataclasses import dataclass
+from collections.abc import Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from app.journal.records import PlayingSettings
-from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
+from app.journal.failures import PlainFailure
+from app.journal.practice_days import Clock
+from app.journal.records import PlayingSettings, StoredMeasurement, Take
+from app.services import file_measuring
+from app.services.file_measuring import (
+    MeasureReport,
+    analyse_sound,
+    notice_of,
+    read_whole,
+)
+from app.services.rows import Rows
+from app.services.stopping import (
+    Progress,
+    ShouldStop,
+    never_stop,
+    no_progress,
+    part_of,
+    stop_if,
+)
 from app.services.views import TakeRow
+from app.store.store import Store
 
 if TYPE_CHECKING:
     from analysis.results import TakeAnalysis
 
+__all__ = ["MeasureReport", "MeasuringService"]
 
-@dataclass(frozen=True, slots=True)
-class MeasureReport:
-    """What was measured on one file."""
 
-    file: str
-    analysis: "TakeAnalysis"
-    settings: PlayingSettings
+def current_algorithm() -> str:
+    """Give the version of the measuring code; loads it (a second, the first time)."""
+    from analysis.take import ALGORITHM  # noqa: PLC0415 - scipy and numba, only when needed
 
-    def as_json(self, curves: bool = False) -> dict[str, object]:
-        """Give the machine-readable object (app/schemas/measure.schema.json)."""
-        raise NotImplementedError
+    return ALGORITHM
 
 
 class MeasuringService:
-    """Measures takes and keeps the result with its algorithm version."""
+    """Measures takes and keeps the result with its algorithm version and parameters."""
+
+    def __init__(self, store: Store, clock: Clock) -> None:
+        self._store = store
+        self._clock = clock
+        self._rows = Rows(store)
 
     def waiting(self) -> tuple[str, ...]:
-        """Give the takes that are not measured, or by an older algorithm."""
-        raise NotImplementedError
+        """Give the takes that are not measured, or stale, the newest first.
+
+        Stale: measured by an older algorithm or with other settings. A take on which
+        this algorithm failed does not wait. Loads the measuring code.
+        """
+        return self._store.measurements.waiting(current_algorithm())
 
     def measure(
         self,
@@ -38,8 +61,50 @@ class MeasuringService:
         progress: Progress = no_progress,
         should_stop: ShouldStop = never_stop,
     ) -> TakeRow:
-        """Measure a take and keep the result."""
-        raise NotImplementedError
+        """Measure a take and keep the result.
+
+        A take that cannot be read gets a stored failure, so that it does not wait for
+        ever; the failure is raised too.
+
+        Raises
+        ------
+        PlainFailure
+            Where the take is not there or its file cannot be read.
+        Stopped
+            Once `should_stop` says so; nothing is kept then.
+        """
+        take = self._take(take_id)
+        try:
+            sound = read_whole(self._store.folders.absolute(take.file))
+            stop_if(should_stop)
+            progress(0.1)
+            settings = take.settings
+            analysis = analyse_sound(sound, settings, part_of(progress, 0.1, 0.98), should_stop)
+        except PlainFailure as failure:
+            self._keep_failure(take, failure)
+            raise
+        stop_if(should_stop)
+        self.keep(MeasureReport(take.file, analysis, settings, notice_of(sound)), take)
+        progress(1.0)
+        return self._rows.of_take(self._take(take_id))
+
+    def measure_all(
+        self,
+        take_ids: Iterable[str],
+        progress: Progress = no_progress,
+        should_stop: ShouldStop = never_stop,
+    ) -> tuple[TakeRow, ...]:
+        """Measure several takes; one that fails keeps its failure and the rest goes on."""
+        ids = tuple(take_ids)
+        rows = []
+        for number, take_id in enumerate(ids):
+            stop_if(should_stop)
+            step = part_of(progress, number / len(ids), (number + 1) / len(ids))
+            try:
+                rows.append(self.measure(take_id, step, should_stop))
+            except PlainFailure:
+                rows.append(self._rows.of_take(self._take(take_id)))
+        return tuple(rows)
 
     def measure_file(
         self,
@@ -48,5 +113,89 @@ class MeasuringService:
         progress: Progress = no_progress,
         should_stop: ShouldStop = never_stop,
     ) -> MeasureReport:
-        """Measure a file that need not be in any journal."""
-        raise NotImplementedError
+        """Measure a file that need not be in any journal; nothing is kept."""
+        return file_measuring.measure_file(path, settings, progress, should_stop)
+
+    def report(self, take_id: str) -> MeasureReport:
+        """Give what was measured on a take.
+
+        Raises
+        ------
+        PlainFailure
+            Where the take is not measured, or its measurement must be made again.
+        """
+        take = self._take(take_id)
+        analysis = self.analysis(take_id)
+        if analysis is None:
+            raise PlainFailure("This take is not measured yet.", "Measure it first.")
+        return MeasureReport(take.file, analysis, take.settings)
+
+    def analysis(self, take_id: str) -> "TakeAnalysis | None":
+        """Give the analysis of a take; ``None`` where there is none that can be read."""
+        from app.services.encoding import UnreadableMeasurement, decode  # noqa: PLC0415
+
+        kept = self._store.measurements.get(take_id)
+        if kept is None or kept.failure or not kept.curves:
+            return None
+        try:
+            return decode(kept.curves)
+        except UnreadableMeasurement:
+            return None
+
+    def analysed(
+        self,
+        take_id: str,
+        progress: Progress = no_progress,
+        should_stop: ShouldStop = never_stop,
+    ) -> "TakeAnalysis":
+        """Give the analysis of a take, measuring it first where that is due."""
+        headline = self._store.measurements.headline(take_id)
+        is_current = (
+            headline is not None
+            and not headline.stale
+            and headline.algorithm == current_algorithm()
+        )
+        analysis = self.analysis(take_id) if is_current else None
+        if analysis is None:
+            self.measure(take_id, progress, should_stop)
+            analysis = self.analysis(take_id)
+        if analysis is None:
+            raise PlainFailure("This take could not be measured.", "Listen to it instead.")
+        return analysis
+
+    def keep(self, report: MeasureReport, take: Take) -> None:
+        """Keep what was measured on a take, unless its settings have changed meanwhile."""
+        from app.services.encoding import encode  # noqa: PLC0415 - numpy only when needed
+
+        summary = report.as_json()
+        if report.notice:
+            summary["notice"] = report.notice
+        with self._store.transaction():
+            self._store.measurements.put(
+                StoredMeasurement(
+                    take_id=take.id,
+                    algorithm=report.analysis.provenance.algorithm,
+                    measured_at=self._clock(),
+                    summary=summary,
+                    curves=encode(report.analysis),
+                )
+            )
+            now = self._store.takes.get(take.id)
+            if now is not None and now.settings != report.settings:
+                self._store.measurements.mark_stale(take.id)
+
+    def _keep_failure(self, take: Take, failure: PlainFailure) -> None:
+        self._store.measurements.put(
+            StoredMeasurement(
+                take_id=take.id,
+                algorithm=current_algorithm(),
+                measured_at=self._clock(),
+                failure=failure.sentence,
+            )
+        )
+
+    def _take(self, take_id: str) -> Take:
+        take = self._store.takes.get(take_id)
+        if take is None or take.deleted_at is not None:
+            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
+        return take

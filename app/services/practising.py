@@ -1,46 +1,162 @@
 """Days, minutes and rest."""
 
-from datetime import date
+import math
+import uuid
+from dataclasses import replace
+from datetime import date, datetime, time, timedelta
+from typing import Literal
 
-from app.journal.records import JournalSettings
+from app.journal.failures import PlainFailure
+from app.journal.practice_days import Clock, practice_day
+from app.journal.records import JournalSettings, MinutesSource, RestDay, Session, Take
+from app.services.rows import Rows
 from app.services.views import DayBar, TakeRow, TodayView
+from app.store.store import Store
+
+_MINUTES_A_DAY = 24 * 60
+_MOST_TO_WORK_ON = 12
 
 
 class PractisingService:
     """Counts what was practised and keeps the journal's own settings."""
 
+    def __init__(self, store: Store, clock: Clock) -> None:
+        self._store = store
+        self._clock = clock
+        self._rows = Rows(store)
+
+    def practice_day_now(self) -> date:
+        """Give the practice day it is now."""
+        return practice_day(self._clock(), turn_hour=self.settings().day_turn_hour)
+
     def today(self) -> TodayView:
         """Give the Practice page in one look."""
-        raise NotImplementedError
+        today = self.practice_day_now()
+        practised = self._days_practised(today)
+        first = min(practised, default=None)
+        open_markers = self._store.markers.list_open(_MOST_TO_WORK_ON)
+        return TodayView(
+            practice_day=today,
+            minutes=self._store.sessions.minutes_by_day(today, today).get(today),
+            days_practised=len(practised),
+            days_since_first=(today - first).days + 1 if first else 0,
+            takes=self.day(today),
+            to_work_on=self._rows.of_markers(open_markers),
+            passages=self._store.passages.list(),
+        )
 
     def day(self, practice_day: date) -> tuple[TakeRow, ...]:
         """Give the takes of a practice day in the order they were played."""
-        raise NotImplementedError
+        return self._rows.of_takes(self._store.takes.of_day(practice_day))
 
     def set_minutes(self, practice_day: date, minutes: float) -> None:
-        """Set the typed minutes of a practice day, 0 to 1440."""
-        raise NotImplementedError
+        """Set the typed minutes of a practice day, 0 to 1440.
+
+        They stand for the whole day: minutes counted before are replaced.
+        """
+        if not (math.isfinite(minutes) and 0 <= minutes <= _MINUTES_A_DAY):
+            raise PlainFailure(
+                "A day has at most 1440 minutes.", "Type a number between 0 and 1440."
+            )
+        with self._store.transaction():
+            sessions = self._store.sessions.of_day(practice_day)
+            if not sessions:
+                sessions = (self._new_session(practice_day),)
+                self._store.sessions.add(sessions[0])
+            typed = replace(sessions[0], minutes=float(minutes), minutes_source=MinutesSource.TYPED)
+            self._store.sessions.replace(typed)
+            for other in sessions[1:]:
+                self._store.sessions.replace(replace(other, minutes=None, minutes_source=None))
 
     def mark_rest(self, practice_day: date, planned: bool) -> None:
         """Mark a day as rest: planned ahead, or marked afterwards."""
-        raise NotImplementedError
+        self._store.rest_days.put(RestDay(practice_day, planned))
 
     def clear_rest(self, practice_day: date) -> None:
         """Take the rest mark away."""
-        raise NotImplementedError
+        self._store.rest_days.remove(practice_day)
 
     def year(self, year: int) -> tuple[DayBar, ...]:
-        """Give one bar for every day of a year."""
-        raise NotImplementedError
+        """Give one bar for every day of a year.
+
+        A day is missed where it lies between the first practised day and today
+        (today itself is not over yet) with nothing practised and no rest.
+        """
+        first_day, last_day = date(year, 1, 1), date(year, 12, 31)
+        today = self.practice_day_now()
+        span = self.first_and_last_day()
+        takes = self._store.takes.list(first_day=first_day, last_day=last_day)
+        minutes = self._store.sessions.minutes_by_day(first_day, last_day)
+        counts = self._store.takes.counts_by_day(first_day, last_day)
+        rests = {
+            rest.practice_day: rest
+            for rest in self._store.rest_days.list(first_day=first_day, last_day=last_day)
+        }
+        late = self._late_days(takes)
+        bars = []
+        for offset in range((last_day - first_day).days + 1):
+            day = first_day + timedelta(days=offset)
+            rest = rests.get(day)
+            is_empty = not counts.get(day) and not minutes.get(day)
+            is_inside = span is not None and span[0] <= day < today
+            bars.append(
+                DayBar(
+                    practice_day=day,
+                    minutes=minutes.get(day),
+                    take_count=counts.get(day, 0),
+                    rest=_rest_word(rest),
+                    missed=is_inside and is_empty and rest is None,
+                    late=day in late,
+                )
+            )
+        return tuple(bars)
 
     def first_and_last_day(self) -> tuple[date, date] | None:
-        """Give the first and last day with anything in it."""
-        raise NotImplementedError
+        """Give the first and last day with a take or a session."""
+        spans = (self._store.takes.first_and_last_day(), self._store.sessions.first_and_last_day())
+        days = [day for span in spans if span for day in span]
+        return (min(days), max(days)) if days else None
 
     def settings(self) -> JournalSettings:
         """Give what the player chose for this journal."""
-        raise NotImplementedError
+        return self._store.settings.get()
 
     def change_settings(self, settings: JournalSettings) -> JournalSettings:
         """Keep changed settings."""
-        raise NotImplementedError
+        if not 0 <= settings.day_turn_hour <= 11:
+            raise PlainFailure(
+                "The day turns at a full hour from 0 to 11.", "Choose one of these hours."
+            )
+        if not settings.categories:
+            raise PlainFailure("Markers need at least one category.", "Keep or add one.")
+        self._store.settings.replace(settings)
+        return settings
+
+    def _days_practised(self, until: date) -> set[date]:
+        span = self.first_and_last_day()
+        if span is None:
+            return set()
+        minutes = self._store.sessions.minutes_by_day(span[0], until)
+        counts = self._store.takes.counts_by_day(span[0], until)
+        return {day for day, count in minutes.items() if count > 0} | set(counts)
+
+    def _late_days(self, takes: tuple[Take, ...]) -> set[date]:
+        turn = self.settings().day_turn_hour
+        return {
+            take.practice_day
+            for take in takes
+            if practice_day(take.entered_at, turn_hour=turn) > take.practice_day
+        }
+
+    def _new_session(self, day: date) -> Session:
+        now = self._clock()
+        if day != practice_day(now, turn_hour=self.settings().day_turn_hour):
+            # Nobody knows the hour of a day typed in later; noon lies in every practice day.
+            now = datetime.combine(day, time(12), tzinfo=now.tzinfo)
+        return Session(uuid.uuid4().hex, day, now)
+
+
+def _rest_word(rest: RestDay | None) -> Literal["", "planned", "marked"]:
+    if rest is None:
+        return ""
+    return "planned" if rest.planned else "marked"

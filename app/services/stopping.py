@@ -1,5 +1,8 @@
 """How long work reports its progress and learns that nobody waits for it any more."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager
+
 from app.journal.stopping import Progress, ShouldStop, Stopped, never_stop, no_progress
 
 __all__ = [
@@ -10,6 +13,7 @@ __all__ = [
     "no_progress",
     "part_of",
     "stop_if",
+    "stopped_by",
 ]
 
 
@@ -26,3 +30,12 @@ def part_of(progress: Progress, start: float, end: float) -> Progress:
         progress(start + (end - start) * min(1.0, max(0.0, share)))
 
     return report
+
+
+@contextmanager
+def stopped_by(*kinds: type[Exception]) -> Iterator[None]:
+    """Turn another room's way of saying that it was stopped into :class:`Stopped`."""
+    try:
+        yield
+    except kinds as wish:
+        raise Stopped from wish

@@ -1,0 +1,123 @@
+"""``compare``: two files, or two takes of the journal."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from app.cli.console import say, say_json, table, watched
+from app.cli.options import (
+    AccompaniedOption,
+    InstrumentOption,
+    JournalOption,
+    JsonOption,
+    OpenStringsOption,
+    PulseOption,
+    ReferenceOption,
+    TemperamentOption,
+    TonicOption,
+    playing_settings,
+)
+from app.cli.program import Program
+from app.journal.failures import PlainFailure
+from app.journal.records import PlayingSettings
+
+if TYPE_CHECKING:
+    from app.services.file_comparing import Comparison
+
+
+def add_to(app: typer.Typer) -> None:
+    """Add the command."""
+    app.command("compare")(compare)
+
+
+def compare(  # noqa: PLR0917 - one parameter an option
+    context: typer.Context,
+    a: Annotated[str, typer.Argument(metavar="A", help="The earlier take: a file, or a take.")],
+    b: Annotated[str, typer.Argument(metavar="B", help="The later take.")],
+    json: JsonOption = False,
+    instrument: InstrumentOption = None,
+    reference_a: ReferenceOption = None,
+    temperament: TemperamentOption = None,
+    tonic: TonicOption = None,
+    pulse: PulseOption = None,
+    open_strings: OpenStringsOption = None,
+    accompanied: AccompaniedOption = False,
+    journal: JournalOption = None,
+) -> None:
+    """Compare two takes of a passage; every change is B minus A."""
+    given = (instrument, reference_a, temperament, tonic, pulse, open_strings, accompanied)
+    path_a, path_b = Path(a), Path(b)
+    if (
+        journal is None
+        and (path_a.exists() or path_a.suffix)
+        and (path_b.exists() or path_b.suffix)
+    ):
+        from app.services.file_comparing import compare_files  # noqa: PLC0415 - only when run
+
+        settings = playing_settings(PlayingSettings(), *given)
+        found = watched(
+            "comparing",
+            lambda progress, stop: compare_files(
+                path_a, path_b, settings, progress=progress, should_stop=stop
+            ),
+        )
+    else:
+        if any(value not in (None, False) for value in given):
+            raise PlainFailure(
+                "The settings of takes are kept in the journal.",
+                "Leave the options out, or compare the files to try other settings.",
+            )
+        found = _compare_takes(context, a, b, journal)
+    if json:
+        say_json(found.as_json())
+    else:
+        say(comparison_text(found))
+
+
+def _is_file_name(path: Path) -> bool:
+    return path.exists() or bool(path.suffix)
+
+
+def _compare_takes(context: typer.Context, a: str, b: str, journal: Path | None) -> "Comparison":
+    program = Program.of(context)
+    with program.open_workbench(program.journal(journal), create=False) as bench:
+        take_a, take_b = bench.filing.resolve(a), bench.filing.resolve(b)
+        return watched(
+            "comparing",
+            lambda progress, stop: bench.comparing.comparison(take_a, take_b, progress, stop),
+        )
+
+
+def comparison_text(found: "Comparison") -> str:
+    """Give a comparison as lines: take against take, then the largest note changes."""
+    from analysis.results import Measured, NotMeasurable  # noqa: PLC0415
+    from app.services.readings import measure_named  # noqa: PLC0415
+    from app.services.views import NoReading, Reading  # noqa: PLC0415
+    from app.services.wording import counted, position_text, reading_text  # noqa: PLC0415
+
+    lines = [f"a: {found.a.name}", f"b: {found.b.name}"]
+    if isinstance(found.alignment, NotMeasurable):
+        lines.append(found.alignment.sentence)
+    rows = []
+    for key, result in found.measures.items():
+        label, digits = measure_named(key).label, measure_named(key).digits
+        if isinstance(result, Measured):
+            value = result.value
+            change = Reading(value.change, value.unit, value.uncertainty, digits, signed=True)
+            rows.append((f"  {label}", reading_text(change)))
+        else:
+            rows.append((f"  {label}", reading_text(NoReading(result.sentence))))
+    lines += ["Change from a to b:", table(rows)]
+    if found.change is not None:
+        pairs = sorted(found.change.notes, key=lambda pair: -abs(pair.change_cents))
+        lines.append(f"{counted(len(pairs), 'note')} in both; the largest changes:")
+        notes_a = found.a.analysis.notes
+        rows = []
+        for pair in pairs[:5]:
+            note = notes_a[pair.a_index]
+            change = Reading(pair.change_cents, "cents", pair.uncertainty_cents, 1, signed=True)
+            at = position_text(note.note.start_s)
+            rows.append((f"  {note.name or pair.midi}", f"at {at} in a", reading_text(change)))
+        lines.append(table(rows))
+    return "\n".join([*lines, *found.confounders])

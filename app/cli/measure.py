@@ -1,0 +1,133 @@
+"""``measure``: one file, or the takes of the journal that wait for it."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from app.cli.console import remark, say, say_json, table, watched
+from app.cli.options import (
+    AccompaniedOption,
+    InstrumentOption,
+    JournalOption,
+    JsonOption,
+    OpenStringsOption,
+    PulseOption,
+    ReferenceOption,
+    TemperamentOption,
+    TonicOption,
+    playing_settings,
+)
+from app.cli.program import Program
+from app.journal.failures import PlainFailure
+from app.journal.records import PlayingSettings
+
+
+def add_to(app: typer.Typer) -> None:
+    """Add the command."""
+    app.command("measure")(measure)
+
+
+def measure(  # noqa: PLR0917 - one parameter an option
+    context: typer.Context,
+    file: Annotated[
+        str | None,
+        typer.Argument(
+            metavar="[FILE]",
+            help="A sound file, or a take of the journal; without one: every take that waits.",
+        ),
+    ] = None,
+    json: JsonOption = False,
+    curves: Annotated[bool, typer.Option("--curves", help="Add the curves to --json.")] = False,
+    instrument: InstrumentOption = None,
+    reference_a: ReferenceOption = None,
+    temperament: TemperamentOption = None,
+    tonic: TonicOption = None,
+    pulse: PulseOption = None,
+    open_strings: OpenStringsOption = None,
+    accompanied: AccompaniedOption = False,
+    journal: JournalOption = None,
+) -> None:
+    """Measure intonation, tempo and dynamics.
+
+    A file is measured as it is; no journal is needed and nothing is kept.
+    """
+    given = (instrument, reference_a, temperament, tonic, pulse, open_strings, accompanied)
+    if file is None:
+        _measure_waiting(context, journal, json)
+        return
+    path = Path(file)
+    if path.exists() or path.suffix:
+        _measure_file(path, playing_settings(PlayingSettings(), *given), json, curves)
+        return
+    _measure_take(context, file, journal, given, json, curves)
+
+
+def _measure_file(path: Path, settings: PlayingSettings, json: bool, curves: bool) -> None:
+    from app.services.file_measuring import measure_file  # noqa: PLC0415 - only when run
+
+    report = watched(path.name, lambda progress, stop: measure_file(path, settings, progress, stop))
+    if report.notice:
+        remark(report.notice)
+    if json:
+        say_json(report.as_json(curves))
+    else:
+        say(summary_text(report.as_json()))
+
+
+def _measure_take(  # noqa: PLR0917
+    context: typer.Context,
+    text: str,
+    journal: Path | None,
+    given: tuple[object, ...],
+    json: bool,
+    curves: bool,
+) -> None:
+    if any(value not in (None, False) for value in given):
+        raise PlainFailure(
+            "The settings of a take are kept in the journal.",
+            "Leave the options out, or measure its file to try other settings.",
+        )
+    program = Program.of(context)
+    folder = program.journal(journal)
+    if not folder.is_dir():
+        raise PlainFailure(f"{text} is not there.", "Check the name and the folder.")
+    with program.open_workbench(folder, create=False) as bench:
+        take_id = bench.filing.resolve(text)
+        watched(text, lambda progress, stop: bench.measuring.measure(take_id, progress, stop))
+        report = bench.measuring.report(take_id)
+        if json:
+            say_json(report.as_json(curves))
+        else:
+            say(summary_text(report.as_json()))
+
+
+def _measure_waiting(context: typer.Context, journal: Path | None, json: bool) -> None:
+    program = Program.of(context)
+    with program.open_workbench(program.journal(journal), create=False) as bench:
+        waiting = bench.measuring.waiting()
+
+        def measure_all(progress, stop):  # type: ignore[no-untyped-def]
+            return bench.measuring.measure_all(waiting, progress, stop)
+
+        rows = watched("measuring", measure_all)
+        if json:
+            say_json([bench.measuring.report(row.id).as_json() for row in rows])
+            return
+        from app.services.wording import counted  # noqa: PLC0415
+
+        say(f"{counted(len(rows), 'take')} measured." if rows else "Every take is measured.")
+
+
+def summary_text(found: dict[str, object]) -> str:
+    """Give the take-level numbers of a machine-readable object as lines."""
+    from app.services.readings import named_readings  # noqa: PLC0415
+    from app.services.wording import counted, length_text, reading_text  # noqa: PLC0415
+
+    notes = found["notes"]
+    duration_s = found["duration_s"]
+    if not isinstance(notes, list) or not isinstance(duration_s, float):
+        raise TypeError("not a machine-readable measurement")
+    head = f"{found['file']}: {length_text(duration_s)}, {counted(len(notes), 'note')}"
+    rows = [(f"  {r.label}", reading_text(r.reading)) for r in named_readings(found)]
+    return head + "\n" + table(rows)

@@ -1,0 +1,56 @@
+"""What the commands need from the rest of the house, handed in by the program's start."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Protocol
+
+import typer
+
+from app.services.stopping import Progress, ShouldStop
+
+if TYPE_CHECKING:
+    from app.services.workbench import Workbench
+
+
+class OpenWorkbench(Protocol):
+    """Opens a journal."""
+
+    def __call__(
+        self, journal_dir: Path, *, create: bool = True, read_only: bool = False
+    ) -> "Workbench":
+        """Open the journal in a folder; PlainFailure where that cannot be."""
+
+
+class BuildDemo(Protocol):
+    """Builds the demo journal."""
+
+    def __call__(
+        self, journal_dir: Path, *, end: date, progress: Progress, should_stop: ShouldStop
+    ) -> None:
+        """Build it in a new folder, whole or not at all."""
+
+
+@dataclass(frozen=True, slots=True)
+class Program:
+    """The doors out of the command line."""
+
+    open_workbench: OpenWorkbench
+    default_journal_dir: Callable[[], Path]
+    build_demo: BuildDemo
+    repair: Callable[[Path], tuple[str, ...]]
+    run_window: Callable[["Workbench"], int]
+    now: Callable[[], datetime]
+
+    @staticmethod
+    def of(context: typer.Context) -> "Program":
+        """Give the program that a command runs in."""
+        found = context.find_object(Program)
+        if found is None:
+            raise RuntimeError("the command line was started without a Program")
+        return found
+
+    def journal(self, chosen: Path | None) -> Path:
+        """Give the folder of the journal that is meant."""
+        return chosen if chosen is not None else self.default_journal_dir()

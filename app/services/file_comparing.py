@@ -1,0 +1,216 @@
+"""Two takes beside each other: aligned, notes against notes, take against take.
+
+Works on decoded sound and finished analyses, wherever they come from.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from analysis.results import (
+    Alignment,
+    Measured,
+    NotMeasurable,
+    ParameterValue,
+    TakeAnalysis,
+    TakeChange,
+)
+from app.journal.records import PlayingSettings
+from app.services.file_measuring import analyse_sound, checked_settings, read_whole
+from app.services.machine_readable import SCHEMA, Json, column, finite, pair_object
+from app.services.readings import CHANGE_KEYS
+from app.services.stopping import (
+    Progress,
+    ShouldStop,
+    never_stop,
+    no_progress,
+    part_of,
+    stop_if,
+    stopped_by,
+)
+
+if TYPE_CHECKING:
+    from analysis.change import MeasureChange
+    from audio.files import Sound
+
+_TEMPO_APART = 0.08
+_LEVEL_APART_DB = 3.0
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One of the two takes of a comparison."""
+
+    name: str
+    sound: "Sound"
+    analysis: TakeAnalysis
+    settings: PlayingSettings
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """What came of comparing; ``change`` is ``None`` where the two do not match."""
+
+    a: Side
+    b: Side
+    alignment: Measured[Alignment] | NotMeasurable
+    change: TakeChange | None
+    measures: "Mapping[str, Measured[MeasureChange] | NotMeasurable]"
+    confounders: tuple[str, ...]
+
+    def as_json(self) -> Json:
+        """Give the machine-readable object (``app/schemas/compare.schema.json``)."""
+        return compare_object(self)
+
+
+def side_from_file(
+    path: Path,
+    settings: PlayingSettings,
+    progress: Progress = no_progress,
+    should_stop: ShouldStop = never_stop,
+) -> Side:
+    """Read and measure a file for a comparison."""
+    checked_settings(settings)
+    sound = read_whole(path)
+    stop_if(should_stop)
+    return Side(str(path), sound, analyse_sound(sound, settings, progress, should_stop), settings)
+
+
+def compare_files(
+    path_a: Path,
+    path_b: Path,
+    settings_a: PlayingSettings,
+    settings_b: PlayingSettings | None = None,
+    *,
+    progress: Progress = no_progress,
+    should_stop: ShouldStop = never_stop,
+) -> Comparison:
+    """Compare two sound files that need not be in any journal.
+
+    Raises
+    ------
+    PlainFailure
+        Where a file cannot be read or the settings make no sense.
+    """
+    a = side_from_file(path_a, settings_a, part_of(progress, 0.0, 0.35), should_stop)
+    b = side_from_file(path_b, settings_b or settings_a, part_of(progress, 0.35, 0.7), should_stop)
+    return compare_sides(a, b, part_of(progress, 0.7, 1.0), should_stop)
+
+
+def compare_sides(
+    a: Side,
+    b: Side,
+    progress: Progress = no_progress,
+    should_stop: ShouldStop = never_stop,
+) -> Comparison:
+    """Align two takes and hold their notes and measures against each other."""
+    from analysis.alignment import AlignmentStopped, align  # noqa: PLC0415 - only when needed
+    from analysis.change import compare_takes, take_level_change  # noqa: PLC0415
+
+    with stopped_by(AlignmentStopped):
+        alignment = align(
+            a.sound.samples,
+            a.sound.sample_rate_hz,
+            b.sound.samples,
+            b.sound.sample_rate_hz,
+            notes_a=a.analysis.notes,
+            notes_b=b.analysis.notes,
+            progress=progress,
+            should_stop=should_stop,
+        )
+    change = None
+    if isinstance(alignment, Measured):
+        change = compare_takes(a.analysis.notes, b.analysis.notes, alignment.value)
+    progress(1.0)
+    measures = take_level_change(a.analysis, b.analysis)
+    return Comparison(a, b, alignment, change, measures, confounders(a, b))
+
+
+def confounders(a: Side, b: Side) -> tuple[str, ...]:
+    """Say what else differs between two takes, so that a change is not misread."""
+    found = []
+    if a.settings.instrument != b.settings.instrument:
+        found.append(f"Another instrument: {a.settings.instrument} and {b.settings.instrument}.")
+    if (a.settings.temperament, a.settings.tonic) != (b.settings.temperament, b.settings.tonic):
+        found.append("The notes are held against another temperament.")
+    if a.settings.reference_a_hz != b.settings.reference_a_hz:
+        found.append("The notes are held against another A.")
+    tempo_a, tempo_b = a.analysis.tempo, b.analysis.tempo
+    if isinstance(tempo_a, Measured) and isinstance(tempo_b, Measured):
+        bpm_a, bpm_b = tempo_a.value.mean_bpm, tempo_b.value.mean_bpm
+        if abs(bpm_b - bpm_a) > _TEMPO_APART * bpm_a:
+            found.append(f"Another tempo: {bpm_a:.0f} and {bpm_b:.0f} BPM.")
+    level_a, level_b = _loudness(a.analysis), _loudness(b.analysis)
+    if level_a is not None and level_b is not None and abs(level_b - level_a) > _LEVEL_APART_DB:
+        found.append("Another recording level: dynamics are not comparable as such.")
+    return tuple(found)
+
+
+def _loudness(analysis: TakeAnalysis) -> float | None:
+    dynamics = analysis.dynamics
+    return dynamics.value.integrated_lufs if isinstance(dynamics, Measured) else None
+
+
+def compare_object(comparison: Comparison) -> Json:
+    """Describe a comparison, free of NaN."""
+    a, b = comparison.a, comparison.b
+    alignment, change = comparison.alignment, comparison.change
+    notes_a, notes_b = a.analysis.notes, b.analysis.notes
+    provenance = alignment.provenance
+    parameters: dict[str, ParameterValue] = dict(provenance.parameters)
+    return {
+        "schema": SCHEMA,
+        "a": a.name,
+        "b": b.name,
+        "algorithm": provenance.algorithm,
+        "parameters": {
+            name: finite(value) if isinstance(value, float) else value
+            for name, value in parameters.items()
+        },
+        "alignment": _alignment_object(alignment),
+        "notes": [
+            pair_object(pair, notes_a[pair.a_index], notes_b[pair.b_index])
+            for pair in (change.notes if change else ())
+        ],
+        "a_only": column(notes_a[i].note.start_s for i in (change.a_only if change else ())),
+        "b_only": column(notes_b[i].note.start_s for i in (change.b_only if change else ())),
+        "changes": {key: _change_object(comparison.measures[key]) for key in CHANGE_KEYS},
+        "confounders": list(comparison.confounders),
+    }
+
+
+def _alignment_object(alignment: Measured[Alignment] | NotMeasurable) -> Json:
+    if isinstance(alignment, NotMeasurable):
+        return {
+            "status": alignment.status,
+            "reason": str(alignment.reason),
+            "sentence": alignment.sentence,
+            "a_s": [],
+            "b_s": [],
+            "confidence": None,
+        }
+    return {
+        "status": alignment.status,
+        "reason": None,
+        "sentence": None,
+        "a_s": column(alignment.value.a_s, 4),
+        "b_s": column(alignment.value.b_s, 4),
+        "confidence": finite(alignment.value.confidence, 4),
+    }
+
+
+def _change_object(result: "Measured[MeasureChange] | NotMeasurable") -> Json:
+    value = result.value if isinstance(result, Measured) else None
+    missing = result if isinstance(result, NotMeasurable) else None
+    return {
+        "status": result.status,
+        "reason": str(missing.reason) if missing else None,
+        "sentence": missing.sentence if missing else None,
+        "unit": value.unit if value else None,
+        "a": finite(value.a, 4) if value else None,
+        "b": finite(value.b, 4) if value else None,
+        "change": finite(value.change, 4) if value else None,
+        "uncertainty": finite(value.uncertainty, 4) if value else None,
+        "word": str(value.word) if value else None,
+    }

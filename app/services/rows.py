@@ -1,0 +1,153 @@
+"""Takes and markers as lists show them."""
+
+import sys
+from collections.abc import Iterable
+
+from app.journal.practice_days import practice_day
+from app.journal.records import Marker, MeasurementHeadline, Passage, Take
+from app.services.passages import passage_title
+from app.services.readings import NOT_MEASURED, reading_of
+from app.services.views import AnyReading, MarkerRow, MeasureState, NoReading, TakeRow
+from app.services.wording import counted
+from app.store.store import Store
+
+NO_PASSAGE = "no passage"
+
+
+def algorithm_in_use() -> str | None:
+    """Give the version of the measuring code, once something needed it.
+
+    A list must not load the measuring code (a second of scipy and numba) just to
+    tell stale results; until it is loaded, results count as current.
+    """
+    loaded = sys.modules.get("analysis.take")
+    return str(loaded.ALGORITHM) if loaded is not None else None
+
+
+class Rows:
+    """Puts takes and markers together with what belongs to them."""
+
+    def __init__(self, store: Store) -> None:
+        self._store = store
+
+    def of_takes(self, takes: Iterable[Take]) -> tuple[TakeRow, ...]:
+        """Give takes as rows, in the order given; a few queries for thousands of them."""
+        takes = tuple(takes)
+        ids = [take.id for take in takes]
+        headlines = self._store.measurements.headlines(ids)
+        counts = self._store.markers.counts(ids)
+        passages = {passage.id: passage for passage in self._store.passages.list()}
+        turn = self._store.settings.get().day_turn_hour
+        return tuple(
+            self._row(
+                take,
+                headlines.get(take.id),
+                passages.get(take.passage_id or ""),
+                counts.get(take.id, 0),
+                turn,
+            )
+            for take in takes
+        )
+
+    def of_take(self, take: Take) -> TakeRow:
+        """Give one take as a row."""
+        return self.of_takes((take,))[0]
+
+    def of_markers(self, markers: Iterable[Marker]) -> tuple[MarkerRow, ...]:
+        """Give markers as rows, in the order given."""
+        markers = tuple(markers)
+        takes = self._store.takes.of_ids({marker.take_id for marker in markers})
+        passages = {passage.id: passage for passage in self._store.passages.list()}
+        rows = []
+        for marker in markers:
+            take = takes[marker.take_id]
+            passage = passages.get(take.passage_id or "")
+            rows.append(
+                MarkerRow(
+                    marker=marker,
+                    passage_name=passage_title(passage) if passage else NO_PASSAGE,
+                    practice_day=take.practice_day,
+                    take_number=take.number,
+                    near_note=self._near_note(marker),
+                )
+            )
+        return tuple(rows)
+
+    def _row(
+        self,
+        take: Take,
+        headline: MeasurementHeadline | None,
+        passage: Passage | None,
+        marker_count: int,
+        turn_hour: int,
+    ) -> TakeRow:
+        entered = practice_day(take.entered_at, turn_hour=turn_hour)
+        return TakeRow(
+            id=take.id,
+            passage_id=take.passage_id,
+            passage_name=passage_title(passage) if passage else NO_PASSAGE,
+            practice_day=take.practice_day,
+            number=take.number,
+            recorded_at=take.recorded_at,
+            is_late_entry=entered > take.practice_day,
+            origin=take.origin,
+            duration_s=take.duration_s,
+            aim=take.aim,
+            aim_met=take.aim_met,
+            state=measure_state(headline),
+            notice=_notice(take, headline),
+            intonation=_reading(headline, "mean_absolute_cents"),
+            tempo=_reading(headline, "mean_bpm"),
+            dynamics=_reading(headline, "dynamic_span_db"),
+            marker_count=marker_count,
+            file=self._store.folders.absolute(take.file),
+        )
+
+    def _near_note(self, marker: Marker) -> str:
+        measurement = self._store.measurements.get(marker.take_id)
+        notes = measurement.summary.get("notes") if measurement else None
+        return near_note(notes, marker.start_s) if isinstance(notes, list) else ""
+
+
+def near_note(notes: list[dict[str, object]], position_s: float) -> str:
+    """Name the note of a stored summary that sounds at a position, or within a second."""
+    best, best_distance = "", 1.0
+    for note in notes:
+        start_s, end_s, name = note.get("start_s"), note.get("end_s"), note.get("name")
+        if not (isinstance(start_s, float | int) and isinstance(end_s, float | int)):
+            continue
+        distance = max(start_s - position_s, position_s - end_s, 0.0)
+        if name and distance < best_distance:
+            best, best_distance = str(name), distance
+    return best
+
+
+def measure_state(headline: MeasurementHeadline | None) -> MeasureState:
+    """Say where the measuring of a take stands."""
+    if headline is None:
+        return "waiting"
+    algorithm = algorithm_in_use()
+    if headline.stale or (algorithm is not None and headline.algorithm != algorithm):
+        return "stale"
+    return "failed" if headline.failure else "measured"
+
+
+def _reading(headline: MeasurementHeadline | None, key: str) -> AnyReading:
+    if headline is None:
+        return NoReading(NOT_MEASURED)
+    if headline.failure:
+        return NoReading(headline.failure)
+    return reading_of(headline.summary, key)
+
+
+def _notice(take: Take, headline: MeasurementHeadline | None) -> str:
+    """Give everything that is odd about a take, as sentences."""
+    parts = [take.ended]
+    if take.dropped_frames:
+        parts.append(f"Frames lost while recording: {take.dropped_frames}.")
+    if take.clipped_samples:
+        parts.append(f"Overdriven: {counted(take.clipped_samples, 'sample')} at full scale.")
+    if headline is not None:
+        parts.append(headline.failure)
+        parts.append(str(headline.summary.get("notice") or ""))
+    return " ".join(part for part in parts if part)

@@ -1,0 +1,53 @@
+"""A journal that is open, and everything that can be done with it."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from app.services.comparing import ComparingService
+from app.services.filing import FilingService
+from app.services.importing import ImportingService
+from app.services.listening import ListeningService
+from app.services.marking import MarkingService
+from app.services.measuring import MeasuringService
+from app.services.passages import PassageService
+from app.services.playing import PlayingService
+from app.services.practising import PractisingService
+from app.services.recording import RecordingService
+from app.services.reporting import ReportingService
+
+
+@dataclass(frozen=True, slots=True)
+class Workbench:
+    """The services of one open journal; close it when done.
+
+    All services are synchronous. Whatever a service's docstring does not call
+    instant belongs off the GUI thread; two threads may use the services at once,
+    the store lets one in at a time.
+    """
+
+    journal_dir: Path
+    read_only: bool
+    passages: PassageService
+    practising: PractisingService
+    recording: RecordingService
+    importing: ImportingService
+    filing: FilingService
+    measuring: MeasuringService
+    listening: ListeningService
+    playing: PlayingService
+    marking: MarkingService
+    comparing: ComparingService
+    reporting: ReportingService
+    closing: tuple[Callable[[], None], ...] = ()
+
+    def close(self) -> None:
+        """Stop sound, let go of devices and of the journal; safe to call twice."""
+        for step in self.closing:
+            step()
+
+    def __enter__(self) -> "Workbench":
+        return self
+
+    def __exit__(self, *_exception: object) -> None:
+        self.close()
