@@ -54,9 +54,18 @@ class SoundInfo:
 
 
 class Decoder(Protocol):
-    """One open file; blocks come in order, once."""
+    """One open file; blocks come in order, once.
+
+    Attributes
+    ----------
+    info : SoundInfo
+        What the header says.
+    length_tolerance_frames : int
+        How far the length in the header may be off in a sound file.
+    """
 
     info: SoundInfo
+    length_tolerance_frames: int
 
     def raw_blocks(self, block_frames: int) -> Iterator[NDArray[np.float32]]:
         """Yield float blocks of shape (n, channels), n at most `block_frames`."""
@@ -78,6 +87,9 @@ class LibsndfileDecoder:
             container=str(self._file.format),
             subtype=str(self._file.subtype),
         )
+        # Without an index at its start, the length of an MP3 file is a guess.
+        is_guess = self.info.container == "MP3"
+        self.length_tolerance_frames = frames if is_guess else 0
 
     def raw_blocks(self, block_frames: int) -> Iterator[NDArray[np.float32]]:
         """Yield float blocks of shape (n, channels)."""
@@ -109,6 +121,8 @@ class FfmpegDecoder:
             raise AudioFailure(*_no_sound(path, has_video))
         self._stream = stream
         self.info = self._read_info()
+        # Stated lengths include the encoder's padding.
+        self.length_tolerance_frames = self.info.sample_rate_hz // 2
 
     def _read_info(self) -> SoundInfo:
         context = self._stream.codec_context
@@ -231,9 +245,7 @@ class OpenSound(AbstractContextManager["OpenSound"]):
 
     def _check_length(self) -> None:
         stated = self.info.frames
-        # FFmpeg's durations are rounded and include encoder padding: no proof of damage.
-        exact = isinstance(self._decoder, LibsndfileDecoder) and self.info.container != "MP3"
-        if not exact or stated is None or self.frames_read >= stated:
+        if stated is None or self.frames_read >= stated - self._decoder.length_tolerance_frames:
             return
         self._report(
             f"{self._path.name} ends early: {self._seconds(self.frames_read)} s of "

@@ -200,7 +200,7 @@ def refresh() -> None:
     Raises
     ------
     AudioFailure
-        When something is being recorded, or PortAudio will not start again.
+        When an input is in use, or PortAudio will not start again.
     """
     sounddevice = portaudio()
     with _lock:
@@ -209,8 +209,8 @@ def refresh() -> None:
         try:
             if len(released) < len(holders):
                 raise AudioFailure(
-                    "Devices cannot be scanned while something is being recorded.",
-                    "Stop the recording first.",
+                    "Devices cannot be scanned while an input is in use.",
+                    "Stop recording and leave the level meter first.",
                 )
             # The only way to rescan: sounddevice offers no public call for it.
             sounddevice._terminate()

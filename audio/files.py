@@ -9,6 +9,10 @@ from numpy.typing import NDArray
 from audio.decoding import OpenSound, SoundInfo, open_sound
 from audio.errors import AudioFailure
 
+_UNKNOWN = 2**16
+_MOST_SAMPLES_TRUSTED = 2**28
+"""A damaged header can state any length; a gigabyte is reserved at most."""
+
 __all__ = ["OpenSound", "Sound", "SoundInfo", "open_sound", "read_sound", "sound_info"]
 
 
@@ -128,12 +132,16 @@ def read_sound(path: Path, *, keep_readable: bool = False) -> Sound:
 
 def _gather(sound: OpenSound) -> NDArray[np.float32]:
     """Collect the blocks in one array, growing it when the header was wrong."""
-    gathered = np.empty((sound.info.frames or 65536, sound.info.channels), dtype=np.float32)
+    channels = sound.info.channels
+    expected = min(sound.info.frames or _UNKNOWN, _MOST_SAMPLES_TRUSTED // channels)
+    gathered = np.empty((expected, channels), dtype=np.float32)
     filled = 0
     for block in sound.blocks():
         end = filled + len(block)
         if end > len(gathered):
-            gathered = np.resize(gathered, (max(end, 2 * len(gathered)), gathered.shape[1]))
+            grown = np.empty((max(end, 2 * len(gathered)), channels), dtype=np.float32)
+            grown[:filled] = gathered[:filled]
+            gathered = grown
         gathered[filled:end] = block
         filled = end
     return gathered[:filled]

@@ -6,6 +6,7 @@ happens to the program, the file on disk says how long it is. Room for the
 into RF64 the moment it outgrows the 32-bit sizes of RIFF.
 """
 
+import contextlib
 import os
 import struct
 from dataclasses import dataclass
@@ -39,6 +40,8 @@ class PcmLayout:
         Format of the samples.
     is_float : bool
         Whether the samples are floating point.
+    is_finished : bool
+        Whether the file is as long as its header says.
     """
 
     data_at: int
@@ -47,11 +50,12 @@ class PcmLayout:
     channels: int
     bits: int
     is_float: bool
+    is_finished: bool
 
     @property
     def frame_bytes(self) -> int:
         """Bytes of one frame."""
-        return self.channels * (self.bits + 7) // 8
+        return self.channels * ((self.bits + 7) // 8)
 
 
 class PcmWriter:
@@ -118,7 +122,9 @@ class PcmWriter:
                 data = data[written:]
         except OSError:
             self._data_bytes -= self._data_bytes % self._frame_bytes
-            self._write_header()
+            # In place, so a full disk still takes it; a disk that is gone does not.
+            with contextlib.suppress(OSError):
+                self._write_header()
             raise
         self._write_header()
 
@@ -204,6 +210,8 @@ def read_layout(path: Path) -> PcmLayout | None:
         start = file.read(12)
         if len(start) < 12 or start[:4] not in (b"RIFF", b"RF64") or start[8:] != b"WAVE":
             return None
+        file_bytes = path.stat().st_size
+        riff_bytes = struct.unpack("<I", start[4:8])[0]
         fmt: tuple[int, int, int, bool] | None = None
         size_64: int | None = None
         while len(head := file.read(8)) == 8:
@@ -213,10 +221,11 @@ def read_layout(path: Path) -> PcmLayout | None:
                     return None
                 stated = size_64 if size_64 is not None and size == _RIFF_LIMIT else size
                 open_ended = stated in (0, _RIFF_LIMIT)
-                return PcmLayout(file.tell(), None if open_ended else stated, *fmt)
+                finished = not open_ended and riff_bytes + 8 == file_bytes
+                return PcmLayout(file.tell(), None if open_ended else stated, *fmt, finished)
             body = file.read(min(size, 64))
             if name == b"ds64" and len(body) >= 16:
-                size_64 = struct.unpack("<Q", body[8:16])[0]
+                riff_bytes, size_64 = struct.unpack("<QQ", body[:16])
             if name == b"fmt ":
                 fmt = _parse_fmt(body)
             file.seek(size + size % 2 - len(body), os.SEEK_CUR)

@@ -228,13 +228,14 @@ class Recorder:
         if self._state == RecorderState.CLOSED:
             return None
         self._stop.set()
-        self._thread.join()
+        if threading.current_thread() is not self._thread:
+            self._thread.join()
         if self._failure is not None:
             raise self._failure
         return self._result
 
     def release_for_scan(self) -> bool:
-        """Refuse the scan while something is recorded; a monitor stays open too."""
+        """Refuse the scan: closing the input would lose sound."""
         return False
 
     def reopen_after_scan(self) -> None:

@@ -1,11 +1,12 @@
 """The file of a running take: kept safe, finished, or recovered after a crash."""
 
+import contextlib
 import errno
 import os
 import shutil
 import tempfile
 import time
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
 
@@ -15,7 +16,8 @@ from numpy.typing import NDArray
 
 from audio.errors import AudioFailure
 from audio.levels import FLOOR_DBFS, LevelMeter
-from audio.pcm_file import PcmWriter, read_layout
+from audio.pcm_file import BYTES_PER_SAMPLE, PcmLayout, PcmWriter, read_layout
+from audio.publishing import partial_name, publish
 
 _SYNC_EVERY_S = 0.5
 _FULL_CODES = {errno.ENOSPC, errno.EFBIG, getattr(errno, "EDQUOT", errno.ENOSPC)}
@@ -130,13 +132,11 @@ class TakeFile:
         AudioFailure
             When the file exists or cannot be created.
         """
+        if path.exists():
+            raise _taken(path)
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
             return cls(PcmWriter(path, sample_rate_hz, channels), sample_rate_hz, channels)
-        except FileExistsError as error:
-            raise AudioFailure(
-                f"{path.name} exists already and is not overwritten.", "Choose another name."
-            ) from error
         except OSError as error:
             raise AudioFailure(
                 f"The take cannot be written to {path.parent} ({error.strerror}).",
@@ -273,11 +273,18 @@ class TakeFile:
         )
 
 
+def _taken(path: Path) -> AudioFailure:
+    return AudioFailure(
+        f"{path.name} exists already and is not overwritten.", "Choose another name."
+    )
+
+
 def recover(path: Path) -> Recording:
     """Make a take out of the PCM file that a crash left behind.
 
     The file itself is only read. When its header states less than it holds,
     or makes no sense, a whole copy with a true header is written beside it.
+    Calling this again makes another copy, never replaces one.
 
     Parameters
     ----------
@@ -307,43 +314,56 @@ def recover(path: Path) -> Recording:
         )
     there = (size - layout.data_at) // layout.frame_bytes
     stated = (layout.data_bytes or 0) // layout.frame_bytes
-    # A pad byte after an odd number of bytes is not sound.
-    if stated != there:
-        path = _recovered_copy(path, layout.data_at, there * layout.frame_bytes)
-    return replace(_described(path), frames=there)
+    if layout.is_finished or stated == there:
+        return _described(path)
+    return _described(_recovered_copy(path, layout, there))
 
 
-def _recovered_copy(path: Path, data_at: int, data_bytes: int) -> Path:
-    target = path.with_name(f"{path.stem}-recovered.wav")
-    layout = read_layout(path)
-    if layout is None or layout.bits != 24 or layout.is_float:
+def _recovered_copy(path: Path, layout: PcmLayout, frames: int) -> Path:
+    if layout.bits != 8 * BYTES_PER_SAMPLE or layout.is_float:
         raise AudioFailure(
             f"{path.name} was not recorded by this program.", "Import it as a sound file instead."
         )
-    partial = target.with_name(target.name + ".part")
-    partial.unlink(missing_ok=True)
+    partial = partial_name(path)
     try:
-        writer = PcmWriter(partial, layout.sample_rate_hz, layout.channels)
-        with path.open("rb") as source:
-            source.seek(data_at)
-            while data_bytes and (data := source.read(min(data_bytes, 2**20 * layout.frame_bytes))):
-                writer.append(_from_24_bit(data, layout.channels))
-                data_bytes -= len(data)
-        writer.close()
-        partial.replace(target)
+        _copy_frames(path, layout, frames, partial)
+        return _publish_recovered(partial, path)
     except OSError as error:
-        partial.unlink(missing_ok=True)
         raise AudioFailure(
             f"{path.name} cannot be recovered now ({error.strerror}).",
             "Make room on the disk; the file stays as it is until then.",
         ) from error
-    return target
+    finally:
+        partial.unlink(missing_ok=True)
 
 
-def _from_24_bit(data: bytes, channels: int) -> NDArray[np.int32]:
-    octets = np.zeros((len(data) // 3, 4), dtype=np.uint8)
-    octets[:, 1:] = np.frombuffer(data, dtype=np.uint8).reshape(-1, 3)
-    return octets.view("<i4").reshape(-1, channels)
+def _copy_frames(path: Path, layout: PcmLayout, frames: int, target: Path) -> None:
+    writer = PcmWriter(target, layout.sample_rate_hz, layout.channels)
+    try:
+        with path.open("rb") as source:
+            source.seek(layout.data_at)
+            while frames > 0:
+                count = min(frames, 2**18)
+                writer.append(_from_24_bit(source.read(count * layout.frame_bytes), layout))
+                frames -= count
+    finally:
+        writer.close()
+
+
+def _publish_recovered(partial: Path, path: Path) -> Path:
+    for number in range(1, 1000):
+        ending = "recovered" if number == 1 else f"recovered-{number}"
+        target = path.with_name(f"{path.stem}-{ending}.wav")
+        with contextlib.suppress(FileExistsError):
+            publish(partial, target)
+            return target
+    raise FileExistsError(errno.EEXIST, "too many recovered copies")
+
+
+def _from_24_bit(data: bytes, layout: PcmLayout) -> NDArray[np.int32]:
+    octets = np.zeros((len(data) // BYTES_PER_SAMPLE, 4), dtype=np.uint8)
+    octets[:, 1:] = np.frombuffer(data, dtype=np.uint8).reshape(-1, BYTES_PER_SAMPLE)
+    return octets.view("<i4").reshape(-1, layout.channels)
 
 
 def _described(path: Path) -> Recording:
