@@ -65,6 +65,18 @@ class Sidecars:
             rows = connection.execute(select(_DUE.kind, _DUE.key))
             return frozenset((kind, key) for kind, key in rows)
 
+    def ask_for(
+        self, *, take_ids: Iterable[str] = (), days: Iterable[date] = (), journal: bool = False
+    ) -> None:
+        """Have sidecars written again, for instance because they are gone."""
+        with self._work.connection():
+            for take_id in take_ids:
+                self._work.touch_take(take_id)
+            for day in days:
+                self._work.touch_day(day)
+            if journal:
+                self._work.touch(JOURNAL_KEY)
+
     def write_due(self) -> int:
         """Write the sidecars that are due; returns how many still are.
 

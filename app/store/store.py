@@ -175,15 +175,22 @@ def open_store(
         lock = take_lock(folders)
         held.callback(lock.release)
         _check_database(folders, create=create)
+        return open_locked(folders, held.pop_all(), clock)
+
+
+def open_locked(folders: Folders, held: ExitStack, clock: Clock) -> Store:
+    """Open a journal whose lock is held and whose database was checked.
+
+    ``held`` is let go of when the store is closed, or at once if this fails.
+    """
+    with held:
         bring_up_to_date(folders, clock())
         engine = writing_engine(folders.database)
         held.callback(engine.dispose)
-        store = Store(folders, engine, held.pop_all(), read_only=False, clock=clock)
-    try:
+        kept = ExitStack()
+        store = Store(folders, engine, kept, read_only=False, clock=clock)
         store.sidecars.write_due()
-    except BaseException:
-        store.close()
-        raise
+        kept.enter_context(held.pop_all())
     return store
 
 

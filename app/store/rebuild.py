@@ -1,0 +1,168 @@
+"""Make a journal's database again from the sidecars beside the recordings.
+
+What two sidecars say about one passage or session is taken from the one written
+last: each is a copy of what the database said at that moment. A sidecar that cannot
+be read is passed over and reported; a recording that was moved together with its
+sidecar is found where it is now.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import Connection, delete, select
+from sqlalchemy.dialects.sqlite import insert
+
+from app.journal.codec import encoded
+from app.journal.markers import HEAVIEST, LIGHTEST
+from app.journal.records import Marker, Passage, Session, Take
+from app.journal.sidecar import Card, DayCard, JournalCard, TakeCard, read_card
+from app.journal.stopping import Progress, ShouldStop, Stopped
+from app.store.columns import json_text
+from app.store.folders import SIDECAR_SUFFIX, Folders
+from app.store.models import (
+    Base,
+    MarkerModel,
+    PassageModel,
+    RestDayModel,
+    SessionModel,
+    SettingModel,
+    TakeModel,
+)
+from app.store.work import chunks, values_of
+
+_TAKE = TakeModel.__table__.c
+_MARKER = MarkerModel.__table__.c
+_PASSAGE = PassageModel.__table__.c
+_REST = RestDayModel.__table__.c
+
+
+@dataclass(slots=True)
+class Found:
+    """Everything the sidecars of a journal say, each record once; markers by take."""
+
+    takes: dict[str, Take] = field(default_factory=dict)
+    markers: dict[str, tuple[Marker, ...]] = field(default_factory=dict)
+    passages: dict[str, Passage] = field(default_factory=dict)
+    sessions: dict[str, Session] = field(default_factory=dict)
+    days: dict[date, DayCard] = field(default_factory=dict)
+    journal: JournalCard | None = None
+    unreadable: list[str] = field(default_factory=list)
+
+
+def read_sidecars(folders: Folders, progress: Progress, should_stop: ShouldStop) -> Found:
+    """Read all sidecars of a journal; changes nothing.
+
+    Raises
+    ------
+    Stopped
+        Where ``should_stop`` says so.
+    """
+    found = Found()
+    cards: list[Card] = []
+    paths = [path for path in folders.day_files() if path.suffix.lower() == SIDECAR_SUFFIX]
+    if folders.journal_card.exists():
+        paths.append(folders.journal_card)
+    for done, path in enumerate(paths):
+        if should_stop():
+            raise Stopped
+        try:
+            card = read_card(path.read_text(encoding="utf-8"))
+            cards.append(_placed(card, path, folders) if isinstance(card, TakeCard) else card)
+        except (OSError, ValueError):  # what is no UTF-8 or no card is a ValueError
+            found.unreadable.append(folders.relative(path))
+        progress((done + 1) / len(paths))
+    for card in sorted(cards, key=lambda card: card.written_at):
+        _gather(card, found)
+    return found
+
+
+def _placed(card: TakeCard, path: Path, folders: Folders) -> TakeCard:
+    """Give a take's card with the place at which its recording really lies."""
+    take = card.take
+    here = path.with_suffix(Path(take.file).suffix)
+    if not folders.absolute(take.file).exists() and here.exists():
+        take = replace(take, file=folders.relative(here))
+    markers = tuple(_acceptable(marker, take.id) for marker in card.markers)
+    return replace(card, take=replace(take, number=max(1, take.number)), markers=markers)
+
+
+def _acceptable(marker: Marker, take_id: str) -> Marker:
+    weight = min(max(marker.weight, LIGHTEST), HEAVIEST)
+    return replace(marker, take_id=take_id, weight=weight)
+
+
+def _gather(card: Card, found: Found) -> None:
+    """Add what a card says; later cards overrule earlier ones."""
+    match card:
+        case TakeCard():
+            found.takes[card.take.id] = replace(card.take, session_id=card.session.id)
+            found.sessions[card.session.id] = card.session
+            found.markers[card.take.id] = card.markers
+            if card.passage is not None:
+                found.passages[card.passage.id] = card.passage
+        case DayCard():
+            found.days[card.practice_day] = card
+            found.sessions |= {session.id: session for session in card.sessions}
+        case JournalCard():
+            found.journal = card
+            found.passages |= {passage.id: passage for passage in card.passages}
+
+
+def write_found(connection: Connection, found: Found) -> None:
+    """Write what the sidecars say into a database, over what it says itself.
+
+    The database may be empty or come from a backup; what the sidecars do not
+    mention stays. One recording has one take: of two that claim it, the one whose
+    sidecar was written last.
+    """
+    _upsert(connection, PassageModel, map(values_of, found.passages.values()))
+    _upsert(connection, SessionModel, map(values_of, found.sessions.values()))
+    takes = _takes_to_write(connection, found)
+    _upsert(connection, TakeModel, map(values_of, takes))
+    for some in chunks(take.id for take in takes):
+        connection.execute(delete(MarkerModel).where(_MARKER.take_id.in_(some)))
+    markers = {marker.id: marker for take in takes for marker in found.markers[take.id]}
+    _upsert(connection, MarkerModel, map(values_of, markers.values()))
+    for day in found.days.values():
+        connection.execute(delete(RestDayModel).where(_REST.practice_day == day.practice_day))
+    rests = [replace(d.rest, practice_day=d.practice_day) for d in found.days.values() if d.rest]
+    _upsert(connection, RestDayModel, map(values_of, rests))
+    if found.journal is not None:
+        settings = encoded(found.journal.settings)
+        rows = [{"key": key, "value": json_text(value)} for key, value in settings.items()]
+        _upsert(connection, SettingModel, rows)
+
+
+def _takes_to_write(connection: Connection, found: Found) -> tuple[Take, ...]:
+    """Give the takes of the sidecars in a form that the database can hold."""
+    passages = set(connection.scalars(select(_PASSAGE.id)))
+    rows = connection.execute(select(_TAKE.id, _TAKE.file))
+    owners = {file: take_id for take_id, file in rows if take_id not in found.takes}
+    backed_up = set(owners.values())
+    for take in found.takes.values():  # in the order in which the sidecars were written
+        if owners.get(take.file) not in backed_up:
+            owners[take.file] = take.id
+    kept = []
+    for take in found.takes.values():
+        if owners[take.file] != take.id:
+            found.unreadable.append(f"{take.file} (a second take {take.id})")
+            continue
+        known = take.passage_id if take.passage_id in passages else None
+        kept.append(replace(take, passage_id=known))
+    return tuple(kept)
+
+
+def _upsert(connection: Connection, model: type[Base], rows: Iterable[dict[str, Any]]) -> None:
+    values = list(rows)
+    if not values:
+        return
+    columns = model.__mapper__.columns
+    keys = [column.name for column in columns if column.primary_key]
+    statement = insert(model)
+    changed = {
+        column.name: statement.excluded[column.name] for column in columns if not column.primary_key
+    }
+    connection.execute(statement.on_conflict_do_update(index_elements=keys, set_=changed), values)
