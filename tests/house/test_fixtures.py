@@ -12,7 +12,7 @@ import pytest
 HERE = Path(__file__).parent
 REPOSITORY = HERE.parents[1]
 
-LEAKY_TESTS = '''
+LEAKY_TESTS = """
 import logging, os, threading, warnings
 from pathlib import Path
 import pytest
@@ -52,10 +52,11 @@ def test_good_citizen(qtbot, caplog):
 
 def test_has_a_home_of_its_own():
     import platformdirs
-    for folder in (Path.home(), platformdirs.user_data_path("x"), platformdirs.user_config_path("x")):
+    data, config = platformdirs.user_data_path("x"), platformdirs.user_config_path("x")
+    for folder in (Path.home(), data, config):
         assert Path(os.environ["HOME"]) in (folder, *folder.parents)
     assert str(Path.home()) != os.environ["REAL_HOME"]
-'''
+"""
 
 
 @pytest.fixture(scope="module")
