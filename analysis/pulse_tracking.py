@@ -27,14 +27,14 @@ Indices = NDArray[np.int64]
 PARTS = 12
 # Twelfths of a beat: the beat itself, its half, quarters, thirds, sixths, the rest.
 POSITION_COST: FloatArray = np.array(
-    [0.0, 4.0, 2.5, 1.2, 1.6, 4.0, 0.6, 4.0, 1.6, 1.2, 2.5, 4.0], dtype=np.float64
+    [0.0, 6.0, 3.8, 1.8, 2.4, 6.0, 0.9, 6.0, 2.4, 1.8, 3.8, 6.0], dtype=np.float64
 )
 PERIOD_STEP = 0.015
 TIMING_SD_S = 0.020
-TIMING_SD_SHARE = 0.03
-TEMPO_CHANGE_SD = 0.05
+TIMING_SD_SHARE = 0.01
+TEMPO_CHANGE_SD = 0.065
 ANCHOR_SD = 0.12
-ANCHOR_WEIGHT = 0.05
+ANCHOR_WEIGHT = 0.07
 SKIP_COST = 4.0
 MOST_SKIPPED = 3
 

@@ -1,4 +1,4 @@
-"""Pulse of a take: mean tempo, steadiness, drift, local tempo.
+"""Tempo of a take: mean, steadiness, drift, local curve.
 
 A solo line rarely shows its beat by itself: general beat trackers double it,
 halve it or jitter. So the pulse is anchored by a stated tempo or by known beats,
@@ -7,12 +7,17 @@ doubt about its level is reported.
 """
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 from scipy import stats
 
-from analysis.pulse_tracking import PARTS, MetricPath, track_pulse
+from analysis.pulse import (
+    FEWEST_BEATS,
+    Pulse,
+    pulse_from_evidence,
+    pulse_from_reference,
+    pulse_near,
+)
 from analysis.results import (
     FloatArray,
     Measured,
@@ -22,17 +27,17 @@ from analysis.results import (
     Tempo,
 )
 
-ALGORITHM = "tempo-1"
-FEWEST_BEATS = 4
+ALGORITHM = "tempo-2"
 FEWEST_ONSETS = 4
-SLOWEST_BPM, FASTEST_BPM = 20.0, 400.0
+SLOWEST_BPM, FASTEST_BPM = 15.0, 400.0
 ONSET_SD_S = 0.005  # what the onset detector itself scatters by
-LARGEST_COST = 2.5
 
-_UNANCHORED_BPM = np.geomspace(50, 152, 14)
 _LOCAL_BEATS = 4
 _DRIFT_POINTS = 400
 _SAME_ONSET_S = 0.03
+_LARGEST_DEGREE = 3
+_CURVE_RESIDUAL_S = 0.012
+_HALF_95 = 1.96
 
 
 def measure_tempo(
@@ -48,13 +53,13 @@ def measure_tempo(
     Parameters
     ----------
     onset_s : (n,) array
-        Note onsets, seconds, ascending.
+        Note onsets, seconds.
     onset_strength : (n,) array
         At least 0, any scale; weak onsets may be passed over.
     duration_s : float
-        Length of the take.
+        Length of the take; onsets and reference beats beyond it are left out.
     pulse_bpm : float, optional
-        The beat the player stated, 20 to 400 BPM; the take may be a third away from it.
+        The beat the player stated, 15 to 400 BPM; the take may be a third away from it.
     reference_beat_s : (m,) array, optional
         Beats known from a score, click or aligned reference take, on the
         time axis of this take; accurate to a fraction of a beat.
@@ -77,38 +82,61 @@ def measure_tempo(
     provenance = Provenance(
         ALGORITHM, {"pulse_bpm": pulse_bpm, "reference_beats": reference_beat_s is not None}
     )
-    onsets, weight = _cleaned(onset_s, onset_strength)
+    onsets, weight = _cleaned(onset_s, onset_strength, duration_s)
     if onsets.size < FEWEST_ONSETS:
         sentence = f"Fewer than {FEWEST_ONSETS} note onsets."
         return NotMeasurable(Reason.TOO_FEW_ONSETS, sentence, provenance)
-    pulse: Pulse | None
-    if reference_beat_s is not None:
-        pulse = _pulse_from_reference(onsets, reference_beat_s)
-    elif pulse_bpm is not None:
-        pulse = _pulse_near(onsets, weight, pulse_bpm)
-    else:
-        pulse = _pulse_from_evidence(onsets, weight)
+    pulse = _found_pulse(onsets, weight, pulse_bpm, reference_beat_s)
     if pulse is None or pulse.beat_s.size < FEWEST_BEATS:
-        return NotMeasurable(
-            Reason.NO_CLEAR_PULSE, _no_pulse_sentence(pulse_bpm, reference_beat_s), provenance
-        )
-    return Measured(_described(pulse), provenance)
+        sentence = _no_pulse_sentence(pulse_bpm, reference_beat_s)
+        return NotMeasurable(Reason.NO_CLEAR_PULSE, sentence, provenance)
+    return Measured(describe_pulse(pulse), provenance)
 
 
-@dataclass(frozen=True, slots=True)
-class Pulse:
-    """Beats of a take, and the onsets they were placed by.
+def describe_pulse(pulse: Pulse) -> Tempo:
+    """Describe beats by their tempo, steadiness, drift and local curve.
 
-    ``beat_s`` (b,) are consecutive beats, ``is_played`` (b,) says which carry an
-    onset; ``position_beats`` and ``onset_s`` (m,) are all onsets on the pulse,
-    in beats from the first beat and in seconds.
+    Parameters
+    ----------
+    pulse : Pulse
+        At least two beats.
+
+    Returns
+    -------
+    Tempo
+        Steadiness is taken over neighbouring beats that were both played, where
+        there are at least three such intervals.
     """
+    beats = pulse.beat_s
+    mean_bpm, uncertainty = _mean_tempo(pulse)
+    interval = _played_intervals(pulse)
+    local_time, local_bpm = _local_curve(beats, min(_LOCAL_BEATS, beats.size - 1))
+    mean_interval = float(interval.mean())
+    return Tempo(
+        anchor=pulse.anchor,
+        mean_bpm=mean_bpm,
+        mean_bpm_uncertainty=uncertainty,
+        steadiness_cv_percent=100 * float(interval.std(ddof=1)) / mean_interval,
+        steadiness_floor_percent=100 * math.sqrt(2) * ONSET_SD_S / mean_interval,
+        drift_bpm_per_min=_drift(beats),
+        beat_s=beats,
+        local_time_s=local_time,
+        local_bpm=local_bpm,
+    )
 
-    anchor: str
-    beat_s: FloatArray
-    is_played: np.ndarray[tuple[int], np.dtype[np.bool_]]
-    position_beats: FloatArray
-    onset_s: FloatArray
+
+def _found_pulse(
+    onsets: FloatArray,
+    weight: FloatArray,
+    pulse_bpm: float | None,
+    reference_beat_s: FloatArray | None,
+) -> Pulse | None:
+    """Pulse by the best anchor there is."""
+    if reference_beat_s is not None:
+        return pulse_from_reference(onsets, reference_beat_s)
+    if pulse_bpm is not None:
+        return pulse_near(onsets, weight, pulse_bpm)
+    return pulse_from_evidence(onsets, weight)
 
 
 def _no_pulse_sentence(pulse_bpm: float | None, reference_beat_s: FloatArray | None) -> str:
@@ -119,100 +147,84 @@ def _no_pulse_sentence(pulse_bpm: float | None, reference_beat_s: FloatArray | N
     return "No single beat stands out; state the beat to measure the tempo."
 
 
-def _cleaned(onset_s: FloatArray, strength: FloatArray) -> tuple[FloatArray, FloatArray]:
+def _cleaned(
+    onset_s: FloatArray, strength: FloatArray, duration_s: float
+) -> tuple[FloatArray, FloatArray]:
     """Onsets in order, near-coincident ones merged, with weights 0.3 to 1."""
-    if not onset_s.size:
-        return np.empty(0), np.empty(0)
-    order = np.argsort(onset_s, kind="stable")
-    onsets = np.asarray(onset_s, dtype=np.float64)[order]
-    weight = np.asarray(strength, dtype=np.float64)[order]
+    inside = np.isfinite(onset_s) & (onset_s >= 0) & (onset_s <= duration_s)
+    order = np.argsort(onset_s[inside], kind="stable")
+    onsets = np.asarray(onset_s[inside], dtype=np.float64)[order]
+    weight = np.asarray(strength[inside], dtype=np.float64)[order]
+    if not onsets.size:
+        return onsets, weight
     keep = np.concatenate(([True], np.diff(onsets) > _SAME_ONSET_S))
     typical = float(np.median(weight)) or 1.0
     return onsets[keep], np.clip(weight[keep] / typical, 0.3, 1.0)
 
 
-def _pulse_near(onsets: FloatArray, weight: FloatArray, pulse_bpm: float) -> Pulse | None:
-    """Track the pulse near a stated tempo."""
-    path = track_pulse(onsets, weight, 60.0 / pulse_bpm)
-    if path.cost > LARGEST_COST:
-        return None
-    return _pulse_of_path("given", onsets, path)
+def _mean_tempo(pulse: Pulse) -> tuple[float, float]:
+    """Beats over time from the first beat to the last, BPM, and half its 95 % interval.
+
+    Two onsets would decide it alone; where a smooth curve goes through all onsets
+    to within what the detector scatters, the curve's ends are taken instead.
+    """
+    beats = pulse.beat_s.size - 1
+    elapsed = float(pulse.beat_s[-1] - pulse.beat_s[0])
+    sd = math.sqrt(2) * ONSET_SD_S
+    smooth = _smooth_elapsed(pulse)
+    if smooth is not None:
+        elapsed, sd = smooth
+    bpm = 60.0 * beats / elapsed
+    return bpm, _HALF_95 * bpm * sd / elapsed
 
 
-def _pulse_of_path(anchor: str, onsets: FloatArray, path: MetricPath) -> Pulse | None:
-    """Beats from onsets with metric positions."""
-    time = onsets[path.onset_index]
-    first = math.ceil(path.position[0] / PARTS)
-    last = math.floor(path.position[-1] / PARTS)
-    if last - first + 1 < FEWEST_BEATS:
-        return None
-    beat = np.arange(first, last + 1) * PARTS
-    return Pulse(
-        anchor=anchor,
-        beat_s=np.interp(beat, path.position, time),
-        is_played=np.isin(beat, path.position),
-        position_beats=path.position / PARTS - first,
-        onset_s=time,
-    )
+def _smooth_elapsed(pulse: Pulse) -> tuple[float, float] | None:
+    """Time from first to last beat on a polynomial through all onsets, and its SD."""
+    position, time = pulse.position_beats, pulse.onset_s
+    ends = np.array([0.0, pulse.beat_s.size - 1.0])
+    middle, half = ends.mean(), max(np.ptp(ends) / 2, 1.0)
+    best: tuple[float, float, float] | None = None
+    for degree in range(1, _LARGEST_DEGREE + 1):
+        spare = position.size - degree - 1
+        if spare < max(4, degree + 1):
+            break
+        basis = np.vander((position - middle) / half, degree + 1)
+        coefficient, *_ = np.linalg.lstsq(basis, time, rcond=None)
+        residual = time - basis @ coefficient
+        variance = float(residual @ residual) / spare
+        span = np.diff(np.vander((ends - middle) / half, degree + 1), axis=0)[0]
+        spread = float(span @ np.linalg.pinv(basis.T @ basis) @ span)
+        criterion = position.size * math.log(max(variance, 1e-12)) + degree * math.log(
+            position.size
+        )
+        if variance <= _CURVE_RESIDUAL_S**2 and (best is None or criterion < best[0]):
+            best = criterion, float(span @ coefficient), math.sqrt(variance * spread)
+    return None if best is None else (best[1], max(best[2], 1e-6))
 
 
-def _pulse_from_reference(onsets: FloatArray, reference_s: FloatArray) -> Pulse | None:
-    """Known beats, moved onto the onsets that play them."""
-    reference = np.unique(np.asarray(reference_s, dtype=np.float64))
-    if reference.size < FEWEST_BEATS:
-        return None
-    reach = 0.2 * np.gradient(reference)
-    nearest = np.array([np.argmin(np.abs(onsets - each)) for each in reference])
-    offset = onsets[nearest] - reference
-    played = np.abs(offset) <= reach
-    played[1:] &= np.diff(nearest) > 0
-    if np.count_nonzero(played) < FEWEST_BEATS:
-        return None
-    index = np.arange(reference.size)
-    beat_s = reference + np.interp(index, index[played], offset[played])
-    return Pulse("reference", beat_s, played, index[played].astype(np.float64), beat_s[played])
+def _played_intervals(pulse: Pulse) -> FloatArray:
+    """Inter-beat intervals between played neighbours, or all if there are too few."""
+    interval = np.diff(pulse.beat_s)
+    both = pulse.is_played[1:] & pulse.is_played[:-1]
+    return interval[both] if np.count_nonzero(both) >= 3 else interval
 
 
-def _pulse_from_evidence(onsets: FloatArray, weight: FloatArray) -> Pulse | None:
-    """Find the one pulse that the onsets leave no doubt about, if there is one."""
-    return None
-
-
-def _described(pulse: Pulse) -> Tempo:
-    """Tempo, steadiness, drift and curve of a pulse."""
-    beats = pulse.beat_s
-    interval = np.diff(beats)
-    mean_bpm = 60.0 * (beats.size - 1) / float(beats[-1] - beats[0])
-    local_time, local_bpm = _local_curve(beats)
-    mean_interval = float(interval.mean())
-    return Tempo(
-        anchor=pulse.anchor,
-        mean_bpm=mean_bpm,
-        mean_bpm_uncertainty=1.96
-        * math.sqrt(2)
-        * ONSET_SD_S
-        / float(beats[-1] - beats[0])
-        * mean_bpm,
-        steadiness_cv_percent=100 * float(interval.std(ddof=1)) / mean_interval,
-        steadiness_floor_percent=100 * math.sqrt(2) * ONSET_SD_S / mean_interval,
-        drift_bpm_per_min=_drift(beats),
-        beat_s=beats,
-        local_time_s=local_time,
-        local_bpm=local_bpm,
-    )
-
-
-def _local_curve(beats: FloatArray) -> tuple[FloatArray, FloatArray]:
-    """Tempo over a sliding window of a few beats, at the windows' middles."""
-    span = min(_LOCAL_BEATS, beats.size - 1)
+def _local_curve(beats: FloatArray, span: int) -> tuple[FloatArray, FloatArray]:
+    """Tempo over a sliding window of ``span`` beats, at the windows' middles."""
     start, end = beats[:-span], beats[span:]
     return (start + end) / 2, 60.0 * span / (end - start)
 
 
 def _drift(beats: FloatArray) -> float:
-    """Theil-Sen slope of the beat-to-beat tempo, BPM per minute."""
-    middle = (beats[1:] + beats[:-1]) / 2
-    bpm = 60.0 / np.diff(beats)
-    step = math.ceil(bpm.size / _DRIFT_POINTS)
-    slope = stats.theilslopes(bpm[::step], middle[::step])[0]
+    """Theil-Sen slope of the tempo over a quarter of the take, BPM per minute.
+
+    Beat-to-beat tempo carries each onset's error twice, with opposite sign; over
+    more beats the error shrinks while the slope stays.
+    """
+    span = max(1, (beats.size - 1) // 4)
+    time, bpm = _local_curve(beats, span)
+    if time.size < 2:
+        return 0.0
+    step = math.ceil(time.size / _DRIFT_POINTS)
+    slope = stats.theilslopes(bpm[::step], time[::step])[0]
     return 60.0 * float(slope)

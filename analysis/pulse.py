@@ -1,0 +1,180 @@
+"""Beats of a take: from a stated tempo, from known beats, or from strong evidence."""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from analysis.pulse_tracking import PARTS, MetricPath, track_pulse
+from analysis.results import FloatArray
+
+FEWEST_BEATS = 4
+LARGEST_COST = 2.5
+# Without an anchor: how much better than any other tempo, how few empty beats, and how
+# fast an even row of notes may be before the beat could as well be every second note.
+EVIDENCE_MARGIN = 0.45
+MOST_EMPTY_BEATS = 0.25
+EVEN_ROW_SHARE = 0.9
+FASTEST_EVEN_ROW_BPM = 80.0
+
+_TRIED_BPM = np.geomspace(36.0, 260.0, 33)
+_TRIED_RANGE = 0.09
+_EVIDENCE_ONSETS = 1500
+_EMPTY_BEAT_COST = 1.0
+_USUAL_BPM, _USUAL_SPREAD = 95.0, 0.6
+_SAME_TEMPO = 0.15
+_REFERENCE_REACH = 0.2
+
+BoolArray = NDArray[np.bool_]
+
+
+@dataclass(frozen=True, slots=True)
+class Pulse:
+    """Beats of a take, and the onsets they were placed by.
+
+    Attributes
+    ----------
+    anchor : str
+        ``"given"``, ``"reference"`` or ``"evidence"``.
+    beat_s : (b,) array
+        Consecutive beats, seconds, strictly increasing.
+    is_played : (b,) array
+        Which beats carry an onset; the others are interpolated.
+    position_beats, onset_s : (m,) arrays
+        All onsets on the pulse, in beats from the first beat and in seconds.
+    """
+
+    anchor: str
+    beat_s: FloatArray
+    is_played: BoolArray
+    position_beats: FloatArray
+    onset_s: FloatArray
+
+
+def pulse_near(onset_s: FloatArray, weight: FloatArray, pulse_bpm: float) -> Pulse | None:
+    """Track the pulse near a stated tempo.
+
+    Parameters
+    ----------
+    onset_s, weight : (n,) arrays
+        Strictly increasing seconds, and 0 to 1.
+    pulse_bpm : float
+        The stated beat; the local tempo may be a third away from it.
+
+    Returns
+    -------
+    Pulse or None
+        None where the onsets do not follow such a beat.
+    """
+    path = track_pulse(onset_s, weight, 60.0 / pulse_bpm)
+    if path.cost > LARGEST_COST:
+        return None
+    return _pulse_of_path("given", onset_s, path)
+
+
+def pulse_from_reference(onset_s: FloatArray, reference_s: FloatArray) -> Pulse | None:
+    """Move known beats onto the onsets that play them.
+
+    Parameters
+    ----------
+    onset_s : (n,) array
+        Strictly increasing seconds.
+    reference_s : (m,) array
+        Beats known to a fraction of a beat.
+
+    Returns
+    -------
+    Pulse or None
+        None where fewer than four beats meet an onset within a fifth of a beat.
+    """
+    reference = np.unique(np.asarray(reference_s, dtype=np.float64))
+    if reference.size < FEWEST_BEATS:
+        return None
+    after = np.clip(np.searchsorted(onset_s, reference), 1, onset_s.size - 1)
+    before_is_nearer = reference - onset_s[after - 1] < onset_s[after] - reference
+    nearest = np.where(before_is_nearer, after - 1, after)
+    offset = onset_s[nearest] - reference
+    played = np.abs(offset) <= _REFERENCE_REACH * np.gradient(reference)
+    played[1:] &= np.diff(nearest) > 0
+    if np.count_nonzero(played) < FEWEST_BEATS:
+        return None
+    index = np.arange(reference.size)
+    beat_s = reference + np.interp(index, index[played], offset[played])
+    return Pulse("reference", beat_s, played, index[played].astype(np.float64), beat_s[played])
+
+
+def pulse_from_evidence(onset_s: FloatArray, weight: FloatArray) -> Pulse | None:
+    """Find the one pulse that the onsets leave no doubt about.
+
+    Every usual tempo is tried; the best one must stand clear of all others, most of
+    its beats must be played, and its notes must not be an even row that could as
+    well be halves or doubles of the beat.
+
+    Parameters
+    ----------
+    onset_s, weight : (n,) arrays
+
+    Returns
+    -------
+    Pulse or None
+    """
+    tried = [
+        candidate
+        for bpm in _TRIED_BPM
+        if (candidate := _candidate(onset_s[:_EVIDENCE_ONSETS], weight, float(bpm))) is not None
+    ]
+    if not tried:
+        return None
+    best = min(tried, key=lambda candidate: candidate.cost)
+    others = [c.cost for c in tried if abs(math.log(c.bpm / best.bpm)) > _SAME_TEMPO]
+    is_clear = not others or min(others) - best.cost >= EVIDENCE_MARGIN
+    is_even_row = best.on_beat_share > EVEN_ROW_SHARE and best.bpm > FASTEST_EVEN_ROW_BPM
+    if not is_clear or is_even_row or best.empty_share > MOST_EMPTY_BEATS:
+        return None
+    path = track_pulse(onset_s, weight, 60.0 / best.bpm)
+    return _pulse_of_path("evidence", onset_s, path)
+
+
+@dataclass(frozen=True, slots=True)
+class _Candidate:
+    """A tempo that was tried; ``cost`` is a negative log probability an onset."""
+
+    bpm: float
+    cost: float
+    empty_share: float
+    on_beat_share: float
+
+
+def _candidate(onset_s: FloatArray, weight: FloatArray, bpm: float) -> _Candidate | None:
+    """How well one tempo explains the onsets."""
+    path = track_pulse(onset_s, weight[: onset_s.size], 60.0 / bpm, period_range=_TRIED_RANGE)
+    pulse = _pulse_of_path("evidence", onset_s, path)
+    if pulse is None:
+        return None
+    empty = int(np.count_nonzero(~pulse.is_played))
+    mean_bpm = 60.0 * (pulse.beat_s.size - 1) / float(pulse.beat_s[-1] - pulse.beat_s[0])
+    unusual = 0.5 * (math.log(mean_bpm / _USUAL_BPM) / _USUAL_SPREAD) ** 2
+    return _Candidate(
+        bpm=mean_bpm,
+        cost=path.cost + _EMPTY_BEAT_COST * empty / onset_s.size + unusual,
+        empty_share=empty / pulse.beat_s.size,
+        on_beat_share=float(np.mean(path.position % PARTS == 0)),
+    )
+
+
+def _pulse_of_path(anchor: str, onset_s: FloatArray, path: MetricPath) -> Pulse | None:
+    """Beats from onsets with metric positions; None if there are too few."""
+    time = onset_s[path.onset_index]
+    first = math.ceil(path.position[0] / PARTS)
+    last = math.floor(path.position[-1] / PARTS)
+    if last - first + 1 < FEWEST_BEATS:
+        return None
+    beat = np.arange(first, last + 1) * PARTS
+    return Pulse(
+        anchor=anchor,
+        beat_s=np.interp(beat, path.position, time),
+        is_played=np.isin(beat, path.position),
+        position_beats=path.position / PARTS - first,
+        onset_s=time,
+    )
