@@ -1,8 +1,8 @@
-"""Puts the rooms together: the only module beside the program's start that sees all of them."""
+"""Puts the rooms together: beside the program's start the only module that sees all of them."""
 
+import os
 from collections.abc import Callable
-from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime, tzinfo
 from pathlib import Path
 
 from app.services.comparing import ComparingService
@@ -16,6 +16,15 @@ from app.services.playing import PlayingService
 from app.services.practising import PractisingService
 from app.services.recording import RecordingService
 from app.services.reporting import ReportingService
+from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
+from app.services.take_filing import TakeFiler
+from app.services.undoing import Undoing
+from app.services.workbench import Workbench
+from app.store.store import Store, open_store
+
+__all__ = ["Workbench", "build_demo", "default_journal_dir", "local_now", "open_workbench"]
+
+JOURNAL_VARIABLE = "PASSAGEWORK_JOURNAL"
 
 
 def local_now() -> datetime:
@@ -23,32 +32,21 @@ def local_now() -> datetime:
     return datetime.now().astimezone()
 
 
-@dataclass(frozen=True, slots=True)
-class Workbench:
-    """A journal that is open, and everything that can be done with it."""
+def local_zone() -> tzinfo:
+    """Give the machine's time zone, with its summer time rules."""
+    import tzlocal  # noqa: PLC0415 - reads files; only when a journal is opened
 
-    journal_dir: Path
-    read_only: bool
-    passages: PassageService
-    practising: PractisingService
-    recording: RecordingService
-    importing: ImportingService
-    filing: FilingService
-    measuring: MeasuringService
-    listening: ListeningService
-    playing: PlayingService
-    marking: MarkingService
-    comparing: ComparingService
-    reporting: ReportingService
-
-    def close(self) -> None:
-        """Stop sound, let go of devices and of the journal."""
-        raise NotImplementedError
+    return tzlocal.get_localzone()
 
 
 def default_journal_dir() -> Path:
     """Give the player's journal: ``PASSAGEWORK_JOURNAL``, or one in the documents folder."""
-    raise NotImplementedError
+    chosen = os.environ.get(JOURNAL_VARIABLE, "").strip()
+    if chosen:
+        return Path(chosen).expanduser()
+    import platformdirs  # noqa: PLC0415 - only when needed
+
+    return Path(platformdirs.user_documents_dir()) / "Passagework"
 
 
 def open_workbench(
@@ -58,5 +56,66 @@ def open_workbench(
     read_only: bool = False,
     clock: Callable[[], datetime] = local_now,
 ) -> Workbench:
-    """Open a journal; PlainFailure where that cannot be."""
-    raise NotImplementedError
+    """Open a journal.
+
+    Parameters
+    ----------
+    journal_dir : Path
+    create : bool
+        Start a journal where there is none.
+    read_only : bool
+        Look only; another copy of the program may have it open.
+    clock : callable
+        Gives the present instant, timezone-aware.
+
+    Raises
+    ------
+    PlainFailure
+        Where it cannot be opened; the sentence says why.
+    """
+    store = open_store(journal_dir, create=create, read_only=read_only, clock=clock)
+    try:
+        return _workbench(store, clock)
+    except BaseException:
+        store.close()
+        raise
+
+
+def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
+    undoing = Undoing(store)
+    filer = TakeFiler(store, clock)
+    passages = PassageService(store, clock)
+    measuring = MeasuringService(store, clock)
+    listening = ListeningService(store, measuring)
+    comparing = ComparingService(store, measuring, listening)
+    recording = RecordingService(store, clock, filer)
+    playing = PlayingService(store)
+    return Workbench(
+        journal_dir=store.folders.journal,
+        read_only=store.read_only,
+        passages=passages,
+        practising=PractisingService(store, clock),
+        recording=recording,
+        importing=ImportingService(store, clock, filer, local_zone()),
+        filing=FilingService(store, clock, undoing, passages),
+        measuring=measuring,
+        listening=listening,
+        playing=playing,
+        marking=MarkingService(store, clock, undoing),
+        comparing=comparing,
+        reporting=ReportingService(store, comparing),
+        closing=(playing.unload, recording.close, store.close),
+    )
+
+
+def build_demo(
+    journal_dir: Path,
+    *,
+    end: date,
+    progress: Progress = no_progress,
+    should_stop: ShouldStop = never_stop,
+) -> None:
+    """Build the demo journal in a new folder; see :mod:`app.services.demo`."""
+    from app.services.demo import build_demo as build  # noqa: PLC0415 - only for the demo
+
+    build(journal_dir, open_store, end=end, progress=progress, should_stop=should_stop)

@@ -1,14 +1,41 @@
 """Two takes of a passage beside each other, and a passage over the weeks."""
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from app.journal.records import PlayingSettings
-from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
+from app.journal.failures import PlainFailure
+from app.journal.records import PlayingSettings, Take
+from app.services.file_measuring import read_whole
+from app.services.listening import ListeningService
+from app.services.measuring import MeasuringService
+from app.services.readings import TREND_KEYS, measure_named
+from app.services.stopping import (
+    Progress,
+    ShouldStop,
+    never_stop,
+    no_progress,
+    part_of,
+    stop_if,
+)
 from app.services.views import CompareView, TrendView
+from app.store.store import Store
+
+if TYPE_CHECKING:
+    from app.services.file_comparing import Comparison, Side
 
 
 class ComparingService:
-    """Aligns takes note against note and follows a passage over time."""
+    """Aligns takes note against note and follows a passage over time.
+
+    Everything but :meth:`trend` and :meth:`trend_keys` is long.
+    """
+
+    def __init__(
+        self, store: Store, measuring: MeasuringService, listening: ListeningService
+    ) -> None:
+        self._store = store
+        self._measuring = measuring
+        self._listening = listening
 
     def compare(
         self,
@@ -17,8 +44,35 @@ class ComparingService:
         progress: Progress = no_progress,
         should_stop: ShouldStop = never_stop,
     ) -> CompareView:
-        """Put two takes beside each other; changes are b minus a."""
-        raise NotImplementedError
+        """Put two takes beside each other; changes are b minus a.
+
+        A take that is not measured yet is measured first.
+        """
+        from app.services.compare_views import compare_view  # noqa: PLC0415 - only when needed
+
+        found = self.comparison(take_a, take_b, progress, should_stop)
+        passage_id = self._take(take_b).passage_id
+        trends = {}
+        if passage_id is not None and self._take(take_a).passage_id == passage_id:
+            trends = {key: self.trend(passage_id, key) for key in TREND_KEYS}
+        a, b = self._listening.open_take(take_a), self._listening.open_take(take_b)
+        return compare_view(found, a, b, trends)
+
+    def comparison(
+        self,
+        take_a: str,
+        take_b: str,
+        progress: Progress = no_progress,
+        should_stop: ShouldStop = never_stop,
+    ) -> "Comparison":
+        """Align two takes and hold their notes and measures against each other."""
+        from app.services.file_comparing import compare_sides  # noqa: PLC0415 - only when needed
+
+        if take_a == take_b:
+            raise PlainFailure("That is the same take twice.", "Choose another one.")
+        a = self._side(take_a, part_of(progress, 0.0, 0.35), should_stop)
+        b = self._side(take_b, part_of(progress, 0.35, 0.7), should_stop)
+        return compare_sides(a, b, part_of(progress, 0.7, 1.0), should_stop)
 
     def compare_json(
         self,
@@ -27,8 +81,8 @@ class ComparingService:
         progress: Progress = no_progress,
         should_stop: ShouldStop = never_stop,
     ) -> dict[str, object]:
-        """Give the machine-readable object (app/schemas/compare.schema.json)."""
-        raise NotImplementedError
+        """Give the machine-readable object (``app/schemas/compare.schema.json``)."""
+        return self.comparison(take_a, take_b, progress, should_stop).as_json()
 
     def compare_files(
         self,
@@ -39,12 +93,46 @@ class ComparingService:
         should_stop: ShouldStop = never_stop,
     ) -> dict[str, object]:
         """Compare two files that need not be in any journal."""
-        raise NotImplementedError
+        from app.services import file_comparing  # noqa: PLC0415 - only when needed
+
+        return file_comparing.compare_files(
+            path_a, path_b, settings, progress=progress, should_stop=should_stop
+        ).as_json()
 
     def trend(self, passage_id: str, key: str = "mean_absolute_cents") -> TrendView:
-        """Follow one measure of a passage over the weeks."""
-        raise NotImplementedError
+        """Follow one measure of a passage over the weeks.
+
+        Parameters
+        ----------
+        passage_id : str
+        key : str
+            One of :meth:`trend_keys`.
+        """
+        from app.services.trends import trend_view  # noqa: PLC0415 - scipy, only when needed
+
+        passage = self._store.passages.get(passage_id)
+        if passage is None:
+            raise PlainFailure("That passage is not there.", "Choose another one.")
+        takes = self._store.takes.list(passage_id=passage_id)
+        headlines = self._store.measurements.headlines([take.id for take in takes])
+        return trend_view(passage, key, takes, dict(headlines))
 
     def trend_keys(self) -> tuple[tuple[str, str], ...]:
         """Give the measures a trend can follow: key and label."""
-        raise NotImplementedError
+        return tuple((key, measure_named(key).label) for key in TREND_KEYS)
+
+    def _side(self, take_id: str, progress: Progress, should_stop: ShouldStop) -> "Side":
+        from app.services.file_comparing import Side  # noqa: PLC0415 - only when needed
+
+        take = self._take(take_id)
+        analysis = self._measuring.analysed(take_id, progress, should_stop)
+        stop_if(should_stop)
+        sound = read_whole(self._store.folders.absolute(take.file))
+        progress(1.0)
+        return Side(take.file, sound, analysis, take.settings)
+
+    def _take(self, take_id: str) -> Take:
+        take = self._store.takes.get(take_id)
+        if take is None or take.deleted_at is not None:
+            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
+        return take

@@ -8,10 +8,10 @@ from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock
 from app.journal.records import AimMet, PlayingSettings, Take
 from app.services.file_measuring import checked_settings
-from app.services.history import History, Step
 from app.services.passages import PassageService
 from app.services.rows import NO_PASSAGE, Rows
 from app.services.sessions import session_of
+from app.services.undoing import Undoing
 from app.services.views import TakeRow
 from app.store.store import Store
 
@@ -22,11 +22,11 @@ class FilingService:
     """Changes where a take belongs and what is known about it, never its sound."""
 
     def __init__(
-        self, store: Store, clock: Clock, history: History, passages: PassageService
+        self, store: Store, clock: Clock, undoing: Undoing, passages: PassageService
     ) -> None:
         self._store = store
         self._clock = clock
-        self._history = history
+        self._undoing = undoing
         self._passages = passages
         self._rows = Rows(store)
 
@@ -87,18 +87,17 @@ class FilingService:
     def delete(self, take_id: str) -> None:
         """Delete a take; :meth:`restore` or undo brings it back, its file stays."""
         take = self.take(take_id)
-        self._set_deleted(take_id, True)
-        self._history.add(
-            Step(
-                f"{self._words(take)} deleted",
-                undo=lambda: self._set_deleted(take_id, False),
-                redo=lambda: self._set_deleted(take_id, True),
-            )
-        )
+        gone = replace(take, deleted_at=self._clock())
+        self._undoing.make(f"{self._words(take)} deleted", take, gone)
 
     def restore(self, take_id: str) -> TakeRow:
         """Bring a deleted take back."""
-        self._set_deleted(take_id, False)
+        take = self._store.takes.get(take_id)
+        if take is None:
+            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
+        if take.deleted_at is not None:
+            there = replace(take, deleted_at=None)
+            self._undoing.make(f"{self._words(take)} restored", take, there)
         return self.row(take_id)
 
     def resolve(self, text: str) -> str:
@@ -167,14 +166,6 @@ class FilingService:
             take = replace(self.take(take_id), **changes)  # type: ignore[arg-type]
             self._store.takes.replace(take)
         return self._rows.of_take(take)
-
-    def _set_deleted(self, take_id: str, deleted: bool) -> None:
-        with self._store.transaction():
-            take = self._store.takes.get(take_id)
-            if take is None:
-                raise PlainFailure("That take is not there.", "Choose a take of the journal.")
-            when = self._clock() if deleted else None
-            self._store.takes.replace(replace(take, deleted_at=when))
 
     def _words(self, take: Take) -> str:
         passage = self._store.passages.get(take.passage_id) if take.passage_id else None

@@ -1,15 +1,99 @@
 """Filing recordings that were made elsewhere."""
 
 from collections.abc import Sequence
-from datetime import date
+from dataclasses import dataclass, replace
+from datetime import date, datetime, time, timedelta, tzinfo
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
+from app.journal.failures import PlainFailure
+from app.journal.practice_days import Clock, practice_day
+from app.journal.records import JournalSettings, Origin, PlayingSettings, Take
+from app.services.passages import passage_title
+from app.services.plain import plain_failures
+from app.services.rows import NO_PASSAGE, Rows
+from app.services.stopping import (
+    Progress,
+    ShouldStop,
+    never_stop,
+    no_progress,
+    part_of,
+    stop_if,
+    stopped_by,
+)
+from app.services.take_filing import NewTake, PlacedFile, TakeFiler
 from app.services.views import ImportProposal, TakeRow
+from app.services.wording import counted, day_text
+from app.store.store import Store
+from audio.errors import AudioFailure
+
+if TYPE_CHECKING:
+    from audio.importing import ClipInfo
+
+SHORTEST_S = 0.1
+_SOURCES = {
+    "container": "the date inside the clip",
+    "tag": "the date in the file's tags",
+    "file_name": "the date in the file's name",
+    "file_time": "the time the file was last changed",
+    None: "the present moment, since the file has no date",
+}
+ENTERED = "the day you gave"
+
+
+class SomeNotFiled(PlainFailure):
+    """Some files could not be filed; the others were.
+
+    Attributes
+    ----------
+    rows : tuple of TakeRow
+        What was filed.
+    failures : tuple of (Path, PlainFailure)
+        What was not, and why.
+    """
+
+    def __init__(
+        self, rows: tuple[TakeRow, ...], failures: tuple[tuple[Path, PlainFailure], ...]
+    ) -> None:
+        sentences = " ".join(failure.sentence for _, failure in failures)
+        super().__init__(sentences, failures[0][1].next_step)
+        self.rows = rows
+        self.failures = failures
+
+
+@dataclass(frozen=True, slots=True)
+class _Wish:
+    """Where the player wants the files, and the rules that hold."""
+
+    passage_id: str | None
+    day: date | None
+    settings: JournalSettings
+
+
+@dataclass(frozen=True, slots=True)
+class _Checked:
+    """What decoding a whole file showed."""
+
+    duration_s: float
+    notice: str
 
 
 class ImportingService:
-    """Looks at files, proposes where they belong, and files them."""
+    """Looks at files, proposes where they belong, and files them.
+
+    Parameters
+    ----------
+    store, clock, filer
+    zone : tzinfo
+        Where a clip was played that does not say so itself.
+    """
+
+    def __init__(self, store: Store, clock: Clock, filer: TakeFiler, zone: tzinfo) -> None:
+        self._store = store
+        self._clock = clock
+        self._filer = filer
+        self._zone = zone
+        self._rows = Rows(store)
 
     def propose(
         self,
@@ -19,8 +103,28 @@ class ImportingService:
         progress: Progress = no_progress,
         should_stop: ShouldStop = never_stop,
     ) -> tuple[ImportProposal, ...]:
-        """Say for each file where it would be filed, or what is wrong with it."""
-        raise NotImplementedError
+        """Say for each file where it would be filed, or what is wrong with it.
+
+        Every file is decoded from end to end, so that a damaged one is found before
+        anything is filed.
+
+        Parameters
+        ----------
+        paths : sequence of Path
+        passage_id : str or None
+        day : date, optional
+            The practice day where the player says so; else from the file itself, by
+            the day-turn rule.
+        """
+        wish = _Wish(passage_id, day, self._store.settings.get())
+        found: list[ImportProposal] = []
+        seen: dict[str, Path] = {}
+        for number, path in enumerate(paths):
+            step = part_of(progress, number / len(paths), (number + 1) / len(paths))
+            proposal = self._proposal(path, wish, (step, should_stop), seen)
+            found.append(proposal)
+        progress(1.0)
+        return tuple(found)
 
     def file(
         self,
@@ -28,5 +132,164 @@ class ImportingService:
         progress: Progress = no_progress,
         should_stop: ShouldStop = never_stop,
     ) -> tuple[TakeRow, ...]:
-        """File the proposals that carry no failure."""
-        raise NotImplementedError
+        """File the proposals that carry neither a failure nor a duplicate.
+
+        Each file is copied byte for byte into the journal; the player's own file is
+        only read.
+
+        Raises
+        ------
+        SomeNotFiled
+            Where some could not be filed; the others are.
+        Stopped
+            Once `should_stop` says so; the file being copied is not filed.
+        """
+        wanted = [p for p in proposals if not p.failure and not p.duplicate_of]
+        rows: list[TakeRow] = []
+        failures: list[tuple[Path, PlainFailure]] = []
+        for number, proposal in enumerate(wanted):
+            stop_if(should_stop)
+            step = part_of(progress, number / len(wanted), (number + 1) / len(wanted))
+            try:
+                rows.append(self._file_one(proposal, step, should_stop))
+            except PlainFailure as failure:
+                failures.append((proposal.path, failure))
+        progress(1.0)
+        if failures:
+            raise SomeNotFiled(tuple(rows), tuple(failures))
+        return tuple(rows)
+
+    def _proposal(
+        self,
+        path: Path,
+        wish: _Wish,
+        watch: tuple[Progress, ShouldStop],
+        seen: dict[str, Path],
+    ) -> ImportProposal:
+        from audio.importing import CopyStopped, probe, sha256_of  # noqa: PLC0415
+
+        empty = self._empty_proposal(path, wish)
+        try:
+            with plain_failures("the file was not read"), stopped_by(CopyStopped):
+                info = probe(path)
+                checked = _decoded_whole(path, info, *watch)
+                digest = sha256_of(path, should_stop=watch[1])
+        except PlainFailure as failure:
+            return replace(empty, failure=f"{failure.sentence} {failure.next_step}")
+        recorded_at, source = self._recorded_at(info)
+        turn = wish.settings.day_turn_hour
+        if wish.day is not None and practice_day(recorded_at, turn_hour=turn) != wish.day:
+            recorded_at, source = _same_time_on(wish.day, recorded_at, turn), ENTERED
+        duplicate = self._duplicate_of(digest) or _twin_words(seen.get(digest))
+        seen.setdefault(digest, path)
+        return replace(
+            empty,
+            practice_day=practice_day(recorded_at, turn_hour=turn),
+            recorded_at=recorded_at,
+            recorded_at_source=source,
+            duration_s=checked.duration_s,
+            has_video=info.has_video,
+            duplicate_of=duplicate,
+            notice=checked.notice,
+        )
+
+    def _empty_proposal(self, path: Path, wish: _Wish) -> ImportProposal:
+        now = self._clock()
+        day = wish.day or practice_day(now, turn_hour=wish.settings.day_turn_hour)
+        return ImportProposal(path, day, now, "", 0.0, wish.passage_id, False, "", "")
+
+    def _recorded_at(self, info: "ClipInfo") -> tuple[datetime, str]:
+        source = _SOURCES[info.recorded_at_source]
+        when = info.recorded_at
+        if when is None:
+            return self._clock(), source
+        if when.utcoffset() is None:
+            return when.replace(tzinfo=self._zone), source
+        if not info.utc_offset_known:
+            return when.astimezone(self._zone), f"{source}, in this computer's time zone"
+        return when, source
+
+    def _duplicate_of(self, digest: str) -> str:
+        found = [take for take in self._store.takes.by_sha256(digest) if take.deleted_at is None]
+        if not found:
+            return ""
+        take = found[0]
+        passage = self._store.passages.get(take.passage_id) if take.passage_id else None
+        name = passage_title(passage) if passage else NO_PASSAGE
+        return f"take {take.number} of {name}, {day_text(take.practice_day)}"
+
+    def _file_one(
+        self, proposal: ImportProposal, progress: Progress, should_stop: ShouldStop
+    ) -> TakeRow:
+        new = NewTake(
+            practice_day=proposal.practice_day,
+            recorded_at=proposal.recorded_at,
+            passage_id=proposal.passage_id,
+            origin=Origin.IMPORTED,
+            settings=self._settings_for(proposal.passage_id),
+            suffix=_safe_suffix(proposal.path),
+            original_name=proposal.path.name,
+            recorded_at_source=proposal.recorded_at_source,
+            ended=proposal.notice,
+        )
+
+        def place(path: Path, _tags: dict[str, str]) -> PlacedFile:
+            return _copied(proposal, path, progress, should_stop)
+
+        with plain_failures(f"{proposal.path.name} was not filed"):
+            take: Take = self._filer.file(new, place)
+        return self._rows.of_take(take)
+
+    def _settings_for(self, passage_id: str | None) -> PlayingSettings:
+        passage = self._store.passages.get(passage_id) if passage_id else None
+        return passage.settings if passage else self._store.settings.get().default_settings
+
+
+def _decoded_whole(
+    path: Path, info: "ClipInfo", progress: Progress, should_stop: ShouldStop
+) -> _Checked:
+    """Decode a file to its end; AudioFailure where it breaks off or is too short."""
+    from audio.files import open_sound  # noqa: PLC0415 - libsndfile, only when needed
+
+    expected = max(1.0, (info.duration_s or 60.0) * info.sample_rate_hz)
+    with open_sound(path) as sound:
+        for _block in sound.blocks():
+            stop_if(should_stop)
+            progress(min(0.9, 0.9 * sound.frames_read / expected))
+        duration_s = sound.frames_read / sound.info.sample_rate_hz
+        broken = sound.non_finite_samples
+    if duration_s < SHORTEST_S:
+        raise AudioFailure(
+            f"{path.name} is too short to be a take: {duration_s:.3f} s.", "Choose another file."
+        )
+    notice = f"{counted(broken, 'sample')} of the file are not numbers." if broken else ""
+    return _Checked(duration_s, notice)
+
+
+def _copied(
+    proposal: ImportProposal, path: Path, progress: Progress, should_stop: ShouldStop
+) -> PlacedFile:
+    from audio.importing import CopyStopped, copy_original, probe  # noqa: PLC0415
+
+    with stopped_by(CopyStopped):
+        digest = copy_original(proposal.path, path, should_stop=should_stop, on_progress=progress)
+        info = probe(path)
+    return PlacedFile(digest, proposal.duration_s, info.sample_rate_hz, info.channels)
+
+
+def _same_time_on(day: date, recorded_at: datetime, turn_hour: int) -> datetime:
+    """Move an instant to another practice day, keeping its time of day."""
+    at: time = recorded_at.timetz()
+    calendar_day = day + timedelta(days=1) if at.hour < turn_hour else day
+    return datetime.combine(calendar_day, at)
+
+
+def _twin_words(path: Path | None) -> str:
+    return f"{path.name}, which holds the same sound" if path is not None else ""
+
+
+def _safe_suffix(path: Path) -> str:
+    """Keep the kind of a file in its name; sidecars have .json to themselves."""
+    suffix = path.suffix.lower()
+    usable = suffix.removeprefix(".").isalnum() and suffix.isascii() and suffix != ".json"
+    return suffix if usable else ".sound"

@@ -1,14 +1,13 @@
 """Critique markers, with undo."""
 
-import math
 import uuid
-from dataclasses import replace
 
 from app.journal.failures import PlainFailure
+from app.journal.markers import changed, checked
 from app.journal.practice_days import Clock
 from app.journal.records import Author, Marker, MarkerState, Take
-from app.services.history import History, Step
 from app.services.rows import Rows
+from app.services.undoing import Undoing
 from app.services.views import MarkerRow
 from app.services.wording import position_text
 from app.store.store import Store
@@ -22,10 +21,10 @@ class MarkingService:
     done last.
     """
 
-    def __init__(self, store: Store, clock: Clock, history: History) -> None:
+    def __init__(self, store: Store, clock: Clock, undoing: Undoing) -> None:
         self._store = store
         self._clock = clock
-        self._history = history
+        self._undoing = undoing
         self._rows = Rows(store)
 
     def for_take(self, take_id: str) -> tuple[Marker, ...]:
@@ -75,61 +74,40 @@ class MarkingService:
             created_at=now,
             changed_at=now,
         )
-        self._check(marker)
-        self._store.markers.add(marker)
-        self._history.add(
-            Step(
-                f"marker at {position_text(marker.start_s)} added",
-                undo=lambda: _ignore(self._remove(marker.id)),
-                redo=lambda: self._store.markers.add(marker),
-            )
-        )
-        return marker
+        kept = checked(marker, self._take(take_id).duration_s)
+        self._undoing.make(f"marker at {position_text(kept.start_s)} added", None, kept)
+        return kept
 
     def change(self, marker: Marker) -> Marker:
         """Replace a marker by its changed record."""
-        self._check(marker)
-        with self._store.transaction():
-            before = self._get(marker.id)
-            after = replace(marker, changed_at=self._clock())
-            self._store.markers.replace(after)
-        self._history.add(
-            Step(
-                f"marker at {position_text(after.start_s)} changed",
-                undo=lambda: self._store.markers.replace(before),
-                redo=lambda: self._store.markers.replace(after),
-            )
-        )
+        before = self._get(marker.id)
+        duration_s = self._take(before.take_id).duration_s
+        after = changed(before, marker, duration_s, self._clock())
+        self._undoing.make(f"marker at {position_text(after.start_s)} changed", before, after)
         return after
 
     def delete(self, marker_id: str) -> None:
         """Delete a marker; :meth:`undo` brings it back."""
-        marker = self._remove(marker_id)
-        self._history.add(
-            Step(
-                f"marker at {position_text(marker.start_s)} deleted",
-                undo=lambda: self._store.markers.add(marker),
-                redo=lambda: _ignore(self._remove(marker_id)),
-            )
-        )
+        marker = self._get(marker_id)
+        self._undoing.make(f"marker at {position_text(marker.start_s)} deleted", marker, None)
 
     def undo(self) -> str | None:
         """Undo the last step and say which; ``None`` where there is none."""
-        return self._history.undo()
+        return self._undoing.undo()
 
     def redo(self) -> str | None:
         """Do the undone step again and say which; ``None`` where there is none."""
-        return self._history.redo()
+        return self._undoing.redo()
 
     @property
     def can_undo(self) -> bool:
         """Whether a step can be undone (instant)."""
-        return self._history.can_undo
+        return self._undoing.can_undo
 
     @property
     def can_redo(self) -> bool:
         """Whether a step can be done again (instant)."""
-        return self._history.can_redo
+        return self._undoing.can_redo
 
     def open_markers(self, limit: int = 12) -> tuple[MarkerRow, ...]:
         """Give what is still to work on or has returned, weightiest and newest first."""
@@ -141,33 +119,8 @@ class MarkingService:
             raise PlainFailure("That marker is not there any more.", "Look at the list again.")
         return marker
 
-    def _remove(self, marker_id: str) -> Marker:
-        marker = self._store.markers.remove(marker_id)
-        if marker is None:
-            raise PlainFailure("That marker is not there any more.", "Look at the list again.")
-        return marker
-
-    def _check(self, marker: Marker) -> None:
-        take = self._store.takes.get(marker.take_id)
+    def _take(self, take_id: str) -> Take:
+        take = self._store.takes.get(take_id)
         if take is None or take.deleted_at is not None:
             raise PlainFailure("That take is not there.", "Choose a take of the journal.")
-        problem = _problem(marker, take)
-        if problem:
-            raise PlainFailure(problem, "Change it and try again.")
-
-
-def _problem(marker: Marker, take: Take) -> str:
-    if not marker.category:
-        return "A marker needs a category."
-    if marker.weight not in (1, 2, 3):
-        return f"The weight of a marker is 1, 2 or 3, not {marker.weight}."
-    if not math.isfinite(marker.start_s) or not 0 <= marker.start_s <= take.duration_s:
-        length = position_text(take.duration_s)
-        return f"The take lasts {length}; the marker does not lie in it."
-    if marker.end_s is not None and not marker.start_s <= marker.end_s <= take.duration_s:
-        return "The end of a marked span lies after its start and inside the take."
-    return ""
-
-
-def _ignore(_marker: Marker) -> None:
-    """Drop what a step returns."""
+        return take

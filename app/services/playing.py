@@ -1,15 +1,48 @@
 """Playing a take."""
 
-from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
+from typing import TYPE_CHECKING
+
+from app.journal.failures import PlainFailure
+from app.services.file_measuring import read_whole
+from app.services.plain import plain_failures
+from app.services.stopping import Progress, ShouldStop, never_stop, no_progress, stop_if
 from app.services.views import InputRow, PlaybackState
+from app.store.store import Store
+from audio.errors import AudioFailure
+
+if TYPE_CHECKING:
+    from audio.player import Player
 
 
 class PlayingService:
-    """Plays one take at a time; everything but ``load`` is instant."""
+    """Plays one take at a time.
+
+    :meth:`load`, :meth:`outputs` and :meth:`choose_output` may take a while;
+    everything else is instant.
+    """
+
+    def __init__(self, store: Store) -> None:
+        self._store = store
+        self._player: Player | None = None
+        self._device_key: str | None = None
+        self._loop: tuple[float, float] | None = None
+        self._volume = 1.0
+        self._speed = 1.0
 
     def outputs(self) -> tuple[InputRow, ...]:
         """Give the playback outputs; empty where there are none."""
-        raise NotImplementedError
+        from audio.devices import output_devices  # noqa: PLC0415 - loads PortAudio
+
+        try:
+            found = output_devices()
+        except AudioFailure:
+            return ()
+        return tuple(InputRow(d.key, d.name, d.channels, d.is_default) for d in found)
+
+    def choose_output(self, device_key: str | None) -> None:
+        """Play through another output from the next :meth:`load` on."""
+        self._device_key = device_key
+        self.unload()
 
     def load(
         self,
@@ -17,41 +50,112 @@ class PlayingService:
         progress: Progress = no_progress,
         should_stop: ShouldStop = never_stop,
     ) -> None:
-        """Read a take into memory, ready to play."""
-        raise NotImplementedError
+        """Read a take into memory, ready to play, and open the output if there is one.
+
+        Raises
+        ------
+        PlainFailure
+            Where the take is not there or cannot be read. A missing output is told
+            by :meth:`play`.
+        """
+        take = self._store.takes.get(take_id)
+        if take is None:
+            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
+        sound = read_whole(self._store.folders.absolute(take.file))
+        stop_if(should_stop)
+        progress(0.8)
+        player = self._ready_player()
+        player.load(sound.samples, sound.sample_rate_hz)
+        player.loop_off()
+        self._loop = None
+        try:
+            player.open()
+        except AudioFailure:
+            progress(1.0)
+            return
+        progress(1.0)
 
     def unload(self) -> None:
-        """Stop and forget the take."""
-        raise NotImplementedError
+        """Stop, forget the take and close the output."""
+        player, self._player = self._player, None
+        if player is not None:
+            player.close()
+        self._loop = None
 
     def play(self) -> None:
-        """Play from the position; PlainFailure where nothing can play."""
-        raise NotImplementedError
+        """Play from the position; PlainFailure where there is nothing to play on."""
+        if self._player is None:
+            raise PlainFailure("No take is open.", "Open a take first.")
+        with plain_failures():
+            self._player.play()
 
     def pause(self) -> None:
         """Stop at the position."""
-        raise NotImplementedError
+        if self._player is not None:
+            self._player.pause()
 
     def toggle(self) -> None:
         """Play or pause."""
-        raise NotImplementedError
+        if self._player is not None and self._player.is_playing:
+            self.pause()
+        else:
+            self.play()
 
     def seek(self, position_s: float) -> None:
-        """Move the position."""
-        raise NotImplementedError
+        """Move the position; held within the take."""
+        if self._player is not None:
+            self._player.seek(position_s)
 
     def set_loop(self, start_s: float | None, end_s: float | None = None) -> None:
         """Repeat a span; ``set_loop(None)`` plays straight on."""
-        raise NotImplementedError
+        if self._player is None:
+            return
+        if start_s is None or end_s is None:
+            self._loop = None
+            self._player.loop_off()
+            return
+        self._loop = (min(start_s, end_s), max(start_s, end_s))
+        self._player.loop(*self._loop)
 
     def set_speed(self, speed: float) -> None:
-        """Set the speed, 0.25 to 2, pitch unchanged."""
-        raise NotImplementedError
+        """Set the speed, 0.25 to 1.5, pitch unchanged."""
+        self._speed = speed
+        if self._player is not None:
+            self._player.speed = speed
+            self._speed = self._player.speed
 
     def set_volume(self, volume: float) -> None:
         """Set the volume, 0 to 1."""
-        raise NotImplementedError
+        self._volume = min(max(float(volume), 0.0), 1.0)
+        if self._player is not None:
+            self._player.volume = self._volume
 
     def state(self) -> PlaybackState:
-        """Say where playback stands."""
-        raise NotImplementedError
+        """Say where playback stands, from the stream's own clock."""
+        player = self._player
+        if player is None:
+            return PlaybackState(0.0, False, None, self._speed, self._volume)
+        return PlaybackState(
+            player.position_s, player.is_playing, self._loop, player.speed, player.volume
+        )
+
+    def failure(self) -> PlainFailure | None:
+        """Say why the output went away by itself, if it did."""
+        found = self._player.failure if self._player is not None else None
+        return PlainFailure(found.sentence, found.next_step) if found is not None else None
+
+    def _ready_player(self) -> "Player":
+        if self._player is None:
+            from audio.devices import find_device  # noqa: PLC0415 - loads PortAudio
+            from audio.player import Player  # noqa: PLC0415
+
+            device = None
+            if self._device_key is not None:
+                try:
+                    device = find_device("output", self._device_key)
+                except AudioFailure:
+                    device = None  # the remembered output is gone: the default one plays
+            self._player = Player(device)
+            self._player.volume = self._volume
+            self._player.speed = self._speed
+        return self._player

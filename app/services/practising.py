@@ -6,6 +6,7 @@ from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 from typing import Literal
 
+from app.journal.counting import count, missed_days, practised_days
 from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock, practice_day
 from app.journal.records import JournalSettings, MinutesSource, RestDay, Session, Take
@@ -32,14 +33,13 @@ class PractisingService:
     def today(self) -> TodayView:
         """Give the Practice page in one look."""
         today = self.practice_day_now()
-        practised = self._days_practised(today)
-        first = min(practised, default=None)
+        counted = count(self._days_practised(today), self._rest_days(), today)
         open_markers = self._store.markers.list_open(_MOST_TO_WORK_ON)
         return TodayView(
             practice_day=today,
             minutes=self._store.sessions.minutes_by_day(today, today).get(today),
-            days_practised=len(practised),
-            days_since_first=(today - first).days + 1 if first else 0,
+            days_practised=counted.days_practised,
+            days_since_first=counted.days_since_first,
             takes=self.day(today),
             to_work_on=self._rows.of_markers(open_markers),
             passages=self._store.passages.list(),
@@ -84,7 +84,7 @@ class PractisingService:
         """
         first_day, last_day = date(year, 1, 1), date(year, 12, 31)
         today = self.practice_day_now()
-        span = self.first_and_last_day()
+        missed = set(missed_days(self._days_practised(today), self._rest_days(), today))
         takes = self._store.takes.list(first_day=first_day, last_day=last_day)
         minutes = self._store.sessions.minutes_by_day(first_day, last_day)
         counts = self._store.takes.counts_by_day(first_day, last_day)
@@ -97,15 +97,13 @@ class PractisingService:
         for offset in range((last_day - first_day).days + 1):
             day = first_day + timedelta(days=offset)
             rest = rests.get(day)
-            is_empty = not counts.get(day) and not minutes.get(day)
-            is_inside = span is not None and span[0] <= day < today
             bars.append(
                 DayBar(
                     practice_day=day,
                     minutes=minutes.get(day),
                     take_count=counts.get(day, 0),
                     rest=_rest_word(rest),
-                    missed=is_inside and is_empty and rest is None,
+                    missed=day in missed,
                     late=day in late,
                 )
             )
@@ -132,13 +130,17 @@ class PractisingService:
         self._store.settings.replace(settings)
         return settings
 
-    def _days_practised(self, until: date) -> set[date]:
+    def _days_practised(self, until: date) -> frozenset[date]:
         span = self.first_and_last_day()
         if span is None:
-            return set()
-        minutes = self._store.sessions.minutes_by_day(span[0], until)
-        counts = self._store.takes.counts_by_day(span[0], until)
-        return {day for day, count in minutes.items() if count > 0} | set(counts)
+            return frozenset()
+        return practised_days(
+            self._store.sessions.minutes_by_day(span[0], until),
+            self._store.takes.counts_by_day(span[0], until),
+        )
+
+    def _rest_days(self) -> frozenset[date]:
+        return frozenset(rest.practice_day for rest in self._store.rest_days.list())
 
     def _late_days(self, takes: tuple[Take, ...]) -> set[date]:
         turn = self.settings().day_turn_hour

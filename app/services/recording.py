@@ -1,46 +1,204 @@
-"""Recording a take: what sounds is on disk within a second."""
+"""Recording a take: what sounds is on disk within a second, and stays until it is filed."""
 
-from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
+import threading
+import uuid
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from app.journal.failures import PlainFailure
+from app.journal.practice_days import Clock, practice_day
+from app.journal.records import Origin, PlayingSettings
+from app.services import unfiled
+from app.services.plain import plain_failures
+from app.services.rows import Rows
+from app.services.stopping import (
+    Progress,
+    ShouldStop,
+    never_stop,
+    no_progress,
+    stopped_by,
+)
+from app.services.take_filing import NewTake, PlacedFile, TakeFiler
 from app.services.views import InputRow, LevelReading, PendingTake, TakeRow
+from app.store.store import Store
+from audio.errors import AudioFailure
+
+if TYPE_CHECKING:
+    from audio.recorder import Recorder, Recording
+
+_SILENT = LevelReading(None, None, "too quiet", False, 0.0, 0)
+_WORDS = {"too_quiet": "too quiet", "good": "good", "too_loud": "too loud"}
 
 
 class RecordingService:
-    """Listens to an input, records from it, and files what was recorded."""
+    """Listens to an input, records from it, and files what was recorded.
+
+    :meth:`level`, :meth:`poll` and :attr:`is_recording` are instant; :meth:`finish`
+    is long; the rest may take as long as opening a device does.
+    """
+
+    def __init__(self, store: Store, clock: Clock, filer: TakeFiler) -> None:
+        self._store = store
+        self._clock = clock
+        self._filer = filer
+        self._rows = Rows(store)
+        self._lock = threading.RLock()
+        self._recorder: Recorder | None = None
+        self._device_key: str | None = None
+        self._pending: PendingTake | None = None
 
     def inputs(self) -> tuple[InputRow, ...]:
-        """Give the recording inputs; PlainFailure with what to plug in when there are none."""
-        raise NotImplementedError
+        """Give the recording inputs, the system's default first.
+
+        Raises
+        ------
+        PlainFailure
+            Where there is none; the next step says what to install or plug in.
+        """
+        from audio.devices import input_devices  # noqa: PLC0415 - loads PortAudio
+
+        with plain_failures():
+            found = input_devices()
+        return tuple(InputRow(d.key, d.name, d.channels, d.is_default) for d in found)
+
+    def rescan(self) -> tuple[InputRow, ...]:
+        """Look for devices again, after something was plugged in."""
+        from audio.devices import refresh  # noqa: PLC0415 - loads PortAudio
+
+        self.stop_listening()
+        with plain_failures():
+            refresh()
+        return self.inputs()
 
     def listen(self, device_key: str | None = None) -> None:
-        """Open an input to show its level."""
-        raise NotImplementedError
+        """Open an input to show its level; another one is closed first."""
+        with self._lock:
+            if self.is_recording:
+                return
+            if self._recorder is not None and device_key == self._device_key:
+                return
+            self.stop_listening()
+            self._recorder = self._opened(device_key)
+            self._device_key = device_key
 
     def stop_listening(self) -> None:
-        """Close the input that shows its level."""
-        raise NotImplementedError
+        """Close the input that shows its level; a running recording goes on."""
+        with self._lock:
+            if self.is_recording:
+                return
+            recorder, self._recorder = self._recorder, None
+            if recorder is not None:
+                try:
+                    recorder.stop()
+                except AudioFailure:
+                    return  # the input had gone already
 
     def level(self) -> LevelReading:
         """Give the level now (instant)."""
-        raise NotImplementedError
+        recorder = self._recorder
+        if recorder is None:
+            return _SILENT
+        from audio.levels import FLOOR_DBFS, judge_level  # noqa: PLC0415 - loaded already
+
+        level = recorder.level()
+        judged = level.highest_dbfs if self.is_recording else level.hold_dbfs
+        return LevelReading(
+            peak_dbfs=level.peak_dbfs if level.peak_dbfs > FLOOR_DBFS else None,
+            hold_dbfs=level.hold_dbfs if level.hold_dbfs > FLOOR_DBFS else None,
+            word=_WORDS[judge_level(judged).value],
+            clipped=level.clipped_samples > 0,
+            elapsed_s=recorder.elapsed_s,
+            dropped_frames=recorder.losses[1],
+        )
 
     def start(
-        self, passage_id: str | None = None, aim: str = "", device_key: str | None = None
+        self,
+        passage_id: str | None = None,
+        aim: str = "",
+        device_key: str | None = None,
+        settings: PlayingSettings | None = None,
     ) -> None:
-        """Start to record."""
-        raise NotImplementedError
+        """Start to record.
+
+        Parameters
+        ----------
+        passage_id : str or None
+        aim : str
+            What the player wants from this take.
+        device_key : str or None
+            The journal's own choice, or the system's default, where left out.
+        settings : PlayingSettings, optional
+            Those of the passage, or of the journal, where left out.
+
+        Raises
+        ------
+        PlainFailure
+            Where the input will not open or the journal cannot be written to.
+        """
+        with self._lock:
+            if self.is_recording:
+                raise PlainFailure("A recording runs already.", "Stop it first.")
+            if self._store.read_only:
+                raise PlainFailure("This journal is open for looking only.", "Open it to write.")
+            pending = self._new_pending(passage_id, aim.strip(), settings)
+            if self._recorder is None or (device_key and device_key != self._device_key):
+                self.stop_listening()
+                self._recorder = self._opened(device_key)
+                self._device_key = device_key
+            with plain_failures("the recording did not start"):
+                pending.pcm.parent.mkdir(parents=True, exist_ok=True)
+                unfiled.write_note(pending)
+                try:
+                    self._recorder.begin(pending.pcm)
+                except BaseException:
+                    unfiled.remove(pending)
+                    raise
+            self._pending = pending
 
     @property
     def is_recording(self) -> bool:
-        """Whether a recording runs (instant)."""
-        raise NotImplementedError
+        """Whether a recording runs, or ended by itself and was not polled yet (instant)."""
+        return self._pending is not None
+
+    def wait_until_heard(self, timeout_s: float = 10.0) -> bool:
+        """Wait until the input delivers; some sound servers take a second or two."""
+        recorder = self._recorder
+        return recorder is not None and recorder.wait_until_heard(timeout_s)
 
     def stop(self) -> PendingTake:
-        """Stop the recording; quick."""
-        raise NotImplementedError
+        """Stop the recording; what was recorded is safe on disk.
+
+        Raises
+        ------
+        PlainFailure
+            Where nothing was recorded.
+        """
+        with self._lock:
+            pending, recorder = self._pending, self._recorder
+            if pending is None or recorder is None:
+                raise PlainFailure("Nothing is being recorded.", "Start a recording first.")
+            self._pending = self._recorder = None
+            try:
+                with plain_failures():
+                    recorded = recorder.stop()
+            except PlainFailure:
+                unfiled.remove(pending)
+                raise
+            if recorded is None:
+                unfiled.remove(pending)
+                raise PlainFailure("Nothing was recorded.", "Check the input, then try again.")
+            return _stopped(pending, recorded)
 
     def poll(self) -> PendingTake | None:
-        """Give the recording that ended by itself, once (instant)."""
-        raise NotImplementedError
+        """Give the recording that ended by itself, once (instant).
+
+        The device was lost or the disk is full; :attr:`PendingTake.ended` says which.
+        """
+        recorder = self._recorder
+        if self._pending is None or recorder is None or recorder.ended is None:
+            return None
+        return self.stop()
 
     def finish(
         self,
@@ -48,13 +206,135 @@ class RecordingService:
         progress: Progress = no_progress,
         should_stop: ShouldStop = never_stop,
     ) -> TakeRow:
-        """Encode, verify, tag and file a recording; then remove its PCM."""
-        raise NotImplementedError
+        """Encode, verify, tag and file a recording; only then remove its PCM.
+
+        Raises
+        ------
+        PlainFailure
+            Where anything goes wrong: the PCM stays and :meth:`unfinished` gives it.
+        Stopped
+            Once `should_stop` says so; the PCM stays.
+        """
+        if pending.id and self._store.takes.get(pending.id) is not None:
+            # A crash came between filing and tidying up: the take is safe already.
+            unfiled.remove(pending)
+            return self._rows.of_take(self._store.takes.of_ids((pending.id,))[pending.id])
+        new, pcm = self._described(pending)
+
+        def place(path: Path, tags: dict[str, str]) -> PlacedFile:
+            return _encoded(pcm, path, tags, progress, should_stop)
+
+        with plain_failures("the recording is kept, but not filed yet"):
+            take = self._filer.file(new, place)
+        unfiled.remove(pending)
+        progress(1.0)
+        return self._rows.of_take(take)
 
     def unfinished(self) -> tuple[PendingTake, ...]:
-        """Give recordings that a crash left unfiled."""
-        raise NotImplementedError
+        """Give recordings that a crash or a failure left unfiled, the oldest first."""
+        running = self._pending
+        default = self._store.settings.get().default_settings
+        return tuple(
+            pending
+            for pending in unfiled.left_behind(self._store.folders, default)
+            if running is None or pending.pcm != running.pcm
+        )
 
     def discard(self, pending: PendingTake) -> None:
         """Move an unfiled recording to the journal's trash."""
-        raise NotImplementedError
+        today = self._clock().date()
+        for path in tuple(unfiled.files_of(pending)):
+            self._store.folders.to_trash(path, today)
+
+    def close(self) -> None:
+        """Stop everything; a running recording stays as an unfiled one."""
+        if self.is_recording:
+            try:
+                self.stop()
+            except PlainFailure:
+                return
+        self.stop_listening()
+
+    def _new_pending(
+        self, passage_id: str | None, aim: str, settings: PlayingSettings | None
+    ) -> PendingTake:
+        if passage_id is not None and settings is None:
+            passage = self._store.passages.get(passage_id)
+            if passage is None:
+                raise PlainFailure("That passage is not there.", "Choose another one.")
+            settings = passage.settings
+        take_id = uuid.uuid4().hex
+        return PendingTake(
+            id=take_id,
+            pcm=unfiled.pcm_file(self._store.folders, take_id),
+            started_at=self._clock(),
+            duration_s=0.0,
+            passage_id=passage_id,
+            aim=aim,
+            settings=settings or self._store.settings.get().default_settings,
+        )
+
+    def _opened(self, device_key: str | None) -> "Recorder":
+        from audio.devices import find_device  # noqa: PLC0415 - loads PortAudio
+        from audio.recorder import Recorder  # noqa: PLC0415
+
+        with plain_failures():
+            chosen = device_key or self._store.settings.get().input_device
+            recorder = Recorder(None, find_device("input", chosen))
+            recorder.start()
+        return recorder
+
+    def _described(self, pending: PendingTake) -> tuple[NewTake, Path]:
+        pcm, ended, clipped = pending.pcm, pending.ended, pending.clipped_samples
+        if pending.recovered:
+            from audio.take_file import recover  # noqa: PLC0415 - libsndfile, only when needed
+
+            with plain_failures("the recording stays as it is"):
+                recovered = recover(pending.pcm)
+            pcm, clipped = recovered.path, recovered.clipped_samples
+        settings = self._store.settings.get()
+        passage_id = pending.passage_id
+        if passage_id is not None and self._store.passages.get(passage_id) is None:
+            passage_id = None
+        new = NewTake(
+            id=pending.id,
+            practice_day=practice_day(pending.started_at, turn_hour=settings.day_turn_hour),
+            recorded_at=pending.started_at,
+            passage_id=passage_id,
+            origin=Origin.RECOVERED if pending.recovered else Origin.RECORDED,
+            settings=pending.settings,
+            suffix=".flac",
+            aim=pending.aim,
+            dropped_frames=pending.dropped_frames,
+            clipped_samples=clipped,
+            ended=ended,
+        )
+        return new, pcm
+
+
+def _stopped(pending: PendingTake, recorded: "Recording") -> PendingTake:
+    return replace(
+        pending,
+        pcm=recorded.path,
+        duration_s=recorded.duration_s,
+        dropped_frames=recorded.dropped_frames,
+        clipped_samples=recorded.clipped_samples,
+        ended=recorded.sentence or "",
+    )
+
+
+def _encoded(
+    pcm: Path, path: Path, tags: dict[str, str], progress: Progress, should_stop: ShouldStop
+) -> PlacedFile:
+    from audio.encoding import EncodingStopped, encode_flac  # noqa: PLC0415 - only when needed
+    from audio.importing import sha256_of  # noqa: PLC0415
+
+    with stopped_by(EncodingStopped):
+        made = encode_flac(pcm, path, tags, should_stop=should_stop, on_progress=progress)
+    return PlacedFile(
+        sha256=sha256_of(path),
+        duration_s=made.frames / made.sample_rate_hz,
+        sample_rate_hz=made.sample_rate_hz,
+        channels=made.channels,
+        note=made.note or "",
+    )

@@ -1,15 +1,127 @@
 """The week in words."""
 
-from datetime import date
+from datetime import date, timedelta
+
+from app.journal.records import MarkerState, Take
+from app.services.comparing import ComparingService
+from app.services.passages import passage_title
+from app.services.rows import Rows
+from app.services.views import Reading, TrendView
+from app.services.wording import (
+    counted,
+    day_text,
+    length_text,
+    listed,
+    minutes_text,
+    position_text,
+    reading_text,
+)
+from app.store.store import Store
+
+_DAYS_A_WEEK = 7
+_STATES = {
+    MarkerState.TO_WORK_ON: "to work on",
+    MarkerState.SETTLED: "settled",
+    MarkerState.RETURNED: "returned",
+}
 
 
 class ReportingService:
-    """Writes the days, takes, markers and changes of a span of days as text."""
+    """Writes the days, takes, markers and changes of a span of days as plain text."""
+
+    def __init__(self, store: Store, comparing: ComparingService) -> None:
+        self._store = store
+        self._comparing = comparing
+        self._rows = Rows(store)
 
     def week(self, end: date) -> str:
         """Give the seven days that end with ``end``."""
-        raise NotImplementedError
+        return self.text(end - timedelta(days=_DAYS_A_WEEK - 1), end)
 
     def text(self, start: date, end: date) -> str:
         """Give the days from ``start`` to ``end``, both included."""
-        raise NotImplementedError
+        takes = self._store.takes.list(first_day=start, last_day=end)
+        parts = [
+            f"{day_text(start)} to {day_text(end)}",
+            self._days(start, end),
+            self._takes(takes),
+            self._markers(takes),
+            self._changes(takes),
+        ]
+        return "\n\n".join(part for part in parts if part)
+
+    def _days(self, start: date, end: date) -> str:
+        minutes = self._store.sessions.minutes_by_day(start, end)
+        counts = self._store.takes.counts_by_day(start, end)
+        rests = self._store.rest_days.list(first_day=start, last_day=end)
+        practised = {day for day, count in minutes.items() if count > 0} | set(counts)
+        total = minutes_text(sum(minutes.values())) if minutes else "no minutes entered"
+        line = f"{counted(len(practised), 'day')} practised, {total}"
+        if rests:
+            line += f", {counted(len(rests), 'rest day')}"
+        notes = [
+            f"  {day_text(session.practice_day)}: {session.note}"
+            for session in self._store.sessions.list(first_day=start, last_day=end)
+            if session.note
+        ]
+        return "\n".join([line + ".", *notes])
+
+    def _takes(self, takes: tuple[Take, ...]) -> str:
+        if not takes:
+            return "No takes."
+        lines = ["Takes"]
+        for row in self._rows.of_takes(takes):
+            line = (
+                f"  {day_text(row.practice_day)}  {row.passage_name}, take {row.number}"
+                f" ({length_text(row.duration_s)})"
+            )
+            found = [
+                f"{label} {reading_text(reading)}"
+                for label, reading in (
+                    ("mean deviation", row.intonation),
+                    ("tempo", row.tempo),
+                    ("dynamic span", row.dynamics),
+                )
+                if isinstance(reading, Reading)
+            ]
+            lines.append(line + (": " + ", ".join(found) if found else ""))
+            if row.aim:
+                met = f" ({row.aim_met.value})" if row.aim_met else ""
+                lines.append(f"    aim: {row.aim}{met}")
+        return "\n".join(lines)
+
+    def _markers(self, takes: tuple[Take, ...]) -> str:
+        by_take = self._store.markers.for_takes([take.id for take in takes])
+        markers = [marker for take in takes for marker in by_take.get(take.id, ())]
+        if not markers:
+            return ""
+        lines = ["Marked"]
+        for row in self._rows.of_markers(markers):
+            marker = row.marker
+            near = f" at {row.near_note}" if row.near_note else ""
+            text = f": {marker.text}" if marker.text else ""
+            lines.append(
+                f"  {day_text(row.practice_day)}  {row.passage_name}, take {row.take_number},"
+                f" {position_text(marker.start_s)}{near}  {marker.category}"
+                f" ({_STATES[marker.state]}, {marker.author.value}){text}"
+            )
+        return "\n".join(lines)
+
+    def _changes(self, takes: tuple[Take, ...]) -> str:
+        lines = []
+        for passage_id in dict.fromkeys(take.passage_id for take in takes if take.passage_id):
+            trend = self._comparing.trend(passage_id)
+            lines.append(f"  {passage_title(trend.passage)}: {trend_text(trend)}")
+        return "\n".join(["Over all takes", *lines]) if lines else ""
+
+
+def trend_text(trend: TrendView) -> str:
+    """Give a trend in one line."""
+    if not isinstance(trend.slope, Reading):
+        return trend.sentence
+    days = len({point.practice_day for point in trend.points})
+    return (
+        f"{trend.label.lower()} {reading_text(trend.slope)}"
+        f" over {listed([counted(len(trend.points), 'take'), counted(days, 'day')])}:"
+        f" {trend.verdict}"
+    )

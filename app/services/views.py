@@ -281,7 +281,8 @@ class ImportProposal:
     """A file that could be filed: what is known, what is proposed, what is wrong.
 
     ``failure`` is one plain sentence where it cannot be imported; ``duplicate_of``
-    names the take that already holds the same bytes.
+    names the take that already holds the same bytes; ``notice`` is a sentence about a
+    file that can be imported all the same.
     """
 
     path: Path
@@ -293,6 +294,7 @@ class ImportProposal:
     has_video: bool
     duplicate_of: str
     failure: str
+    notice: str = ""
 
 
 @dataclass(frozen=True, slots=True)

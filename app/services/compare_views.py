@@ -1,0 +1,131 @@
+"""A comparison as the Compare page shows it."""
+
+import math
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from analysis.change import Word
+from analysis.results import Measured, NotMeasurable
+from app.services.file_comparing import Comparison
+from app.services.lanes import deviation_reading
+from app.services.machine_readable import measure_object
+from app.services.readings import CHANGE_KEYS, measure_named, reading_of
+from app.services.trends import TREND_WORDS
+from app.services.views import (
+    AnyReading,
+    ChangeRow,
+    CompareView,
+    NoReading,
+    NotePairRow,
+    Reading,
+    TakeView,
+    TrendView,
+)
+
+if TYPE_CHECKING:
+    from analysis.change import MeasureChange
+
+_HALF_OF_95 = 1.96
+_LONGEST_MAP = 4000
+
+
+def compare_view(
+    found: Comparison, a: TakeView, b: TakeView, trends: Mapping[str, TrendView]
+) -> CompareView:
+    """Put a comparison into rows.
+
+    Parameters
+    ----------
+    found : Comparison
+    a, b : TakeView
+        The two takes.
+    trends : mapping of str to TrendView
+        Of the passage both belong to, by measure; they hold the ordinary scatter
+        between takes that a change is judged against. Empty: no verdicts.
+    """
+    alignment = found.alignment
+    is_aligned = isinstance(alignment, Measured)
+    sentence = alignment.sentence if isinstance(alignment, NotMeasurable) else ""
+    a_s, b_s = np.empty(0), np.empty(0)
+    if isinstance(alignment, Measured):
+        stride = max(1, math.ceil(alignment.value.a_s.size / _LONGEST_MAP))
+        a_s, b_s = alignment.value.a_s[::stride], alignment.value.b_s[::stride]
+    return CompareView(
+        a=a,
+        b=b,
+        aligned=is_aligned,
+        sentence=sentence,
+        alignment_a_s=a_s,
+        alignment_b_s=b_s,
+        notes=_pair_rows(found),
+        changes=_change_rows(found, trends),
+        confounders=found.confounders,
+    )
+
+
+def _pair_rows(found: Comparison) -> tuple[NotePairRow, ...]:
+    if found.change is None:
+        return ()
+    rows = []
+    for pair in found.change.notes:
+        a = found.a.analysis.notes[pair.a_index]
+        b = found.b.analysis.notes[pair.b_index]
+        change = Reading(pair.change_cents, "cents", pair.uncertainty_cents, 1, signed=True)
+        rows.append(
+            NotePairRow(
+                name=a.name or "",
+                midi=pair.midi,
+                a_start_s=a.note.start_s,
+                b_start_s=b.note.start_s,
+                a_deviation=deviation_reading(a),
+                b_deviation=deviation_reading(b),
+                change=change,
+            )
+        )
+    return tuple(rows)
+
+
+def _change_rows(found: Comparison, trends: Mapping[str, TrendView]) -> tuple[ChangeRow, ...]:
+    summary_a = measure_object(found.a.analysis, found.a.name)
+    summary_b = measure_object(found.b.analysis, found.b.name)
+    return tuple(
+        _change_row(
+            key,
+            (reading_of(summary_a, key), reading_of(summary_b, key)),
+            found.measures[key],
+            trends.get(key),
+        )
+        for key in CHANGE_KEYS
+    )
+
+
+def _change_row(
+    key: str,
+    sides: tuple[AnyReading, AnyReading],
+    result: "Measured[MeasureChange] | NotMeasurable",
+    trend: TrendView | None,
+) -> ChangeRow:
+    measure = measure_named(key)
+    if isinstance(result, NotMeasurable):
+        missing = NoReading(result.sentence)
+        return ChangeRow(key, measure.label, *sides, missing, "")
+    value = result.value
+    change = Reading(value.change, value.unit, value.uncertainty, measure.digits, signed=True)
+    return ChangeRow(key, measure.label, *sides, change, _word(key, change, trend))
+
+
+def _word(key: str, change: Reading, trend: TrendView | None) -> str:
+    """Judge a change of two takes against the scatter between takes of the passage.
+
+    Two takes scatter by the square root of two times as much as one; a change inside
+    the 95 % range of that, together with what measuring alone leaves open, is none.
+    """
+    if trend is None or not isinstance(trend.scatter, Reading):
+        return str(Word.TOO_FEW_TAKES)
+    ordinary = _HALF_OF_95 * math.sqrt(2.0) * trend.scatter.value
+    if abs(change.value) <= math.hypot(ordinary, change.uncertainty or 0.0):
+        return str(Word.NO_CLEAR_CHANGE)
+    rising, falling = TREND_WORDS[key]
+    return str(rising if change.value > 0 else falling)

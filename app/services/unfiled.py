@@ -1,0 +1,116 @@
+"""Recordings that are not filed yet: their PCM and the note that says what they are.
+
+``<journal>/.recording/<id>.wav`` grows while it sounds; ``<id>.json`` beside it is
+written first. Both stay until the take is filed and verified.
+"""
+
+import json
+from collections.abc import Iterator
+from contextlib import suppress
+from datetime import UTC, datetime
+from pathlib import Path
+
+from app.journal.codec import Unreadable, decoded, encoded
+from app.journal.records import PlayingSettings
+from app.services.views import PendingTake
+from app.store.folders import Folders, write_atomically
+
+_ID_LENGTH = 32
+_RECOVERED = "-recovered"
+CRASHED = "The program ended while recording; the take up to then is kept."
+
+
+def pcm_file(folders: Folders, take_id: str) -> Path:
+    """Give the place of a recording while it sounds."""
+    return folders.recording / f"{take_id}.wav"
+
+
+def write_note(pending: PendingTake) -> None:
+    """Keep what is known of a recording beside its PCM."""
+    note = {
+        "started_at": pending.started_at.isoformat(),
+        "passage_id": pending.passage_id,
+        "aim": pending.aim,
+        "settings": encoded(pending.settings),
+    }
+    write_atomically(_note_of(pending.pcm), json.dumps(note, ensure_ascii=False, indent=2))
+
+
+def remove(pending: PendingTake) -> None:
+    """Remove the PCM and note of a recording that is filed."""
+    for path in (pending.pcm, _note_of(pending.pcm), _copy_of(pending.pcm)):
+        with suppress(OSError):
+            path.unlink(missing_ok=True)
+
+
+def files_of(pending: PendingTake) -> Iterator[Path]:
+    """Give the files of an unfiled recording that are there."""
+    for path in (pending.pcm, _note_of(pending.pcm), _copy_of(pending.pcm)):
+        if path.exists():
+            yield path
+
+
+def left_behind(folders: Folders, default: PlayingSettings) -> tuple[PendingTake, ...]:
+    """Find recordings that were never filed, the oldest first.
+
+    A file without any sound in it is no recording and is passed over.
+    """
+    if not folders.recording.is_dir():
+        return ()
+    found = []
+    for path in sorted(folders.recording.glob("*.wav")):
+        if path.stem.endswith(_RECOVERED):
+            continue
+        pending = _pending_of(path, default)
+        if pending is not None:
+            found.append(pending)
+    return tuple(sorted(found, key=lambda pending: pending.started_at))
+
+
+def _pending_of(path: Path, default: PlayingSettings) -> PendingTake | None:
+    from audio.pcm_file import read_layout  # noqa: PLC0415 - numpy only when needed
+
+    try:
+        layout = read_layout(path)
+        size, written = path.stat().st_size, path.stat().st_mtime
+    except OSError:
+        return None
+    if layout is None or size - layout.data_at < layout.frame_bytes:
+        return None
+    duration_s = (size - layout.data_at) // layout.frame_bytes / layout.sample_rate_hz
+    note = _read_note(path)
+    started = datetime.fromtimestamp(written - duration_s, UTC).astimezone()
+    with suppress(KeyError, TypeError, ValueError):
+        started = datetime.fromisoformat(note["started_at"])
+    settings = default
+    with suppress(KeyError, Unreadable):
+        settings = decoded(PlayingSettings, note["settings"])
+    passage_id = note.get("passage_id")
+    is_id = len(path.stem) == _ID_LENGTH and set(path.stem) <= set("0123456789abcdef")
+    return PendingTake(
+        id=path.stem if is_id else "",
+        pcm=path,
+        started_at=started if started.tzinfo else started.astimezone(),
+        duration_s=duration_s,
+        passage_id=passage_id if isinstance(passage_id, str) else None,
+        aim=str(note.get("aim") or ""),
+        settings=settings,
+        ended=CRASHED,
+        recovered=True,
+    )
+
+
+def _read_note(path: Path) -> dict[str, str]:
+    try:
+        note = json.loads(_note_of(path).read_text(encoding="utf-8"))
+    except (OSError, ValueError):
+        return {}
+    return note if isinstance(note, dict) else {}
+
+
+def _note_of(pcm: Path) -> Path:
+    return pcm.with_suffix(".json")
+
+
+def _copy_of(pcm: Path) -> Path:
+    return pcm.with_name(f"{pcm.stem}{_RECOVERED}.wav")
