@@ -1,0 +1,107 @@
+"""Hypothesis strategies for the journal's records: everything a record may hold."""
+
+from datetime import datetime, timedelta, timezone
+
+from hypothesis import strategies as st
+
+from app.journal.records import (
+    AimMet,
+    Author,
+    JournalSettings,
+    Marker,
+    MarkerState,
+    MinutesSource,
+    Origin,
+    Passage,
+    PlayingSettings,
+    RestDay,
+    Session,
+    Take,
+)
+
+ids = st.uuids().map(lambda value: value.hex)
+days = st.dates(min_value=datetime(1900, 1, 1).date(), max_value=datetime(2200, 1, 1).date())
+offsets = st.integers(-14 * 60, 14 * 60).map(lambda m: timezone(timedelta(minutes=m)))
+instants = st.datetimes(
+    min_value=datetime(1900, 1, 1), max_value=datetime(2200, 1, 1), timezones=offsets
+)
+# A lone surrogate is no text that a file could hold.
+texts = st.text(st.characters(exclude_categories=("Cs",)), max_size=40)
+seconds = st.floats(0, 86_400, allow_nan=False)
+
+playing_settings = st.builds(
+    PlayingSettings,
+    instrument=st.sampled_from(["violin", "viola", "cello", "double bass", "voice"]),
+    reference_a_hz=st.none() | st.floats(380, 480),
+    temperament=st.sampled_from(["equal", "pythagorean", "just"]),
+    tonic=st.none() | st.sampled_from(["C", "F#", "Eb"]),
+    pulse_bpm=st.none() | st.floats(20, 300),
+    open_strings=st.none() | st.lists(st.sampled_from(["C3", "G3", "D4"]), max_size=4).map(tuple),
+    accompanied=st.booleans(),
+)
+passages = st.builds(
+    Passage,
+    id=ids,
+    piece=texts,
+    name=texts,
+    bars=texts,
+    settings=playing_settings,
+    created_at=instants,
+)
+sessions = st.builds(
+    Session,
+    id=ids,
+    practice_day=days,
+    started_at=instants,
+    minutes=st.none() | st.floats(0, 1440),
+    minutes_source=st.none() | st.sampled_from(MinutesSource),
+    note=texts,
+)
+rest_days = st.builds(RestDay, practice_day=days, planned=st.booleans())
+takes = st.builds(
+    Take,
+    id=ids,
+    session_id=ids,
+    passage_id=st.none() | ids,
+    practice_day=days,
+    number=st.integers(1, 999),
+    recorded_at=instants,
+    entered_at=instants,
+    origin=st.sampled_from(Origin),
+    file=st.uuids().map(lambda value: f"2026/2026-03-01/{value.hex}.flac"),
+    sha256=st.binary(min_size=32, max_size=32).map(bytes.hex),
+    duration_s=seconds,
+    sample_rate_hz=st.sampled_from([8000, 44_100, 48_000, 192_000]),
+    channels=st.integers(1, 6),
+    settings=playing_settings,
+    original_name=texts,
+    recorded_at_source=texts,
+    aim=texts,
+    aim_met=st.none() | st.sampled_from(AimMet),
+    dropped_frames=st.integers(0, 10**9),
+    clipped_samples=st.integers(0, 10**9),
+    ended=texts,
+    deleted_at=st.none() | instants,
+)
+markers = st.builds(
+    Marker,
+    id=ids,
+    take_id=ids,
+    start_s=seconds,
+    end_s=st.none() | seconds,
+    category=texts,
+    weight=st.integers(1, 3),
+    text=texts,
+    author=st.sampled_from(Author),
+    state=st.sampled_from(MarkerState),
+    created_at=instants,
+    changed_at=instants,
+)
+journal_settings = st.builds(
+    JournalSettings,
+    day_turn_hour=st.integers(0, 11),
+    categories=st.lists(texts, max_size=9).map(tuple),
+    input_device=st.none() | texts,
+    output_device=st.none() | texts,
+    default_settings=playing_settings,
+)
