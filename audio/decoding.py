@@ -1,7 +1,7 @@
 """Open any sound file as a stream of float blocks.
 
-libsndfile reads WAV, FLAC, Ogg and MP3; everything else, such as the clips of
-a phone, goes through FFmpeg's libraries.
+libsndfile reads WAV, FLAC, Ogg and their like; MP3 and everything else, such as
+the clips of a phone, goes through FFmpeg's libraries.
 """
 
 from collections.abc import Iterator
@@ -21,7 +21,7 @@ from audio.pcm_file import read_layout
 if TYPE_CHECKING:
     from av.container import InputContainer
 
-_UNKNOWN_FRAMES = 2**62
+_UNKNOWN = 2**62
 """libsndfile states about 2**63 frames where the header leaves the length open."""
 
 _READ_FRAMES = 4096
@@ -75,21 +75,19 @@ class Decoder(Protocol):
 
 
 class LibsndfileDecoder:
-    """WAV, FLAC, Ogg and MP3, as libsndfile decodes them."""
+    """WAV, FLAC, Ogg and their like, as libsndfile decodes them."""
 
     def __init__(self, path: Path) -> None:
         self._file = soundfile.SoundFile(path)
         frames = int(self._file.frames)
         self.info = SoundInfo(
-            frames=None if frames > _UNKNOWN_FRAMES else _stated_frames(path, frames),
+            frames=None if frames > _UNKNOWN else _stated_frames(path, frames),
             sample_rate_hz=int(self._file.samplerate),
             channels=int(self._file.channels),
             container=str(self._file.format),
             subtype=str(self._file.subtype),
         )
-        # Without an index at its start, the length of an MP3 file is a guess.
-        is_guess = self.info.container == "MP3"
-        self.length_tolerance_frames = frames if is_guess else 0
+        self.length_tolerance_frames = 0
 
     def raw_blocks(self, block_frames: int) -> Iterator[NDArray[np.float32]]:
         """Yield float blocks of shape (n, channels)."""
@@ -121,8 +119,10 @@ class FfmpegDecoder:
             raise AudioFailure(*_no_sound(path, has_video))
         self._stream = stream
         self.info = self._read_info()
-        # Stated lengths include the encoder's padding.
-        self.length_tolerance_frames = self.info.sample_rate_hz // 2
+        # Only an index of all frames tells the length, give or take the encoder's
+        # padding; elsewhere it is guessed from the bit rate.
+        has_index = "mp4" in self.info.container
+        self.length_tolerance_frames = self.info.sample_rate_hz // 2 if has_index else _UNKNOWN
 
     def _read_info(self) -> SoundInfo:
         context = self._stream.codec_context
@@ -137,7 +137,7 @@ class FfmpegDecoder:
             sample_rate_hz=rate,
             channels=int(context.layout.nb_channels),
             container=str(self._container.format.name),
-            subtype=str(context.name),
+            subtype=str(context.codec.canonical_name),
         )
 
     def raw_blocks(self, block_frames: int) -> Iterator[NDArray[np.float32]]:
@@ -288,6 +288,11 @@ def open_sound(path: Path, *, keep_readable: bool = False) -> OpenSound:
     _check_present(path)
     try:
         decoder: Decoder = LibsndfileDecoder(path)
+        if decoder.info.container == "MP3":
+            # The soundfile package seeks after every block it reads, and libsndfile
+            # lands in the wrong place in MP3: only the first block would be right.
+            decoder.close()
+            decoder = _open_with_ffmpeg(path)
     except (soundfile.LibsndfileError, OSError):
         decoder = _open_with_ffmpeg(path)
     if decoder.info.sample_rate_hz <= 0 or decoder.info.channels <= 0 or decoder.info.frames == 0:
