@@ -17,7 +17,7 @@ _EARLIEST_YEAR = 1990
 _NAME = re.compile(
     r"(?<!\d)(?P<year>(?:19|20)\d\d)(?P<s1>[-._ ]?)(?P<month>\d\d)(?P=s1)(?P<day>\d\d)"
     r"(?:(?:[-_ T.]|\sat\s|\sum\s|,\s)+(?P<hour>\d\d)(?P<s2>[-._:h]?)(?P<minute>\d\d)"
-    r"(?:(?P=s2)(?P<second>\d\d))?)?(?!\d)",
+    r"(?:(?P=s2)(?P<second>\d\d)(?:\d{3})?)?)?(?!\d)",
     re.IGNORECASE,
 )
 _ISO = re.compile(

@@ -137,7 +137,7 @@ class FfmpegDecoder:
             sample_rate_hz=rate,
             channels=int(context.layout.nb_channels),
             container=str(self._container.format.name),
-            subtype=str(context.codec.canonical_name),
+            subtype=codec_name(context),
         )
 
     def raw_blocks(self, block_frames: int) -> Iterator[NDArray[np.float32]]:
@@ -299,6 +299,22 @@ def open_sound(path: Path, *, keep_readable: bool = False) -> OpenSound:
         decoder.close()
         raise AudioFailure(f"{path.name} holds no sound.", "Choose another file.")
     return OpenSound(path, decoder, keep_readable=keep_readable)
+
+
+def codec_name(context: Any) -> str:
+    """Name the codec of a stream, not the decoder that happens to be used.
+
+    Parameters
+    ----------
+    context : av.CodecContext
+        The decoder of an open stream.
+
+    Returns
+    -------
+    str
+        FFmpeg's name of the codec, such as ``aac`` or ``mp3``.
+    """
+    return str(context.codec.name).removesuffix("float")
 
 
 def _open_with_ffmpeg(path: Path) -> Decoder:

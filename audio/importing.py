@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from audio.clip_dates import RecordedAt, RecordedAtSource, find_recorded_at
-from audio.decoding import open_sound
+from audio.decoding import codec_name, open_sound
 from audio.errors import AudioFailure
 from audio.files import Sound, read_sound
 from audio.publishing import partial_name, publish, sync_file
@@ -99,7 +99,7 @@ def probe(path: Path) -> ClipInfo:
         with container:
             metadata = _all_metadata(container)
             container_name = container.format.name
-            codec = container.streams.audio[0].codec_context.name
+            codec = codec_name(container.streams.audio[0].codec_context)
             has_video, rotation = _picture(container)
     found = find_recorded_at(path, metadata)
     return ClipInfo(

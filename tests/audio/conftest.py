@@ -1,0 +1,91 @@
+"""Clips such as phones and recorders make, made anew for every test."""
+
+from collections.abc import Callable, Mapping
+from fractions import Fraction
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+RATE = 48_000
+MakeClip = Callable[..., Path]
+
+
+def _click_track(seconds: float, rate: int, channels: int) -> np.ndarray:
+    """A quiet tone with one loud burst from 1.000 to 1.010 s."""
+    time_s = np.arange(round(seconds * rate)) / rate
+    sound = 0.05 * np.sin(2 * np.pi * 440 * time_s)
+    burst = (time_s >= 1.0) & (time_s < 1.01)
+    sound[burst] = 0.8 * np.sin(2 * np.pi * 3000 * time_s[burst])
+    return np.repeat(sound[np.newaxis].astype(np.float32), channels, axis=0)
+
+
+def _add_sound(container, stream, sound: np.ndarray, rate: int) -> None:
+    import av
+
+    size = stream.codec_context.frame_size or 1024
+    fifo = av.AudioResampler(
+        format=stream.codec_context.format, layout=stream.codec_context.layout, rate=rate,
+        frame_size=size,
+    )  # fmt: skip
+    frame = av.AudioFrame.from_ndarray(
+        sound, format="fltp", layout="mono" if len(sound) == 1 else "stereo"
+    )
+    frame.sample_rate = rate
+    # With a time stamp the encoder states its delay, and players take it off again.
+    frame.pts, frame.time_base = 0, Fraction(1, rate)
+    for part in (*fifo.resample(frame), *fifo.resample(None)):
+        container.mux(stream.encode(part))
+    container.mux(stream.encode(None))
+
+
+def _add_picture(container, stream, seconds: float) -> None:
+    import av
+
+    for number in range(round(seconds * 10)):
+        picture = np.full((48, 64, 3), number * 5 % 255, np.uint8)
+        frame = av.VideoFrame.from_ndarray(picture, format="rgb24")
+        frame.pts = number
+        frame.time_base = Fraction(1, 10)
+        container.mux(stream.encode(frame))
+    container.mux(stream.encode(None))
+
+
+@pytest.fixture
+def make_clip(tmp_path: Path) -> MakeClip:
+    """Return a function that makes a clip with a burst at 1 s."""
+
+    def make(
+        name: str,
+        codec: str | None = "aac",
+        *,
+        video: bool = False,
+        seconds: float = 2.0,
+        rate: int = RATE,
+        channels: int = 1,
+        metadata: Mapping[str, str] | None = None,
+        options: Mapping[str, str] | None = None,
+    ) -> Path:
+        import av
+
+        path = tmp_path / name
+        with av.open(str(path), "w", options=dict(options or {})) as container:
+            container.metadata.update(metadata or {})
+            sound = None
+            if codec is not None:
+                sound = container.add_stream(
+                    codec, rate=rate, layout="mono" if channels == 1 else "stereo"
+                )
+                if codec in ("vorbis", "opus"):
+                    sound.codec_context.options = {"strict": "experimental"}
+            picture = None
+            if video:
+                picture = container.add_stream("mpeg4", rate=10)
+                picture.width, picture.height, picture.pix_fmt = 64, 48, "yuv420p"
+            if picture is not None:
+                _add_picture(container, picture, seconds)
+            if sound is not None:
+                _add_sound(container, sound, _click_track(seconds, rate, channels), rate)
+        return path
+
+    return make
