@@ -1,0 +1,167 @@
+"""Makes journals for tests of the store."""
+
+import uuid
+from dataclasses import replace
+from datetime import UTC, date, datetime, timedelta, timezone
+from pathlib import Path
+from typing import Any
+
+from app.journal.naming import slug
+from app.journal.records import (
+    Author,
+    JournalSettings,
+    Marker,
+    MarkerState,
+    MinutesSource,
+    Origin,
+    Passage,
+    PlayingSettings,
+    RestDay,
+    Session,
+    StoredMeasurement,
+    Take,
+)
+from app.store.repair import sha256_of
+from app.store.store import Store, open_store
+
+ZONE = timezone(timedelta(hours=1))
+NOW = datetime(2026, 3, 1, 19, 5, 9, tzinfo=ZONE)
+DAY = NOW.date()
+
+
+class Ticking:
+    """A clock that goes on a second whenever it is read."""
+
+    def __init__(self, start: datetime = NOW) -> None:
+        self.now = start
+
+    def __call__(self) -> datetime:
+        self.now += timedelta(seconds=1)
+        return self.now
+
+
+def opened(folder: Path, **options: Any) -> Store:
+    return open_store(folder, clock=Ticking(), **options)
+
+
+def new_id() -> str:
+    return uuid.uuid4().hex
+
+
+def make_session(day: date = DAY, **changes: Any) -> Session:
+    started = datetime(day.year, day.month, day.day, 18, 0, tzinfo=ZONE)
+    return replace(Session(new_id(), day, started), **changes)
+
+
+def make_passage(name: str = "first line", **changes: Any) -> Passage:
+    passage = Passage(new_id(), "Study in D", name, "1-8", PlayingSettings("viola"), NOW)
+    return replace(passage, **changes)
+
+
+def make_take(
+    session: Session, passage: Passage | None = None, number: int = 1, **changes: Any
+) -> Take:
+    take = Take(
+        id=new_id(),
+        session_id=session.id,
+        passage_id=passage.id if passage else None,
+        practice_day=session.practice_day,
+        number=number,
+        recorded_at=session.started_at + timedelta(minutes=number),
+        entered_at=session.started_at + timedelta(minutes=number + 1),
+        origin=Origin.RECORDED,
+        file=f"{session.practice_day.year}/{session.practice_day}/{new_id()}.flac",
+        sha256=new_id() * 2,
+        duration_s=30.0,
+        sample_rate_hz=48_000,
+        channels=1,
+        settings=passage.settings if passage else PlayingSettings(),
+    )
+    return replace(take, **changes)
+
+
+def make_marker(take: Take, start_s: float = 1.0, **changes: Any) -> Marker:
+    marker = Marker(
+        id=new_id(),
+        take_id=take.id,
+        start_s=start_s,
+        end_s=None,
+        category="intonation",
+        weight=2,
+        text="third finger low",
+        author=Author.SELF,
+        state=MarkerState.TO_WORK_ON,
+        created_at=NOW,
+        changed_at=NOW,
+    )
+    return replace(marker, **changes)
+
+
+def make_measurement(take: Take, algorithm: str = "take-1", **changes: Any) -> StoredMeasurement:
+    measurement = StoredMeasurement(
+        take_id=take.id,
+        algorithm=algorithm,
+        measured_at=NOW,
+        summary={
+            "schema": 1,
+            "intonation": {"status": "measured", "mean_absolute_cents": 8.25},
+            "tempo": {"mean_bpm": 72.0, "beat_s": [0.0, 0.83, 1.67]},
+            "notes": [{"name": "D4", "deviation_cents": -4.5}] * 50,
+        },
+        curves=b"\x00\x01curves" * 100,
+    )
+    return replace(measurement, **changes)
+
+
+def with_recording(store: Store, take: Take, content: bytes | None = None) -> Take:
+    """Write a file in the place of a recording and give the take that names it."""
+    file = store.folders.new_take_file(
+        practice_day=take.practice_day,
+        recorded_at=take.recorded_at,
+        passage_slug=slug("first line"),
+        number=take.number,
+    )
+    path = store.folders.absolute(file)
+    path.write_bytes(take.id.encode() if content is None else content)
+    return replace(take, file=file, sha256=sha256_of(path))
+
+
+def fill(store: Store, days: int = 3) -> None:
+    """Fill a journal with a little of everything, recordings included."""
+    passages = [make_passage("first line"), make_passage("Übung, zweite Zeile"), make_passage("x")]
+    for passage in passages:
+        store.passages.add(passage)
+    for n in range(days):
+        day = DAY + timedelta(days=n)
+        session = make_session(day, minutes=20.0 + n, minutes_source=MinutesSource.TYPED)
+        with store.transaction():
+            store.sessions.add(session)
+            for number, passage in (
+                (1, passages[0]),
+                (2, passages[0]),
+                (1, passages[1]),
+                (1, None),
+            ):
+                take = with_recording(store, make_take(session, passage, number))
+                store.takes.add(take)
+                store.markers.add(make_marker(take, 1.5, weight=1 + number))
+                store.markers.add(make_marker(take, 2.5, end_s=3.5, author=Author.TEACHER))
+        store.takes.replace(replace(take, deleted_at=NOW.astimezone(UTC)))
+        store.measurements.put(make_measurement(take))
+    store.sessions.add(make_session(DAY + timedelta(days=20), note="no take"))
+    store.rest_days.put(RestDay(DAY + timedelta(days=10), planned=True))
+    store.rest_days.put(RestDay(DAY + timedelta(days=20), planned=False))
+    store.settings.replace(JournalSettings(day_turn_hour=3, categories=("rhythm", "Ton")))
+
+
+def everything(store: Store) -> dict[str, Any]:
+    """Give all a journal holds but its measurements, for comparing."""
+    takes = store.takes.list(include_deleted=True)
+    return {
+        "takes": {take.id: take for take in takes},
+        "markers": store.markers.for_takes(take.id for take in takes),
+        "passages": store.passages.list(),
+        "sessions": store.sessions.list(),
+        "rest_days": store.rest_days.list(),
+        "settings": store.settings.get(),
+    }
