@@ -10,7 +10,10 @@ from analysis.pulse_tracking import PARTS, MetricPath, track_pulse
 from analysis.results import FloatArray
 
 FEWEST_BEATS = 4
-LARGEST_COST = 2.5
+# Cost an onset, less what played beats speak for the pulse: onsets without any pulse
+# reach more than this in most cases, melodies played with rubato hardly ever.
+LARGEST_MISFIT = 0.35
+PLAYED_WEIGHT = 2.0
 # Without an anchor: how much better than any other tempo, how few empty beats, and how
 # fast an even row of notes may be before the beat could as well be every second note.
 EVIDENCE_MARGIN = 0.45
@@ -68,9 +71,11 @@ def pulse_near(onset_s: FloatArray, weight: FloatArray, pulse_bpm: float) -> Pul
         None where the onsets do not follow such a beat.
     """
     path = track_pulse(onset_s, weight, 60.0 / pulse_bpm)
-    if path.cost > LARGEST_COST:
+    pulse = _pulse_of_path("given", onset_s, path)
+    if pulse is None:
         return None
-    return _pulse_of_path("given", onset_s, path)
+    misfit = path.cost - PLAYED_WEIGHT * float(np.mean(pulse.is_played))
+    return pulse if misfit <= LARGEST_MISFIT else None
 
 
 def pulse_from_reference(onset_s: FloatArray, reference_s: FloatArray) -> Pulse | None:
@@ -129,7 +134,9 @@ def pulse_from_evidence(onset_s: FloatArray, weight: FloatArray) -> Pulse | None
     best = min(tried, key=lambda candidate: candidate.cost)
     others = [c.cost for c in tried if abs(math.log(c.bpm / best.bpm)) > _SAME_TEMPO]
     is_clear = not others or min(others) - best.cost >= EVIDENCE_MARGIN
-    is_even_row = best.on_beat_share > EVEN_ROW_SHARE and best.bpm > FASTEST_EVEN_ROW_BPM
+    # The beat of an even row is sure only where its notes are the beat and the double
+    # beat would be too slow to be one.
+    is_even_row = best.even_share > EVEN_ROW_SHARE and best.row_bpm > FASTEST_EVEN_ROW_BPM
     if not is_clear or is_even_row or best.empty_share > MOST_EMPTY_BEATS:
         return None
     path = track_pulse(onset_s, weight, 60.0 / best.bpm)
@@ -138,12 +145,17 @@ def pulse_from_evidence(onset_s: FloatArray, weight: FloatArray) -> Pulse | None
 
 @dataclass(frozen=True, slots=True)
 class _Candidate:
-    """A tempo that was tried; ``cost`` is a negative log probability an onset."""
+    """A tempo that was tried.
+
+    ``cost`` is a negative log probability an onset, ``even_share`` the share of the
+    commonest interval among all, ``row_bpm`` the rate of notes that far apart.
+    """
 
     bpm: float
     cost: float
     empty_share: float
-    on_beat_share: float
+    even_share: float
+    row_bpm: float
 
 
 def _candidate(onset_s: FloatArray, weight: FloatArray, bpm: float) -> _Candidate | None:
@@ -154,12 +166,14 @@ def _candidate(onset_s: FloatArray, weight: FloatArray, bpm: float) -> _Candidat
         return None
     empty = int(np.count_nonzero(~pulse.is_played))
     mean_bpm = 60.0 * (pulse.beat_s.size - 1) / float(pulse.beat_s[-1] - pulse.beat_s[0])
+    counts = np.bincount(np.diff(path.position))
     unusual = 0.5 * (math.log(mean_bpm / _USUAL_BPM) / _USUAL_SPREAD) ** 2
     return _Candidate(
         bpm=mean_bpm,
         cost=path.cost + _EMPTY_BEAT_COST * empty / onset_s.size + unusual,
         empty_share=empty / pulse.beat_s.size,
-        on_beat_share=float(np.mean(path.position % PARTS == 0)),
+        even_share=float(counts.max() / counts.sum()),
+        row_bpm=mean_bpm * PARTS / int(np.argmax(counts)),
     )
 
 

@@ -30,12 +30,13 @@ POSITION_COST: FloatArray = np.array(
     [0.0, 6.0, 3.8, 1.8, 2.4, 6.0, 0.9, 6.0, 2.4, 1.8, 3.8, 6.0], dtype=np.float64
 )
 PERIOD_STEP = 0.015
-TIMING_SD_S = 0.020
+TIMING_SD_S = 0.012
 TIMING_SD_SHARE = 0.01
 TEMPO_CHANGE_SD = 0.065
 ANCHOR_SD = 0.12
 ANCHOR_WEIGHT = 0.07
 SKIP_COST = 4.0
+START_WEIGHT = 1.0  # an even row of notes more often begins on the beat than off it
 MOST_SKIPPED = 3
 
 
@@ -130,7 +131,11 @@ def _search(
     skipped = 0.0
     for i in range(min(count, MOST_SKIPPED + 1)):
         for state in range(states):
-            cost[i, state] = skipped + position_cost[state // bins] + anchor_cost[state % bins]
+            cost[i, state] = (
+                skipped
+                + (1.0 + START_WEIGHT) * position_cost[state // bins]
+                + anchor_cost[state % bins]
+            )
         skipped += SKIP_COST * weight[i]
     moved = np.empty((PARTS, bins))
     moved_from = np.empty((PARTS, bins), dtype=np.int64)

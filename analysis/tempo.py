@@ -9,6 +9,7 @@ doubt about its level is reported.
 import math
 
 import numpy as np
+from numpy.typing import NDArray
 from scipy import stats
 
 from analysis.pulse import (
@@ -37,6 +38,7 @@ _DRIFT_POINTS = 400
 _SAME_ONSET_S = 0.03
 _LARGEST_DEGREE = 3
 _CURVE_RESIDUAL_S = 0.012
+_CLOCK_SD_S = 1e-4  # no interval is narrower than a hop of the detector allows
 _HALF_95 = 1.96
 
 
@@ -179,27 +181,42 @@ def _mean_tempo(pulse: Pulse) -> tuple[float, float]:
 
 
 def _smooth_elapsed(pulse: Pulse) -> tuple[float, float] | None:
-    """Time from first to last beat on a polynomial through all onsets, and its SD."""
-    position, time = pulse.position_beats, pulse.onset_s
+    """Time from first to last beat on a polynomial through the onsets, and its SD.
+
+    None where no polynomial of low degree follows the onsets closely.
+    """
     ends = np.array([0.0, pulse.beat_s.size - 1.0])
-    middle, half = ends.mean(), max(np.ptp(ends) / 2, 1.0)
+    scale = max(float(np.ptp(ends)) / 2, 1.0)
+    position = (pulse.position_beats - ends.mean()) / scale
+    time = pulse.onset_s
     best: tuple[float, float, float] | None = None
     for degree in range(1, _LARGEST_DEGREE + 1):
-        spare = position.size - degree - 1
-        if spare < max(4, degree + 1):
+        if position.size < 2 * degree + 4:
             break
-        basis = np.vander((position - middle) / half, degree + 1)
-        coefficient, *_ = np.linalg.lstsq(basis, time, rcond=None)
-        residual = time - basis @ coefficient
-        variance = float(residual @ residual) / spare
-        span = np.diff(np.vander((ends - middle) / half, degree + 1), axis=0)[0]
-        spread = float(span @ np.linalg.pinv(basis.T @ basis) @ span)
-        criterion = position.size * math.log(max(variance, 1e-12)) + degree * math.log(
-            position.size
-        )
+        span = np.diff(np.vander((ends - ends.mean()) / scale, degree + 1), axis=0)[0]
+        basis = np.vander(position, degree + 1)
+        kept = _without_outliers(basis, time)
+        coefficient, *_ = np.linalg.lstsq(basis[kept], time[kept], rcond=None)
+        residual = (time - basis @ coefficient)[kept]
+        variance = float(residual @ residual) / (residual.size - degree - 1)
+        spread = float(span @ np.linalg.pinv(basis[kept].T @ basis[kept]) @ span)
+        # Akaike's criterion: another degree must pay for itself.
+        criterion = residual.size * math.log(max(variance, 1e-12))
+        criterion += 2 * degree
         if variance <= _CURVE_RESIDUAL_S**2 and (best is None or criterion < best[0]):
             best = criterion, float(span @ coefficient), math.sqrt(variance * spread)
-    return None if best is None else (best[1], max(best[2], 1e-6))
+    return None if best is None else (best[1], max(best[2], _CLOCK_SD_S))
+
+
+def _without_outliers(basis: FloatArray, time: FloatArray) -> NDArray[np.bool_]:
+    """Which onsets a least-squares curve can trust; at most a tenth are dropped."""
+    kept = np.ones(time.size, dtype=np.bool_)
+    for _ in range(2):
+        coefficient, *_ = np.linalg.lstsq(basis[kept], time[kept], rcond=None)
+        size = np.abs(time - basis @ coefficient)
+        limit = max(4 * 1.4826 * float(np.median(size)), float(np.quantile(size, 0.9)))
+        kept = size <= limit
+    return kept
 
 
 def _played_intervals(pulse: Pulse) -> FloatArray:
