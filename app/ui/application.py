@@ -1,0 +1,133 @@
+"""Starts the window on an open journal."""
+
+import logging
+import sys
+import traceback
+from pathlib import Path
+from types import TracebackType
+
+from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QApplication
+
+from app.jobs import Jobs
+from app.journal.failures import PlainFailure
+from app.ui.desk import Desk
+from app.ui.main_window import MainWindow
+from app.ui.preferences import Preferences
+from app.ui.theme import Theme
+from app.ui.widgets.bug_dialog import BugDialog
+from app.ui.workbench import Workbench
+
+log = logging.getLogger(__name__)
+
+
+class Window(QObject):
+    """A main window with its executors; closing it ends them.
+
+    Parameters
+    ----------
+    workbench : Workbench
+        An open journal; the caller closes it afterwards.
+    log_file : Path or None
+        Named in the bug dialog.
+    preferences_file : Path or None
+        Where the window keeps its own settings; ``None``: the platform's usual place.
+    """
+
+    def __init__(
+        self,
+        workbench: Workbench,
+        *,
+        log_file: Path | None = None,
+        preferences_file: Path | None = None,
+    ) -> None:
+        application = application_object()
+        super().__init__()
+        self._log_file = log_file
+        preferences = Preferences(preferences_file)
+        self.theme = Theme(application, preferences.scheme)
+        self.jobs = Jobs()
+        self.desk = Desk(workbench, self.jobs, self.theme, preferences)
+        self.main = MainWindow(self.desk)
+        self.bug_dialogs: list[BugDialog] = []
+        self.jobs.bug_found.connect(self.show_bug)
+
+    def show_bug(self, error: BaseException) -> None:
+        """Say that the program is at fault; what sounds goes on."""
+        details = "".join(traceback.format_exception(error))
+        dialog = BugDialog(details, self._log_file, self.main)
+        self.bug_dialogs.append(dialog)
+        dialog.destroyed.connect(lambda: self.bug_dialogs.remove(dialog))
+        dialog.show()
+
+    def take_exception(
+        self,
+        kind: type[BaseException],
+        error: BaseException,
+        trace: TracebackType | None,
+    ) -> None:
+        """Take what escaped from a slot (for ``sys.excepthook``)."""
+        if isinstance(error, PlainFailure):
+            self.desk.tell_failure(error)
+            return
+        if issubclass(kind, KeyboardInterrupt):
+            self.main.close()
+            return
+        log.error("An error escaped from the window", exc_info=(kind, error, trace))
+        self.show_bug(error)
+
+    def close(self) -> None:
+        """Close the window, then the executors."""
+        self.main.close()
+        self.jobs.close()
+        for dialog in tuple(self.bug_dialogs):
+            dialog.close()
+
+
+def application_object() -> QApplication:
+    """Return the process's application, made if there is none yet."""
+    application = QApplication.instance()
+    if isinstance(application, QApplication):
+        return application
+    made = QApplication(sys.argv[:1])
+    made.setApplicationName("Passagework")
+    made.setApplicationDisplayName("Passagework")
+    made.setDesktopFileName("passagework")
+    return made
+
+
+def run_window(
+    workbench: Workbench,
+    *,
+    log_file: Path | None = None,
+    preferences_file: Path | None = None,
+    take_id: str = "",
+) -> int:
+    """Show the window and return once it is closed.
+
+    Parameters
+    ----------
+    workbench : Workbench
+        An open journal; the caller closes it afterwards.
+    log_file, preferences_file : Path or None
+        See :class:`Window`.
+    take_id : str
+        Open the Listen page on this take.
+
+    Returns
+    -------
+    int
+        The process's exit code.
+    """
+    application = application_object()
+    window = Window(workbench, log_file=log_file, preferences_file=preferences_file)
+    before = sys.excepthook
+    sys.excepthook = window.take_exception
+    try:
+        window.main.show()
+        if take_id:
+            window.main.listen_to(take_id)
+        return application.exec()
+    finally:
+        window.close()
+        sys.excepthook = before

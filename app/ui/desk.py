@@ -1,0 +1,79 @@
+"""What every page works with: the journal, the executors, and who is told of changes."""
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QObject, Signal
+
+from app.jobs import Jobs
+from app.journal.failures import PlainFailure
+from app.ui.keys import KeyMap
+from app.ui.models.undo import UndoDesk
+from app.ui.preferences import Preferences
+from app.ui.theme import Theme
+from app.ui.workbench import Workbench
+
+
+@dataclass(frozen=True, slots=True)
+class Message:
+    """One sentence for the message bar, what to do next, and an action to offer."""
+
+    sentence: str
+    next_step: str = ""
+    action_id: str = ""
+
+
+class Desk(QObject):
+    """Shared by the pages; they never reach into each other.
+
+    Signals
+    -------
+    takesChanged()
+        Takes came, went, were filed elsewhere or were measured.
+    markersChanged(take_id)
+        The markers of a take.
+    passagesChanged()
+        The list of passages.
+    daysChanged()
+        Minutes or rest days.
+    listenWanted(take_id, position_s), compareWanted(take_a, take_b), importWanted(paths)
+        Somebody asks for another page.
+    told(Message)
+        A sentence for the message bar.
+    """
+
+    takesChanged = Signal()
+    markersChanged = Signal(str)
+    passagesChanged = Signal()
+    daysChanged = Signal()
+    listenWanted = Signal(str, float)
+    compareWanted = Signal(str, str)
+    importWanted = Signal(object)
+    told = Signal(object)
+
+    def __init__(
+        self,
+        workbench: Workbench,
+        jobs: Jobs,
+        theme: Theme,
+        preferences: Preferences,
+        parent: QObject | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.workbench = workbench
+        self.jobs = jobs
+        self.theme = theme
+        self.preferences = preferences
+        self.keys = KeyMap()
+        self.undo = UndoDesk(workbench, jobs, self)
+        self.undo.told.connect(self.tell)
+        self.undo.takesChanged.connect(self.takesChanged)
+        self.undo.markersChanged.connect(lambda: self.markersChanged.emit(""))
+        jobs.failure_told.connect(self.tell_failure)
+
+    def tell(self, sentence: str, next_step: str = "", action_id: str = "") -> None:
+        """Show a sentence in the message bar."""
+        self.told.emit(Message(sentence, next_step, action_id))
+
+    def tell_failure(self, failure: PlainFailure) -> None:
+        """Show an expected failure with its next step."""
+        self.told.emit(Message(failure.sentence, failure.next_step))

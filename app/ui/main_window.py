@@ -1,0 +1,185 @@
+"""The window: a rail, five pages, the strip of long work, the message bar."""
+
+from functools import partial
+from pathlib import Path
+
+from PySide6.QtCore import QUrl
+from PySide6.QtGui import QAction, QCloseEvent, QDragEnterEvent, QDropEvent
+from PySide6.QtWidgets import QMainWindow, QMenu, QStackedWidget, QWidget
+
+from app.ui.desk import Desk
+from app.ui.keys import ACTIONS, Where
+from app.ui.models.measure_queue import MeasureQueue
+from app.ui.models.recorder import Recorder
+from app.ui.pages.calendar import CalendarPage
+from app.ui.pages.compare import ComparePage
+from app.ui.pages.lesson import LessonPage
+from app.ui.pages.listen import ListenPage
+from app.ui.pages.page import Page
+from app.ui.pages.practice import PracticePage
+from app.ui.widgets.basics import column, row
+from app.ui.widgets.help_sheet import HelpSheet
+from app.ui.widgets.message_bar import MessageBar
+from app.ui.widgets.rail import PAGES, Rail
+from app.ui.widgets.work_strip import WorkStrip
+
+PRACTICE, LISTEN, COMPARE, CALENDAR, LESSON = range(5)
+
+
+class MainWindow(QMainWindow):
+    """Holds the pages and what belongs to all of them."""
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self.desk = desk
+        self.setWindowTitle(f"Passagework \N{EN DASH} {desk.workbench.journal_dir.name}")
+        self.setMinimumSize(1080, 680)
+        self.setAcceptDrops(True)
+        self.queue = MeasureQueue(desk)
+        self.recorder = Recorder(desk)
+        self.practice = PracticePage(desk, self.queue, self.recorder)
+        self.listen = ListenPage(desk)
+        self.compare = ComparePage(desk)
+        self.calendar = CalendarPage(desk)
+        self.lesson = LessonPage(desk)
+        self.pages: tuple[Page, ...] = (
+            self.practice,
+            self.listen,
+            self.compare,
+            self.calendar,
+            self.lesson,
+        )
+        self.rail = Rail()
+        self.messages = MessageBar(desk)
+        self.work = WorkStrip(self.queue)
+        self._help: HelpSheet | None = None
+        self._stack = QStackedWidget()
+        self._build()
+        self._bind()
+        self._connect()
+        self.show_page(PRACTICE)
+
+    def _build(self) -> None:
+        for page in self.pages:
+            self._stack.addWidget(page)
+        right = column(spacing=0)
+        right.addWidget(self._stack, 1)
+        right.addWidget(self.work)
+        right.addWidget(self.messages)
+        centre = QWidget()
+        box = row(centre, spacing=0)
+        box.addWidget(self.rail)
+        box.addLayout(right, 1)
+        self.setCentralWidget(centre)
+        geometry = self.desk.preferences.geometry
+        if geometry is None or not self.restoreGeometry(geometry):
+            self.resize(1280, 800)
+
+    def _bind(self) -> None:
+        bind = self.desk.keys.bind
+        for index, (name, _) in enumerate(PAGES):
+            bind(self, f"page.{name}", partial(self.show_page, index))
+        bind(self, "import", self._import)
+        bind(self, "undo", self.desk.undo.undo)
+        bind(self, "redo", self.desk.undo.redo)
+        bind(self, "work.cancel", self._cancel_work)
+        bind(self, "escape", self._escape)
+        bind(self, "theme", self._toggle_theme)
+        bind(self, "help", self.show_help)
+        bind(self, "quit", self.close)
+        self.rail.menu.setMenu(self._all_actions())
+
+    def _connect(self) -> None:
+        self.rail.chosen.connect(self.show_page)
+        self.rail.theme.clicked.connect(self._toggle_theme)
+        self.rail.help.clicked.connect(self.show_help)
+        self.desk.listenWanted.connect(self.listen_to)
+        self.desk.compareWanted.connect(self._compare)
+
+    def _all_actions(self) -> QMenu:
+        menu = QMenu("All actions", self)
+        for where in Where:
+            part = menu.addMenu(where.value)
+            for spec in ACTIONS:
+                if spec.where is where:
+                    action: QAction = self.desk.keys.action(spec.id)
+                    part.addAction(action)
+        return menu
+
+    @property
+    def page_index(self) -> int:
+        """Which page is open."""
+        return self._stack.currentIndex()
+
+    def show_page(self, index: int) -> None:
+        """Open a page."""
+        shown = self.pages[self._stack.currentIndex()]
+        if shown.is_open and shown is not self.pages[index]:
+            shown.leave_page()
+        self._stack.setCurrentIndex(index)
+        self.rail.show_chosen(index)
+        self.pages[index].open_page()
+
+    def listen_to(self, take_id: str, position_s: float = 0.0) -> None:
+        """Open a take on the Listen page."""
+        self.listen.want(take_id, position_s)
+        self.show_page(LISTEN)
+
+    def show_help(self) -> None:
+        """Show the help sheet beside the window."""
+        if self._help is None:
+            self._help = HelpSheet(self)
+        self._help.show()
+        self._help.raise_()
+
+    def import_files(self, paths: list[Path]) -> None:
+        """Show the import table for these files."""
+        self.show_page(PRACTICE)
+        self.practice.import_files(paths)
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Take files from anywhere."""
+        if any(url.isLocalFile() for url in event.mimeData().urls()):
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Show the import table for what was dropped."""
+        urls: list[QUrl] = event.mimeData().urls()
+        paths = [Path(url.toLocalFile()) for url in urls if url.isLocalFile()]
+        if paths:
+            event.acceptProposedAction()
+            self.import_files(paths)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Let go of devices; a running recording is kept."""
+        self.desk.preferences.geometry = self.saveGeometry()
+        self.listen.transport.stop()
+        self.compare.transport.stop()
+        self.queue.cancel()
+        self.recorder.close()
+        if self._help is not None:
+            self._help.close()
+        super().closeEvent(event)
+
+    def _compare(self, a_id: str, b_id: str) -> None:
+        self.compare.show_pair(a_id, b_id)
+        self.show_page(COMPARE)
+
+    def _import(self) -> None:
+        self.show_page(PRACTICE)
+        self.practice.choose_files()
+
+    def _cancel_work(self) -> None:
+        self.work.cancel()
+        self.practice.imports.cancel()
+
+    def _escape(self) -> None:
+        if self.messages.put_away():
+            return
+        page = self.pages[self.page_index]
+        if isinstance(page, ListenPage | ComparePage):
+            page.clear_selection()
+
+    def _toggle_theme(self) -> None:
+        self.desk.theme.toggle()
+        self.desk.preferences.scheme = self.desk.theme.scheme

@@ -1,0 +1,179 @@
+"""The recording of a take as the window sees it: a few states and what they allow."""
+
+from enum import Enum, auto
+
+from PySide6.QtCore import QObject, QTimer, Signal
+
+from app.journal.failures import PlainFailure
+from app.services.views import InputRow, PendingTake, TakeRow
+from app.services.wording import counted
+from app.ui.desk import Desk
+
+_LEVEL_MS = 50
+
+
+class RecorderState(Enum):
+    """What the input is doing."""
+
+    IDLE = auto()
+    LISTENING = auto()
+    STARTING = auto()
+    RECORDING = auto()
+    STOPPING = auto()
+
+
+class Recorder(QObject):
+    """Starts, watches, stops and files recordings.
+
+    Signals
+    -------
+    stateChanged(RecorderState)
+    levelRead(LevelReading)
+    inputsFound(tuple of InputRow), inputsMissing(PlainFailure)
+    filingMoved(float)
+        How far encoding and checking a finished recording is.
+    filed(TakeRow)
+        A take is in the journal.
+    unfinishedFound(tuple of PendingTake)
+        Recordings that were never filed, from a crash.
+    """
+
+    stateChanged = Signal(object)
+    levelRead = Signal(object)
+    inputsFound = Signal(object)
+    inputsMissing = Signal(object)
+    filingMoved = Signal(float)
+    filed = Signal(object)
+    unfinishedFound = Signal(object)
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__(desk)
+        self._desk = desk
+        self._recording = desk.workbench.recording
+        self._timer = QTimer(self, interval=_LEVEL_MS)
+        self._timer.timeout.connect(self._look)
+        self.state = RecorderState.IDLE
+        self.device_key: str | None = None
+
+    def find_inputs(self) -> None:
+        """Ask which inputs there are."""
+        self._desk.jobs.store(
+            self._recording.inputs,
+            self.inputsFound.emit,
+            subject="recorder.inputs",
+            failed=self.inputsMissing.emit,
+        )
+
+    def find_unfinished(self) -> None:
+        """Ask for recordings that a crash left behind."""
+        self._desk.jobs.store(
+            self._recording.unfinished, self.unfinishedFound.emit, subject="recorder.unfinished"
+        )
+
+    def choose_input(self, device_key: str) -> None:
+        """Use this input from now on, and remember it in the journal."""
+        self.device_key = device_key
+        if self.state is RecorderState.LISTENING:
+            self.stop_listening()
+            self.toggle_level()
+
+    def toggle_level(self) -> None:
+        """Open the input to see its level, or close it."""
+        if self.state is RecorderState.LISTENING:
+            self.stop_listening()
+        elif self.state is RecorderState.IDLE:
+            device_key = self.device_key
+            self._desk.jobs.store(
+                lambda: self._recording.listen(device_key),
+                lambda _: self._enter(RecorderState.LISTENING),
+                failed=self._failed,
+            )
+
+    def stop_listening(self) -> None:
+        """Close the input that shows its level."""
+        if self.state is RecorderState.LISTENING:
+            self._desk.jobs.store(self._recording.stop_listening)
+            self._enter(RecorderState.IDLE)
+
+    def toggle_recording(self, passage_id: str | None, aim: str) -> None:
+        """Start to record, or stop."""
+        if self.state is RecorderState.RECORDING:
+            self._enter(RecorderState.STOPPING)
+            self._desk.jobs.store(self._recording.stop, self.finish, failed=self._failed)
+        elif self.state in (RecorderState.IDLE, RecorderState.LISTENING):
+            self._enter(RecorderState.STARTING)
+            device_key = self.device_key
+            self._desk.jobs.store(
+                lambda: self._recording.start(passage_id, aim, device_key),
+                lambda _: self._enter(RecorderState.RECORDING),
+                failed=self._failed,
+            )
+
+    def finish(self, pending: PendingTake) -> None:
+        """Encode, check and file a recording that has stopped."""
+        self._enter(RecorderState.IDLE)
+        if pending.ended:
+            self._desk.tell(pending.ended, "What was recorded until then is kept.")
+        self._desk.jobs.analyse(
+            lambda progress, should_stop: self._recording.finish(pending, progress, should_stop),
+            lambda row: self._filed(row, pending),
+            progress=self.filingMoved.emit,
+            ended=lambda: self.filingMoved.emit(1.0),
+        )
+
+    def discard(self, pending: PendingTake) -> None:
+        """Move an unfiled recording to the trash."""
+        self._desk.jobs.store(
+            lambda: self._recording.discard(pending), lambda _: self.find_unfinished()
+        )
+
+    @property
+    def is_recording(self) -> bool:
+        """True from the first sample to the last."""
+        return self.state in (RecorderState.STARTING, RecorderState.RECORDING)
+
+    def close(self) -> None:
+        """Let go of the input; a running recording is kept and offered at the next start."""
+        self._timer.stop()
+        if self.state is RecorderState.RECORDING:
+            self._desk.jobs.store(self._recording.stop)
+        elif self.state is RecorderState.LISTENING:
+            self._desk.jobs.store(self._recording.stop_listening)
+
+    def _filed(self, row: TakeRow, pending: PendingTake) -> None:
+        notices = []
+        if pending.clipped_samples:
+            notices.append("The input was too loud in places; turn it down for the next take.")
+        if pending.dropped_frames:
+            lost = counted(pending.dropped_frames, "sample was", "samples were")
+            notices.append(f"{lost} lost while recording.")
+        if notices:
+            self._desk.tell(" ".join(notices), "The take is filed all the same.")
+        self.filed.emit(row)
+        self.find_unfinished()
+        self._desk.takesChanged.emit()
+
+    def _failed(self, failure: PlainFailure) -> None:
+        self._enter(RecorderState.IDLE)
+        self._desk.tell_failure(failure)
+        self.find_inputs()
+
+    def _enter(self, state: RecorderState) -> None:
+        self.state = state
+        if state in (RecorderState.LISTENING, RecorderState.RECORDING):
+            self._timer.start()
+        elif state in (RecorderState.IDLE, RecorderState.STOPPING):
+            self._timer.stop()
+        self.stateChanged.emit(state)
+
+    def _look(self) -> None:
+        self.levelRead.emit(self._recording.level())
+        ended = self._recording.poll()
+        if ended is not None:
+            self.finish(ended)
+
+
+def input_text(row: InputRow) -> str:
+    """Return an input in one line."""
+    default = ", the usual one" if row.is_default else ""
+    return f"{row.name} ({counted(row.channels, 'channel')}{default})"

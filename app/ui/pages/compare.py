@@ -1,0 +1,372 @@
+"""Compare: the same passage on two days, and over the weeks."""
+
+from PySide6.QtWidgets import QProgressBar, QStackedWidget, QWidget
+
+from app.journal.failures import PlainFailure
+from app.journal.records import Passage
+from app.services.views import (
+    ChangeRow,
+    CompareView,
+    NotePairRow,
+    PlaybackState,
+    TakeRow,
+    TrendView,
+)
+from app.services.wording import (
+    position_text,
+    reading_text,
+    short_reading_text,
+)
+from app.ui.desk import Desk
+from app.ui.models.rows import Column
+from app.ui.pages.page import Page
+from app.ui.theme import GRID_PX
+from app.ui.widgets.basics import (
+    Button,
+    Card,
+    EmptyState,
+    column,
+    fill,
+    heading,
+    row,
+    sentence,
+    soft,
+)
+from app.ui.widgets.choices import Choice, passage_text, take_text
+from app.ui.widgets.compare_lanes import CompareLanes
+from app.ui.widgets.table import RowTable
+from app.ui.widgets.transport import Transport
+from app.ui.widgets.trend_plot import TrendPlot
+
+_SIDE_WIDTH_PX = 416
+
+
+class ComparePage(Page):
+    """Take A beside take B, and the trend of their passage."""
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__(desk, "Compare")
+        self.view: CompareView | None = None
+        self._takes: tuple[TakeRow, ...] = ()
+        self._passages: tuple[Passage, ...] = ()
+        self._wanted: tuple[str, str] | None = None
+        self._shown: tuple[str, str] | None = None
+        self._hears_b = False
+        self._seek_after_load: float | None = None
+        self._passage: Choice[str] = Choice("Passage")
+        self._a: Choice[str] = Choice("Take A")
+        self._b: Choice[str] = Choice("Take B")
+        for choice in (self._passage, self._a, self._b):
+            choice.setMinimumContentsLength(18)
+        self._swap = Button("Swap", "switch", action_id="compare.swap")
+        self._layout_button = Button("Overlaid", action_id="compare.layout")
+        self._layout_button.setCheckable(True)
+        self._layout_button.setChecked(True)
+        self._switch = Button("Hear B", "switch", action_id="compare.switch")
+        self._words = sentence()
+        self._hover = soft(wrap=False)
+        self._bar = QProgressBar()
+        self._bar.setRange(0, 1000)
+        self._bar.setTextVisible(False)
+        self._bar.setFixedHeight(GRID_PX)
+        self._bar.setAccessibleName("Comparing")
+        self._bar.hide()
+        self.lanes = CompareLanes(desk.theme.colours)
+        self.transport = Transport(desk)
+        self.changes: RowTable[ChangeRow] = RowTable("Changes from A to B", _change_columns())
+        self.notes: RowTable[NotePairRow] = RowTable("Notes of both takes", _note_columns())
+        self._measure: Choice[str] = Choice("Measure of the trend")
+        self.trend = TrendPlot(desk.theme.colours)
+        self.trend.recolour(desk.theme.colours)
+        self._verdict = sentence()
+        self._build()
+        self._connect()
+
+    def _build(self) -> None:
+        chooser = row()
+        fill(chooser, self._passage, heading("A"), self._a, heading("B"), self._b, self._swap)
+        for at in (0, 2, 4):
+            chooser.setStretch(at, 1)
+        card = Card()
+        card.box.setContentsMargins(GRID_PX, GRID_PX, GRID_PX, GRID_PX)
+        over = row()
+        fill(over, self._hover, 1, self._layout_button)
+        fill(card.box, over, self.lanes)
+        card.box.setStretch(1, 1)
+        trend = Card()
+        top = row()
+        fill(top, heading("Over the weeks"), self._measure, self._verdict)
+        top.setStretch(2, 1)
+        fill(trend.box, top, self.trend)
+        trend.box.setStretch(1, 1)
+        sound = row(spacing=2 * GRID_PX)
+        fill(sound, self._switch, self.transport)
+        sound.setStretch(1, 1)
+        left = column()
+        fill(left, card, sound, trend)
+        left.setStretch(0, 3)
+        left.setStretch(2, 2)
+        side = Card("From A to B")
+        side.setFixedWidth(_SIDE_WIDTH_PX)
+        fill(side.box, self.changes, self._words, heading("Note by note"), self.notes)
+        side.box.setStretch(1, 2)
+        side.box.setStretch(4, 3)
+        split = row(spacing=2 * GRID_PX)
+        fill(split, left, side)
+        split.setStretch(0, 1)
+        desk = QWidget()
+        box = column(desk)
+        fill(box, chooser, self._bar, split)
+        box.setStretch(2, 1)
+        self._empty = EmptyState(
+            "Two takes of one passage are needed",
+            "Record or import the same passage on another day, then come back.",
+        )
+        self._stack = QStackedWidget()
+        self._stack.addWidget(self._empty)
+        self._stack.addWidget(desk)
+        column(self, margin=2 * GRID_PX).addWidget(self._stack)
+
+    def _connect(self) -> None:
+        desk, bind = self.desk, self.desk.keys.bind
+        desk.takesChanged.connect(self.refresh_if_open)
+        desk.passagesChanged.connect(self.refresh_if_open)
+        desk.theme.changed.connect(self.lanes.recolour)
+        desk.theme.changed.connect(self.trend.recolour)
+        self._passage.picked.connect(self._passage_picked)
+        self._a.picked.connect(lambda _: self._pair_picked())
+        self._b.picked.connect(lambda _: self._pair_picked())
+        self._swap.clicked.connect(self.swap)
+        self._layout_button.clicked.connect(self._apply_layout)
+        self._switch.clicked.connect(self.switch)
+        self._measure.picked.connect(lambda _: self._ask_trend())
+        self.lanes.seekWanted.connect(self._seek)
+        self.lanes.selectionMade.connect(self._select)
+        self.lanes.hovered.connect(lambda at: self._hover.setText(self.lanes.words_at(at)))
+        self.transport.moved.connect(self._moved)
+        self.notes.rowOpened.connect(lambda pair: self._seek(pair.a_start_s))
+        self.notes.clicked.connect(lambda _: self._seek_chosen())
+        self.trend.takeChosen.connect(lambda take_id: desk.listenWanted.emit(take_id, 0.0))
+        bind(self, "compare.play", self.transport.toggle)
+        bind(self, "compare.switch", self.switch)
+        bind(self, "compare.swap", self.swap)
+        bind(self, "compare.layout", self._layout_button.click)
+        bind(self, "compare.trend", self._next_measure)
+
+    def refresh(self) -> None:
+        """Read the lists again."""
+        bench = self.desk.workbench
+        self.desk.jobs.store(
+            lambda: (bench.filing.takes(), bench.passages.list(), bench.comparing.trend_keys()),
+            lambda found: self._take_over_lists(*found),
+            subject="compare.lists",
+        )
+
+    def leave_page(self) -> None:
+        """Nothing sounds from a page that is not seen."""
+        super().leave_page()
+        self.transport.stop()
+
+    def show_pair(self, a_id: str, b_id: str) -> None:
+        """Compare these two."""
+        self._wanted = (a_id, b_id)
+        self._shown = None
+        self.refresh_if_open()
+
+    def swap(self) -> None:
+        """Make A to B and B to A."""
+        if self._shown is not None:
+            self.show_pair(self._shown[1], self._shown[0])
+
+    def switch(self) -> None:
+        """Hear the same musical place in the other take."""
+        if self.view is None:
+            return
+        here = self.transport.position_s
+        there = self.lanes.to_a(here) if self._hears_b else self.lanes.to_b(here)
+        was_playing = self.transport.is_playing
+        self._hears_b = not self._hears_b
+        self._load_heard(there, play=was_playing)
+
+    # -- which takes ------------------------------------------------------------
+
+    def _take_over_lists(
+        self,
+        takes: tuple[TakeRow, ...],
+        passages: tuple[Passage, ...],
+        keys: tuple[tuple[str, str], ...],
+    ) -> None:
+        self._takes = tuple(sorted(takes, key=lambda take: take.recorded_at))
+        self._passages = tuple(p for p in passages if len(self._of_passage(p.id)) >= 2)
+        self._stack.setCurrentIndex(1 if self._passages else 0)
+        if not self._passages:
+            return
+        self._measure.offer(list(keys))
+        pair = self._wanted or self._shown
+        known = {take.id: take for take in self._takes}
+        passage_id = self._passage.key
+        if pair is not None and set(pair) <= set(known):
+            passage_id = known[pair[0]].passage_id
+        self._passage.offer([(p.id, passage_text(p)) for p in self._passages], passage_id)
+        self._offer_takes(pair)
+
+    def _of_passage(self, passage_id: str | None) -> list[TakeRow]:
+        return [take for take in self._takes if take.passage_id == passage_id]
+
+    def _offer_takes(self, pair: tuple[str, str] | None) -> None:
+        takes = self._of_passage(self._passage.key)
+        ids = {take.id for take in takes}
+        if pair is None or not set(pair) <= ids:
+            pair = (takes[0].id, takes[-1].id)
+        entries = [(take.id, take_text(take)) for take in takes]
+        self._a.offer(entries, pair[0])
+        self._b.offer(entries, pair[1])
+        self._ask_trend()
+        if pair != self._shown:
+            self._compare(*pair)
+
+    def _passage_picked(self, _passage_id: str) -> None:
+        self._wanted = None
+        self._shown = None
+        self._offer_takes(None)
+
+    def _pair_picked(self) -> None:
+        if self._a.key and self._b.key:
+            self._compare(self._a.key, self._b.key)
+
+    def _compare(self, a_id: str, b_id: str) -> None:
+        self._wanted = None
+        self._shown = (a_id, b_id)
+        self._words.setText("")
+        self._bar.setValue(0)
+        self._bar.show()
+        comparing = self.desk.workbench.comparing
+        self.desk.jobs.analyse(
+            lambda progress, should_stop: comparing.compare(a_id, b_id, progress, should_stop),
+            self._take_over,
+            subject="compare.pair",
+            progress=lambda fraction: self._bar.setValue(round(1000 * fraction)),
+            failed=self._failed,
+        )
+
+    def _failed(self, failure: PlainFailure) -> None:
+        self._bar.hide()
+        self._words.setText(f"{failure.sentence} {failure.next_step}")
+
+    def _take_over(self, view: CompareView) -> None:
+        self.view = view
+        self._bar.hide()
+        self.lanes.show_compared(view)
+        self._layout_button.setEnabled(view.aligned)
+        self._switch.setEnabled(view.aligned)
+        self.changes.show_rows(view.changes)
+        self.notes.show_rows(view.notes)
+        words = [view.sentence, *view.confounders]
+        self._words.setText("\n".join(word for word in words if word))
+        self._hears_b = False
+        self._load_heard(0.0, play=False)
+
+    # -- sound ----------------------------------------------------------------------
+
+    def _load_heard(self, position_s: float, *, play: bool) -> None:
+        if self.view is None:
+            return
+        heard = self.view.b if self._hears_b else self.view.a
+        self._switch.setText("Hear A" if self._hears_b else "Hear B")
+        self._seek_after_load = position_s
+        self._play_after_load = play
+        self.transport.load(heard.row.id, heard.duration_s)
+
+    def _moved(self, state: PlaybackState) -> None:
+        if self._seek_after_load is not None:
+            place, self._seek_after_load = self._seek_after_load, None
+            self.transport.seek(place)
+            if self._play_after_load:
+                self.transport.toggle()
+            return
+        here = state.position_s
+        self.lanes.set_playhead(self.lanes.to_a(here) if self._hears_b else here)
+
+    def _seek(self, position_s: float) -> None:
+        self.transport.seek(self.lanes.to_b(position_s) if self._hears_b else position_s)
+
+    def _seek_chosen(self) -> None:
+        if self.notes.chosen is not None:
+            self._seek(self.notes.chosen.a_start_s)
+
+    def _select(self, start_s: float, end_s: float) -> None:
+        to_heard = self.lanes.to_b if self._hears_b else float
+        self.transport.select((to_heard(start_s), to_heard(end_s)))
+        self.transport.toggle_loop(True)
+        self.lanes.set_selection((start_s, end_s), looping=True)
+
+    def clear_selection(self) -> bool:
+        """Drop the selection; False where there was none."""
+        had_one = self.transport.selection is not None
+        self.transport.select(None)
+        self.lanes.set_selection(None, looping=False)
+        return had_one
+
+    def _apply_layout(self) -> None:
+        self.lanes.set_overlaid(self._layout_button.isChecked())
+
+    # -- the trend --------------------------------------------------------------------
+
+    def _ask_trend(self) -> None:
+        passage_id, key = self._passage.key, self._measure.key
+        if passage_id is None or key is None:
+            return
+        comparing = self.desk.workbench.comparing
+        self.desk.jobs.store(
+            lambda: comparing.trend(passage_id, key), self._show_trend, subject="compare.trend"
+        )
+
+    def _show_trend(self, view: TrendView) -> None:
+        self.trend.show_trend(view, self._shown or ())
+        parts = [view.verdict, view.sentence]
+        if not view.sentence:
+            parts.append(f"slope {reading_text(view.slope)}, scatter {reading_text(view.scatter)}")
+        self._verdict.setText(". ".join(part.strip(".") for part in parts if part))
+
+    def _next_measure(self) -> None:
+        keys = self._measure.keys
+        if keys and self._measure.key is not None:
+            at = (keys.index(self._measure.key) + 1) % len(keys)
+            self._measure.choose(keys[at])
+            self._ask_trend()
+
+
+def _change_columns() -> tuple[Column[ChangeRow], ...]:
+    def more(change: ChangeRow) -> str:
+        return (
+            f"{change.label}: A {reading_text(change.a)}, B {reading_text(change.b)}, "
+            f"change {reading_text(change.change)}: {change.word}"
+        )
+
+    return (
+        Column("Measure", lambda change: change.label, more),
+        Column("A", lambda change: _bare(short_reading_text(change.a)), more, is_number=True),
+        Column("B", lambda change: _bare(short_reading_text(change.b)), more, is_number=True),
+        Column("Change", lambda change: change.word, more),
+    )
+
+
+def _note_columns() -> tuple[Column[NotePairRow], ...]:
+    def more(pair: NotePairRow) -> str:
+        return (
+            f"{pair.name} at {position_text(pair.a_start_s)}: A {reading_text(pair.a_deviation)}, "
+            f"B {reading_text(pair.b_deviation)}, change {reading_text(pair.change)}"
+        )
+
+    return (
+        Column("Note", lambda pair: pair.name, more),
+        Column("At", lambda pair: position_text(pair.a_start_s), is_number=True),
+        Column("A", lambda pair: _bare(short_reading_text(pair.a_deviation)), more, is_number=True),
+        Column("B", lambda pair: _bare(short_reading_text(pair.b_deviation)), more, is_number=True),
+        Column("Change", lambda pair: _bare(short_reading_text(pair.change)), more, is_number=True),
+    )
+
+
+def _bare(text: str) -> str:
+    """Leave the unit to the heading where the column is all cents."""
+    return text.removesuffix(" cents")

@@ -1,0 +1,69 @@
+"""What the window remembers about itself; the journal knows nothing of it."""
+
+from pathlib import Path
+
+from PySide6.QtCore import QByteArray, QSettings
+
+from app.ui.theme import Scheme
+
+_REACTION_S = 0.3
+
+
+class Preferences:
+    """Theme, window place, volume and reaction time, in one small settings file.
+
+    Parameters
+    ----------
+    file : Path or None
+        Where to keep them; ``None``: the platform's usual place.
+    """
+
+    def __init__(self, file: Path | None = None) -> None:
+        if file is None:
+            self._settings = QSettings("Passagework", "Passagework")
+        else:
+            self._settings = QSettings(str(file), QSettings.Format.IniFormat)
+
+    @property
+    def scheme(self) -> Scheme:
+        """Light, dark, or as the system says."""
+        stored = str(self._settings.value("theme", Scheme.SYSTEM.value))
+        return Scheme(stored) if stored in set(Scheme) else Scheme.SYSTEM
+
+    @scheme.setter
+    def scheme(self, scheme: Scheme) -> None:
+        self._settings.setValue("theme", scheme.value)
+
+    @property
+    def geometry(self) -> QByteArray | None:
+        """The window's last place."""
+        stored = self._settings.value("geometry")
+        return stored if isinstance(stored, QByteArray) else None
+
+    @geometry.setter
+    def geometry(self, geometry: QByteArray) -> None:
+        self._settings.setValue("geometry", geometry)
+
+    @property
+    def volume(self) -> float:
+        """Playback volume, 0 to 1."""
+        return self._number("volume", 0.8)
+
+    @volume.setter
+    def volume(self, volume: float) -> None:
+        self._settings.setValue("volume", volume)
+
+    @property
+    def reaction_s(self) -> float:
+        """How long the player takes from hearing to pressing a key."""
+        return self._number("reaction_s", _REACTION_S)
+
+    @reaction_s.setter
+    def reaction_s(self, reaction_s: float) -> None:
+        self._settings.setValue("reaction_s", reaction_s)
+
+    def _number(self, key: str, default: float) -> float:
+        try:
+            return float(str(self._settings.value(key, default)))
+        except ValueError:
+            return default

@@ -1,0 +1,207 @@
+"""Colours, text sizes and spacing: one palette for light, one for dark.
+
+Flat and sharp use blue and vermilion of the colour set by Okabe and Ito (2002),
+'Color universal design', which stay apart for all common kinds of colour blindness;
+position and hatch tell them apart first.
+"""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtGui import QColor, QFont, QGuiApplication, QPalette
+from PySide6.QtWidgets import QApplication, QStyleFactory
+
+GRID_PX = 8
+SMALL_PT = 9.0
+BODY_PT = 10.5
+LARGE_PT = 19.0
+
+
+class Scheme(StrEnum):
+    """Which palette the player chose."""
+
+    SYSTEM = "system"
+    LIGHT = "light"
+    DARK = "dark"
+
+
+@dataclass(frozen=True, slots=True)
+class Colours:
+    """Every colour the window uses, as ``#rrggbb``."""
+
+    is_dark: bool
+    window: str
+    card: str
+    field: str
+    line: str
+    ink: str
+    ink_soft: str
+    accent: str
+    accent_ink: str
+    accent_wash: str
+    flat: str
+    sharp: str
+    wave: str
+    grid: str
+    attention: str
+
+
+LIGHT = Colours(
+    is_dark=False,
+    window="#f1ede4",
+    card="#fbf9f4",
+    field="#ffffff",
+    line="#d3ccbe",
+    ink="#23212b",
+    ink_soft="#5a5563",
+    accent="#6b2f6f",
+    accent_ink="#ffffff",
+    accent_wash="#eadfec",
+    flat="#0072b2",
+    sharp="#d55e00",
+    wave="#6f6a7a",
+    grid="#e2dccf",
+    attention="#8f1d2c",
+)
+
+DARK = Colours(
+    is_dark=True,
+    window="#1b1920",
+    card="#242129",
+    field="#1f1c24",
+    line="#433e4b",
+    ink="#ece8e1",
+    ink_soft="#b0a9b8",
+    accent="#d3a4dc",
+    accent_ink="#241528",
+    accent_wash="#3c2f44",
+    flat="#56b4e9",
+    sharp="#f0863a",
+    wave="#9a94a6",
+    grid="#35303c",
+    attention="#ff9c9c",
+)
+
+
+def font(points: float = BODY_PT, *, bold: bool = False) -> QFont:
+    """Return the window's font at one of the three sizes, with tabular figures."""
+    made = QFont(QApplication.font())
+    made.setPointSizeF(points)
+    made.setBold(bold)
+    made.setFeature(QFont.Tag("tnum"), 1)
+    return made
+
+
+def _palette(colours: Colours) -> QPalette:
+    palette = QPalette()
+    role = QPalette.ColorRole
+    for target, value in (
+        (role.Window, colours.window),
+        (role.WindowText, colours.ink),
+        (role.Base, colours.field),
+        (role.AlternateBase, colours.card),
+        (role.Text, colours.ink),
+        (role.Button, colours.card),
+        (role.ButtonText, colours.ink),
+        (role.BrightText, colours.attention),
+        (role.PlaceholderText, colours.ink_soft),
+        (role.ToolTipBase, colours.card),
+        (role.ToolTipText, colours.ink),
+        (role.Highlight, colours.accent),
+        (role.HighlightedText, colours.accent_ink),
+        (role.Accent, colours.accent),
+        (role.Link, colours.accent),
+        (role.Mid, colours.line),
+        (role.Midlight, colours.line),
+        (role.Dark, colours.line),
+    ):
+        palette.setColor(target, QColor(value))
+    off = QPalette.ColorGroup.Disabled
+    for target in (role.WindowText, role.Text, role.ButtonText):
+        faded = QColor(colours.ink_soft)
+        faded.setAlpha(130)
+        palette.setColor(off, target, faded)
+    palette.setColor(off, role.Highlight, QColor(colours.line))
+    return palette
+
+
+def _style_sheet(c: Colours) -> str:
+    return f"""
+    QFrame[card="true"] {{ background: {c.card}; border: 1px solid {c.line}; border-radius: 8px; }}
+    QLabel[tone="soft"] {{ color: {c.ink_soft}; }}
+    QLabel[tone="attention"] {{ color: {c.attention}; }}
+    QToolTip {{ background: {c.card}; color: {c.ink}; border: 1px solid {c.line}; padding: 4px; }}
+    QPushButton {{ background: {c.card}; border: 1px solid {c.line}; border-radius: 6px;
+        padding: 5px 12px; min-height: 20px; }}
+    QPushButton:hover {{ border-color: {c.ink_soft}; }}
+    QPushButton:focus, QToolButton:focus {{ border: 2px solid {c.accent}; padding: 4px 11px; }}
+    QPushButton:checked {{ background: {c.accent_wash}; border-color: {c.accent}; }}
+    QPushButton:disabled {{ color: {c.ink_soft}; border-style: dashed; }}
+    QPushButton[primary="true"] {{ background: {c.accent}; color: {c.accent_ink};
+        border-color: {c.accent}; font-weight: bold; }}
+    QPushButton[primary="true"]:focus {{ border: 2px solid {c.ink}; }}
+    QPushButton[primary="true"]:disabled {{ background: {c.line}; color: {c.ink_soft}; }}
+    QPushButton[plain="true"] {{ background: transparent; border-color: transparent; }}
+    QPushButton[plain="true"]:hover {{ border-color: {c.line}; }}
+    QPushButton[plain="true"]:checked {{ background: {c.accent_wash}; }}
+    QPushButton[plain="true"]:focus {{ border: 2px solid {c.accent}; }}
+    QFrame#rail {{ background: {c.card}; border: none; border-right: 1px solid {c.line}; }}
+    QFrame#messages {{ background: {c.accent_wash}; border: none; border-top: 1px solid {c.line}; }}
+    QHeaderView::section {{ background: {c.card}; color: {c.ink_soft}; border: none;
+        border-bottom: 1px solid {c.line}; padding: 4px 6px; }}
+    QTableView, QTreeView, QListView, QPlainTextEdit, QTextBrowser {{ border: 1px solid {c.line};
+        border-radius: 6px; background: {c.field}; gridline-color: {c.grid}; }}
+    QTableView:focus, QListView:focus, QPlainTextEdit:focus {{ border: 1px solid {c.accent}; }}
+    QTableView::item {{ padding: 2px 6px; }}
+    QTableView::item:selected, QListView::item:selected {{ background: {c.accent_wash};
+        color: {c.ink}; }}
+    QScrollArea {{ border: none; background: transparent; }}
+    QScrollArea > QWidget > QWidget {{ background: transparent; }}
+    """
+
+
+class Theme(QObject):
+    """The palette in use; follows the system unless the player chose one."""
+
+    changed = Signal(object)
+
+    def __init__(self, application: QApplication, scheme: Scheme = Scheme.SYSTEM) -> None:
+        super().__init__(application)
+        self._application = application
+        self._scheme = scheme
+        self.colours = LIGHT
+        style = QStyleFactory.create("Fusion")
+        application.setStyle(style)
+        application.setFont(font())
+        application.styleHints().colorSchemeChanged.connect(self._follow_system)
+        self._apply()
+
+    @property
+    def scheme(self) -> Scheme:
+        """What the player chose."""
+        return self._scheme
+
+    def choose(self, scheme: Scheme) -> None:
+        """Use `scheme` from now on."""
+        self._scheme = scheme
+        self._apply()
+
+    def toggle(self) -> None:
+        """Change from light to dark or back, whatever was followed before."""
+        self.choose(Scheme.LIGHT if self.colours.is_dark else Scheme.DARK)
+
+    def _follow_system(self) -> None:
+        if self._scheme is Scheme.SYSTEM:
+            self._apply()
+
+    def _apply(self) -> None:
+        if self._scheme is Scheme.SYSTEM:
+            hint = QGuiApplication.styleHints().colorScheme()
+            dark = hint == Qt.ColorScheme.Dark
+        else:
+            dark = self._scheme is Scheme.DARK
+        self.colours = DARK if dark else LIGHT
+        self._application.setPalette(_palette(self.colours))
+        self._application.setStyleSheet(_style_sheet(self.colours))
+        self.changed.emit(self.colours)

@@ -1,0 +1,35 @@
+"""What the player sees when the program itself is at fault."""
+
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QDialog, QPlainTextEdit, QWidget
+
+from app.ui.theme import GRID_PX
+from app.ui.widgets.basics import Button, column, fill, heading, row, sentence
+
+
+class BugDialog(QDialog):
+    """Says that it was the program's fault and where the log is; never modal."""
+
+    def __init__(self, details: str, log_file: Path | None, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("A fault in the program")
+        self.setModal(False)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setMinimumWidth(560)
+        where = f"The log is at {log_file}." if log_file else "The log went to the terminal."
+        text = sentence(
+            "Something went wrong that should not have. Your recordings are safe: finished "
+            f"files are never written again. {where}"
+        )
+        text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        shown = QPlainTextEdit(details)
+        shown.setReadOnly(True)
+        shown.setAccessibleName("Details")
+        close = Button("Close")
+        close.clicked.connect(self.close)
+        box = column(self, margin=2 * GRID_PX)
+        buttons = row()
+        fill(buttons, 1, close)
+        fill(box, heading("A fault in the program"), text, shown, buttons)

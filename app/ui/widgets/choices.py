@@ -1,0 +1,101 @@
+"""Combo boxes that hold records, and the take chooser."""
+
+from collections.abc import Sequence
+from datetime import date
+from typing import Generic, TypeVar
+
+from PySide6.QtCore import QDate, Signal
+from PySide6.QtWidgets import QComboBox, QDateEdit
+
+from app.journal.records import Passage
+from app.services.views import TakeRow
+from app.services.wording import counted, day_text
+
+K = TypeVar("K")
+
+
+class Choice(QComboBox, Generic[K]):
+    """A combo box whose entries carry keys.
+
+    Signals
+    -------
+    picked(object)
+        The key the player chose; not emitted when the program fills the box.
+    """
+
+    picked = Signal(object)
+
+    def __init__(self, name: str) -> None:
+        super().__init__()
+        self.setAccessibleName(name)
+        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.setMinimumContentsLength(10)
+        self._keys: list[K] = []
+        self.activated.connect(self._tell)
+
+    def offer(self, entries: Sequence[tuple[K, str]], chosen: K | None = None) -> None:
+        """Replace the entries; keep the choice where it still exists."""
+        wanted = chosen if chosen is not None else self.key
+        self.blockSignals(True)
+        self.clear()
+        self._keys = [key for key, _ in entries]
+        self.addItems([text for _, text in entries])
+        self.setCurrentIndex(self._keys.index(wanted) if wanted in self._keys else 0)
+        self.blockSignals(False)
+
+    @property
+    def key(self) -> K | None:
+        """The chosen key."""
+        at = self.currentIndex()
+        return self._keys[at] if 0 <= at < len(self._keys) else None
+
+    @property
+    def keys(self) -> tuple[K, ...]:
+        """All keys in order."""
+        return tuple(self._keys)
+
+    def choose(self, key: K) -> bool:
+        """Choose a key without telling; False where it is not offered."""
+        if key not in self._keys:
+            return False
+        self.blockSignals(True)
+        self.setCurrentIndex(self._keys.index(key))
+        self.blockSignals(False)
+        return True
+
+    def _tell(self, at: int) -> None:
+        self.picked.emit(self._keys[at])
+
+
+def passage_text(passage: Passage) -> str:
+    """Return a passage in one line."""
+    bars = f", bars {passage.bars}" if passage.bars else ""
+    return f"{passage.piece}: {passage.name}{bars}"
+
+
+def take_text(row: TakeRow) -> str:
+    """Return a take in one line: day, number, length of its marker list."""
+    markers = f", {counted(row.marker_count, 'marker')}" if row.marker_count else ""
+    return f"{day_text(row.practice_day)}, take {row.number}{markers}"
+
+
+class DayEdit(QDateEdit):
+    """A date field that speaks :class:`datetime.date`."""
+
+    def __init__(self, name: str) -> None:
+        super().__init__()
+        self.setAccessibleName(name)
+        self.setCalendarPopup(True)
+        self.setDisplayFormat("yyyy-MM-dd")
+
+    @property
+    def day(self) -> date:
+        """The date shown."""
+        shown = self.date()
+        return date(shown.year(), shown.month(), shown.day())
+
+    def show_day(self, day: date) -> None:
+        """Show a date without telling."""
+        self.blockSignals(True)
+        self.setDate(QDate(day.year, day.month, day.day))
+        self.blockSignals(False)

@@ -1,0 +1,87 @@
+"""The day in one look: its date, two counts that must not be mixed up, its minutes."""
+
+from datetime import date
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QSpinBox, QWidget
+
+from app.services.views import TodayView
+from app.services.wording import day_text
+from app.ui.theme import GRID_PX, LARGE_PT, font
+from app.ui.widgets.basics import Figure, column, fill, large, row, soft
+
+_MOST_MINUTES = 24 * 60
+
+
+class MinutesField(QWidget):
+    """Minutes of a day, typed.
+
+    Signals
+    -------
+    typed(float)
+        The player entered minutes.
+    """
+
+    typed = Signal(float)
+
+    def __init__(self, words: str) -> None:
+        super().__init__()
+        self._field = QSpinBox()
+        self._field.setRange(-1, _MOST_MINUTES)
+        self._field.setSpecialValueText("\N{EN DASH}")
+        self._field.setSuffix(" min")
+        self._field.setFont(font(LARGE_PT))
+        self._field.setFixedWidth(136)
+        self._field.setAccessibleName(words)
+        self._field.setKeyboardTracking(False)
+        self._field.valueChanged.connect(self._tell)
+        self._is_filling = False
+        self._words = soft(words, wrap=False)
+        self._words.setBuddy(self._field)
+        box = column(self, spacing=0)
+        fill(box, self._field, self._words)
+
+    def show_minutes(self, minutes: float | None) -> None:
+        """Show minutes, unless the player is typing."""
+        if self._field.hasFocus() and minutes is not None:
+            return
+        self._is_filling = True
+        self._field.setValue(-1 if minutes is None else round(minutes))
+        self._is_filling = False
+
+    def write(self) -> None:
+        """Put the cursor into the field."""
+        self._field.setFocus()
+        self._field.selectAll()
+
+    def _tell(self, minutes: int) -> None:
+        if not self._is_filling and minutes >= 0:
+            self.typed.emit(float(minutes))
+
+
+class DayHead(QWidget):
+    """Shows a :class:`TodayView` along the top of the Practice page."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._date = large()
+        self._kind = soft("Practice day", wrap=False)
+        self._practised = Figure("days practised")
+        self._since = Figure("days since first entry")
+        self.minutes = MinutesField("minutes today")
+        dates = column(spacing=0)
+        fill(dates, self._date, self._kind)
+        box = row(self, spacing=5 * GRID_PX)
+        fill(box, dates, 1, self._practised, self._since, self.minutes)
+
+    def show_day(self, view: TodayView, calendar_day: date) -> None:
+        """Show the day; say so where it is not the calendar's."""
+        self._date.setText(day_text(view.practice_day))
+        self._kind.setText(
+            "Practice day"
+            if view.practice_day == calendar_day
+            else "Practice day: what is played after midnight still belongs to it"
+        )
+        self._practised.show_number(str(view.days_practised))
+        self._since.show_number(str(view.days_since_first))
+        self.minutes.show_minutes(view.minutes)

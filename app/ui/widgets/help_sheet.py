@@ -1,0 +1,42 @@
+"""The help sheet: every key, made from the table of actions."""
+
+from html import escape
+
+from PySide6.QtWidgets import QDialog, QTextBrowser, QWidget
+
+from app.ui.keys import ACTIONS, Where, keys_text
+from app.ui.theme import GRID_PX
+from app.ui.widgets.basics import column
+
+
+def help_html() -> str:
+    """Return all actions with their keys, page by page."""
+    parts = []
+    for where in Where:
+        parts.append(f"<p><b>{where.value}</b></p><table cellpadding='3'>")
+        parts.extend(
+            f"<tr><td width='150'><b>{escape(keys_text(spec.id))}</b></td>"
+            f"<td>{escape(spec.text)}</td></tr>"
+            for spec in ACTIONS
+            if spec.where is where
+        )
+        parts.append("</table>")
+    parts.append(
+        "<p>Tab walks through the controls; Space or Enter presses the one in focus. "
+        "Letters and digits go to a text field while it is being written in.</p>"
+    )
+    return "".join(parts)
+
+
+class HelpSheet(QDialog):
+    """A window beside the main one, so that playback goes on."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Keys")
+        self.setModal(False)
+        self.resize(520, 640)
+        text = QTextBrowser()
+        text.setAccessibleName("All keys")
+        text.setHtml(help_html())
+        column(self, margin=GRID_PX).addWidget(text)

@@ -1,0 +1,191 @@
+"""Files to be filed: each with its proposed day and passage, corrected before filing."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from pathlib import Path
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QGridLayout, QLabel, QProgressBar, QScrollArea, QWidget
+
+from app.journal.failures import PlainFailure
+from app.journal.records import Passage
+from app.services.views import ImportProposal, TakeRow
+from app.services.wording import counted, length_text
+from app.ui.desk import Desk
+from app.ui.theme import GRID_PX
+from app.ui.widgets.basics import Button, Card, fill, row, sentence, soft
+from app.ui.widgets.choices import Choice, DayEdit, passage_text
+from app.ui.widgets.take_pane import NO_PASSAGE
+
+_HEADINGS = ("File", "Practice day", "Passage", "Length", "Where the day comes from")
+
+
+class ImportRow:
+    """The fields of one proposal."""
+
+    def __init__(self, proposal: ImportProposal, passages: Sequence[Passage]) -> None:
+        self._proposal = proposal
+        name = proposal.path.name
+        self.name = QLabel(name)
+        self.name.setToolTip(str(proposal.path))
+        self.name.setTextFormat(Qt.TextFormat.PlainText)
+        self.day = DayEdit(f"Practice day of {name}")
+        self.day.show_day(proposal.practice_day)
+        self.passage: Choice[str] = Choice(f"Passage of {name}")
+        entries = [(passage.id, passage_text(passage)) for passage in passages]
+        self.passage.offer([(NO_PASSAGE, "No passage"), *entries], proposal.passage_id)
+        self.length = QLabel(length_text(proposal.duration_s) if proposal.duration_s else "")
+        self.problem = proposal.failure
+        if proposal.duplicate_of:
+            self.problem = f"Already in the journal: {proposal.duplicate_of}."
+        self.source = sentence(self.problem or proposal.recorded_at_source)
+        if self.problem:
+            self.source.setProperty("tone", "attention")
+            self.day.setEnabled(False)
+            self.passage.setEnabled(False)
+
+    @property
+    def fields(self) -> tuple[QWidget, ...]:
+        """The widgets in the order of the headings."""
+        return (self.name, self.day, self.passage, self.length, self.source)
+
+    @property
+    def proposal(self) -> ImportProposal | None:
+        """The corrected proposal; ``None`` where there is nothing to file."""
+        if self.problem:
+            return None
+        return replace(
+            self._proposal, practice_day=self.day.day, passage_id=self.passage.key or None
+        )
+
+
+class ImportPanel(Card):
+    """The table of files before they are filed.
+
+    Signals
+    -------
+    closed()
+        Everything is filed, or the player changed their mind.
+    """
+
+    closed = Signal()
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__("Import recordings")
+        self._desk = desk
+        self.rows: list[ImportRow] = []
+        self._words = soft("The original file is copied as it is and kept.")
+        self._bar = QProgressBar()
+        self._bar.setRange(0, 1000)
+        self._bar.setTextVisible(False)
+        self._bar.setFixedHeight(GRID_PX)
+        self._bar.setAccessibleName("Progress of the import")
+        self._scroll = QScrollArea()
+        self._scroll.setWidgetResizable(True)
+        self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._file = Button("File them", "import", primary=True)
+        self._file.clicked.connect(self.file_all)
+        self._cancel = Button("Cancel", plain=True)
+        self._cancel.clicked.connect(self.cancel)
+        buttons = row()
+        fill(buttons, self._words, 1, self._cancel, self._file)
+        buttons.setStretch(0, 1)
+        fill(self.box, self._scroll, self._bar, buttons)
+        self.box.setStretch(1, 1)
+
+    def look_at(
+        self, paths: Sequence[Path], passage_id: str | None, passages: Sequence[Passage]
+    ) -> None:
+        """Read the files and propose where they belong."""
+        self._busy(f"Reading {counted(len(paths), 'file')}")
+        importing = self._desk.workbench.importing
+        chosen = tuple(paths)
+        self._desk.jobs.analyse(
+            lambda progress, should_stop: importing.propose(
+                chosen, passage_id, None, progress, should_stop
+            ),
+            lambda proposals: self.show_proposals(proposals, passages),
+            subject="import",
+            progress=self._moved,
+            failed=self._unreadable,
+        )
+
+    def show_proposals(
+        self, proposals: Sequence[ImportProposal], passages: Sequence[Passage]
+    ) -> None:
+        """Show the table."""
+        self.rows = [ImportRow(proposal, passages) for proposal in proposals]
+        inside = QWidget()
+        grid = QGridLayout(inside)
+        grid.setContentsMargins(0, 0, GRID_PX, 0)
+        grid.setHorizontalSpacing(2 * GRID_PX)
+        for at, words in enumerate(_HEADINGS):
+            grid.addWidget(soft(words, wrap=False), 0, at)
+        for line, entry in enumerate(self.rows, 1):
+            for at, field in enumerate(entry.fields):
+                grid.addWidget(field, line, at)
+        grid.setColumnStretch(2, 2)
+        grid.setColumnStretch(4, 3)
+        grid.setRowStretch(len(self.rows) + 1, 1)
+        self._scroll.setWidget(inside)
+        good = sum(entry.problem == "" for entry in self.rows)
+        self._words.setText(
+            "The original file is copied as it is and kept."
+            if good
+            else "None of these can be filed."
+        )
+        self._bar.hide()
+        self._file.setText(f"File {counted(good, 'recording')}")
+        self._file.setEnabled(good > 0)
+        if good:
+            self._file.setFocus()
+
+    def file_all(self) -> None:
+        """File what has no problem."""
+        proposals = [entry.proposal for entry in self.rows]
+        chosen = tuple(proposal for proposal in proposals if proposal is not None)
+        if not chosen:
+            return
+        self._busy(f"Filing {counted(len(chosen), 'recording')}")
+        importing = self._desk.workbench.importing
+        self._desk.jobs.analyse(
+            lambda progress, should_stop: importing.file(chosen, progress, should_stop),
+            self._filed,
+            subject="import",
+            progress=self._moved,
+            failed=self._failed,
+        )
+
+    def cancel(self) -> None:
+        """Stop reading or filing and close."""
+        self._desk.jobs.forget("import")
+        self._desk.takesChanged.emit()
+        self.closed.emit()
+
+    def _busy(self, words: str) -> None:
+        self._words.setText(words)
+        self._bar.setValue(0)
+        self._bar.show()
+        self._file.setEnabled(False)
+
+    def _moved(self, fraction: float) -> None:
+        self._bar.setValue(round(1000 * fraction))
+
+    def _filed(self, rows: tuple[TakeRow, ...]) -> None:
+        days = {take.practice_day for take in rows}
+        self._desk.tell(
+            f"{counted(len(rows), 'take')} filed under {counted(len(days), 'practice day')}."
+        )
+        self._desk.takesChanged.emit()
+        self._desk.daysChanged.emit()
+        self.closed.emit()
+
+    def _unreadable(self, failure: PlainFailure) -> None:
+        self._desk.tell_failure(failure)
+        self.closed.emit()
+
+    def _failed(self, failure: PlainFailure) -> None:
+        self._bar.hide()
+        self._file.setEnabled(True)
+        self._desk.tell_failure(failure)
+        self._desk.takesChanged.emit()

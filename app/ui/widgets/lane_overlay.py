@@ -1,0 +1,196 @@
+"""What runs through all lanes: selection, markers, playhead, lane titles."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen
+from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
+
+from app.journal.records import Marker, MarkerState
+from app.ui.theme import SMALL_PT, Colours, font
+
+FLAG_ROOM_PX = 24
+_FLAG_HEIGHT_PX = 16
+_PLAYHEAD_ROOM_PX = 6
+
+
+@dataclass(slots=True)
+class LaneFrame:
+    """Where a lane lies, its title, and why there is nothing in it."""
+
+    title: str
+    rect: QRectF = field(default_factory=QRectF)
+    gap_sentence: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Flag:
+    """A marker as drawn: its rectangle in the strip above the lanes."""
+
+    marker: Marker
+    rect: QRectF
+
+
+class LaneOverlay(QGraphicsItem):
+    """Lies over all lanes in pixel coordinates."""
+
+    def __init__(self, colours: Colours, x_of: Callable[[float], float]) -> None:
+        super().__init__()
+        self.colours = colours
+        self._x_of = x_of
+        self._area = QRectF()
+        self.frames: list[LaneFrame] = []
+        self.playhead_s: float | None = None
+        self.selection: tuple[float, float] | None = None
+        self.is_looping = False
+        self.chosen_marker = ""
+        self.marker_flags: list[Flag] = []
+        self._markers: tuple[Marker, ...] = ()
+        self._categories: tuple[str, ...] = ()
+        self.setZValue(1000)
+        self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
+
+    def cover(self, area: QRectF) -> None:
+        """Lie over `area` (pixels)."""
+        self.prepareGeometryChange()
+        self._area = area
+
+    def set_playhead(self, position_s: float | None) -> None:
+        """Move the playhead, repainting only two narrow strips."""
+        self._refresh_strip(self.playhead_s)
+        self.playhead_s = position_s
+        self._refresh_strip(position_s)
+
+    def set_markers(self, markers: tuple[Marker, ...], categories: tuple[str, ...]) -> None:
+        """Show these markers."""
+        self._markers = markers
+        self._categories = categories
+        self.update()
+
+    def marker_at(self, point: QPointF) -> Marker | None:
+        """Return the marker whose flag lies under `point`."""
+        for flag in reversed(self.marker_flags):
+            if flag.rect.adjusted(-2, -2, 2, 6).contains(point):
+                return flag.marker
+        return None
+
+    def boundingRect(self) -> QRectF:
+        """Cover the whole stack of lanes."""
+        return self._area
+
+    def paint(
+        self,
+        painter: QPainter,
+        option: QStyleOptionGraphicsItem,
+        widget: QWidget | None = None,
+    ) -> None:
+        """Draw from back to front."""
+        del option, widget
+        if not self.frames:
+            return
+        first, last = self.frames[0].rect, self.frames[-1].rect
+        span = QRectF(first.left(), first.top(), first.width(), last.bottom() - first.top())
+        painter.setFont(font(SMALL_PT))
+        self._draw_titles(painter)
+        painter.save()
+        painter.setClipRect(span.adjusted(0, -FLAG_ROOM_PX, 0, 0))
+        self._draw_selection(painter, span)
+        self._draw_markers(painter, span)
+        self._draw_playhead(painter, span)
+        painter.restore()
+
+    def _refresh_strip(self, position_s: float | None) -> None:
+        if position_s is None:
+            return
+        x = self._x_of(position_s)
+        self.update(QRectF(x - _PLAYHEAD_ROOM_PX, self._area.top(), 12.0, self._area.height()))
+
+    def _draw_titles(self, painter: QPainter) -> None:
+        metrics = QFontMetricsF(painter.font())
+        for frame in self.frames:
+            painter.setPen(QColor(self.colours.ink_soft))
+            width = metrics.horizontalAdvance(frame.title) + 8
+            place = QRectF(frame.rect.left() + 4, frame.rect.top() + 3, width, metrics.height() + 2)
+            ground = QColor(self.colours.card)
+            ground.setAlpha(215)
+            painter.fillRect(place, ground)
+            painter.drawText(place, Qt.AlignmentFlag.AlignCenter, frame.title)
+            if frame.gap_sentence:
+                painter.drawText(
+                    frame.rect.adjusted(16, 0, -16, 0),
+                    Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap,
+                    frame.gap_sentence,
+                )
+
+    def _draw_selection(self, painter: QPainter, span: QRectF) -> None:
+        if self.selection is None:
+            return
+        left, right = (self._x_of(edge) for edge in self.selection)
+        band = QRectF(left, span.top(), max(1.0, right - left), span.height())
+        wash = QColor(self.colours.accent)
+        wash.setAlpha(38)
+        painter.fillRect(band, wash)
+        pen = QPen(QColor(self.colours.accent), 1.5 if self.is_looping else 1.0)
+        pen.setStyle(Qt.PenStyle.SolidLine if self.is_looping else Qt.PenStyle.DashLine)
+        painter.setPen(pen)
+        painter.drawLine(band.topLeft(), band.bottomLeft())
+        painter.drawLine(band.topRight(), band.bottomRight())
+
+    def _draw_markers(self, painter: QPainter, span: QRectF) -> None:
+        self.marker_flags = []
+        for marker in self._markers:
+            x = self._x_of(marker.start_s)
+            if not span.left() - 40 <= x <= span.right() + 40:
+                continue
+            colour = QColor(self.colours.ink)
+            if marker.state is MarkerState.SETTLED:
+                colour = QColor(self.colours.ink_soft)
+            if marker.end_s is not None:
+                end_x = self._x_of(marker.end_s)
+                painter.setPen(QPen(colour, 2.0))
+                painter.drawLine(QPointF(x, span.top() - 2), QPointF(end_x, span.top() - 2))
+            pen = QPen(colour, 0.6 + 0.6 * marker.weight)
+            if marker.state is MarkerState.SETTLED:
+                pen.setStyle(Qt.PenStyle.DotLine)
+            painter.setPen(pen)
+            painter.drawLine(QPointF(x, span.top() - 4), QPointF(x, span.bottom()))
+            self._draw_flag(painter, marker, QPointF(x, span.top()), colour)
+
+    def _draw_flag(
+        self,
+        painter: QPainter,
+        marker: Marker,
+        foot: QPointF,
+        colour: QColor,
+    ) -> None:
+        text = self._flag_text(marker)
+        metrics = QFontMetricsF(painter.font())
+        width = metrics.horizontalAdvance(text) + 8
+        place = QRectF(foot.x(), foot.y() - _FLAG_HEIGHT_PX - 4, width, _FLAG_HEIGHT_PX)
+        is_chosen = marker.id == self.chosen_marker
+        painter.setPen(QPen(colour, 1.0))
+        painter.setBrush(QColor(self.colours.accent if is_chosen else self.colours.card))
+        painter.drawRoundedRect(place, 2, 2)
+        painter.setPen(QColor(self.colours.accent_ink) if is_chosen else colour)
+        painter.drawText(place, Qt.AlignmentFlag.AlignCenter, text)
+        self.marker_flags.append(Flag(marker, place))
+
+    def _flag_text(self, marker: Marker) -> str:
+        """Give the digit of the category's key, with a tick where the matter is settled."""
+        if marker.category in self._categories:
+            sign = str(self._categories.index(marker.category) + 1)
+        else:
+            sign = marker.category[:3]
+        return f"{sign} ✓" if marker.state is MarkerState.SETTLED else sign
+
+    def _draw_playhead(self, painter: QPainter, span: QRectF) -> None:
+        if self.playhead_s is None:
+            return
+        x = self._x_of(self.playhead_s)
+        painter.setPen(QPen(QColor(self.colours.accent), 2.0))
+        painter.drawLine(QPointF(x, span.top()), QPointF(x, span.bottom()))
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(QColor(self.colours.accent))
+        top = span.top()
+        painter.drawPolygon([QPointF(x - 5, top), QPointF(x + 5, top), QPointF(x, top + 7)])

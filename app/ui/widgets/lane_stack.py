@@ -1,0 +1,298 @@
+"""Lanes on one shared time axis, with everything the mouse can do to them."""
+
+from typing import Any
+
+import pyqtgraph as pg
+from PySide6.QtCore import QEvent, QObject, QPointF, QRectF, Qt, Signal
+from PySide6.QtGui import QColor, QMouseEvent, QPen, QResizeEvent, QWheelEvent
+from PySide6.QtWidgets import QWidget
+
+from app.journal.records import Marker
+from app.services.wording import position_text
+from app.ui.theme import GRID_PX, SMALL_PT, Colours, font
+from app.ui.widgets.basics import column
+from app.ui.widgets.lane_items import LaneItem
+from app.ui.widgets.lane_overlay import FLAG_ROOM_PX, LaneFrame, LaneOverlay
+
+AXIS_WIDTH_PX = 48
+_DRAG_PX = 5
+_SHORTEST_VIEW_S = 0.25
+_ZOOM_STEP = 1.3
+
+
+class LaneStack(QWidget):
+    """Stacked lanes; a click seeks, a drag selects, the wheel zooms.
+
+    Signals
+    -------
+    seekWanted(float)
+        Seconds.
+    selectionMade(float, float)
+        Start and end in seconds, in this order.
+    markerClicked(str)
+        Id of a marker whose flag was clicked.
+    viewMoved(float, float)
+        The stretch of time in view.
+    hovered(float)
+        Seconds under the pointer.
+    """
+
+    seekWanted = Signal(float)
+    selectionMade = Signal(float, float)
+    markerClicked = Signal(str)
+    viewMoved = Signal(float, float)
+    hovered = Signal(float)
+
+    def __init__(self, colours: Colours) -> None:
+        super().__init__()
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.colours = colours
+        self.duration_s = 1.0
+        self._plots: list[Any] = []
+        self._items: list[LaneItem] = []
+        self._press: QPointF | None = None
+        self._pan_from: tuple[float, float, float] | None = None
+        self._graphics = pg.GraphicsLayoutWidget()
+        self._graphics.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._graphics.ci.layout.setContentsMargins(0, FLAG_ROOM_PX, GRID_PX, 0)
+        self._graphics.ci.layout.setVerticalSpacing(6)
+        self._graphics.setMinimumHeight(200)
+        column(self).addWidget(self._graphics)
+        self._overlay = LaneOverlay(colours, self.x_of)
+        self._graphics.scene().addItem(self._overlay)
+        self._graphics.viewport().installEventFilter(self)
+        self._graphics.viewport().setMouseTracking(True)
+        self._graphics.setBackground(colours.card)
+
+    def add_lane(self, title: str, stretch: int, low: float, high: float) -> Any:
+        """Add a lane below the others and return its plot.
+
+        Parameters
+        ----------
+        title : str
+            Words in its corner, with the unit.
+        stretch : int
+            Share of the height.
+        low, high : float
+            Fixed range of its value axis.
+        """
+        plot = self._graphics.addPlot(row=len(self._plots), col=0)
+        plot.hideButtons()
+        plot.setMenuEnabled(False)
+        plot.vb.setMouseEnabled(x=False, y=False)
+        plot.vb.setDefaultPadding(0)
+        plot.setYRange(low, high, padding=0)
+        plot.getAxis("left").setWidth(AXIS_WIDTH_PX)
+        plot.getAxis("bottom").tickStrings = _time_ticks
+        for earlier in self._plots[-1:]:
+            earlier.getAxis("bottom").setStyle(showValues=False, tickLength=0)
+            earlier.getAxis("bottom").setHeight(2)
+            plot.setXLink(self._plots[0])
+        self._graphics.ci.layout.setRowStretchFactor(len(self._plots), stretch)
+        self._plots.append(plot)
+        self._overlay.frames.append(LaneFrame(title))
+        plot.vb.sigResized.connect(self._place_overlay)
+        if len(self._plots) == 1:
+            plot.vb.sigXRangeChanged.connect(self._tell_view)
+        self._colour_plot(plot)
+        return plot
+
+    def put(self, lane: int, item: LaneItem) -> None:
+        """Put an item into a lane."""
+        self._plots[lane].vb.addItem(item, ignoreBounds=True)
+        self._items.append(item)
+
+    def set_value_range(self, lane: int, low: float, high: float) -> None:
+        """Change a lane's value axis."""
+        self._plots[lane].setYRange(low, high, padding=0)
+
+    def set_lane_words(self, lane: int, title: str, gap_sentence: str = "") -> None:
+        """Change a lane's title, and say why there is nothing in it."""
+        self._overlay.frames[lane].title = title
+        self._overlay.frames[lane].gap_sentence = gap_sentence
+        self._overlay.update()
+
+    def set_duration(self, duration_s: float) -> None:
+        """Start with a new take, shown whole."""
+        self.duration_s = max(duration_s, 0.1)
+        for item in self._items:
+            item.set_duration(self.duration_s)
+        self._overlay.selection = None
+        self._overlay.playhead_s = 0.0
+        self.show_all()
+
+    @property
+    def view_range(self) -> tuple[float, float]:
+        """The stretch of time in view, seconds."""
+        left, right = self._plots[0].vb.viewRange()[0]
+        return float(left), float(right)
+
+    def show_range(self, start_s: float, end_s: float) -> None:
+        """Show this stretch, kept inside the take."""
+        length = min(max(end_s - start_s, _SHORTEST_VIEW_S), self.duration_s)
+        start = min(max(0.0, start_s), self.duration_s - length)
+        self._plots[0].setXRange(start, start + length, padding=0)
+
+    def show_all(self) -> None:
+        """Show the whole take."""
+        self.show_range(0.0, self.duration_s)
+
+    def zoom(self, steps: float, about_s: float | None = None) -> None:
+        """Zoom in (positive) or out around a moment, the playhead by default."""
+        left, right = self.view_range
+        if about_s is None:
+            head = self._overlay.playhead_s
+            about_s = head if head is not None and left <= head <= right else (left + right) / 2
+        factor = _ZOOM_STEP**-steps
+        self.show_range(about_s - (about_s - left) * factor, about_s + (right - about_s) * factor)
+
+    def follow(self, position_s: float) -> None:
+        """Turn the page when the playhead leaves the view."""
+        left, right = self.view_range
+        if not left <= position_s <= right:
+            self.show_range(position_s, position_s + (right - left))
+
+    def set_playhead(self, position_s: float | None) -> None:
+        """Move the playhead."""
+        self._overlay.set_playhead(position_s)
+
+    def set_selection(self, selection: tuple[float, float] | None, *, looping: bool) -> None:
+        """Show the selection."""
+        self._overlay.selection = selection
+        self._overlay.is_looping = looping
+        self._overlay.update()
+
+    def set_markers(self, markers: tuple[Marker, ...], categories: tuple[str, ...]) -> None:
+        """Show markers through all lanes."""
+        self._overlay.set_markers(markers, categories)
+
+    def choose_marker(self, marker_id: str) -> None:
+        """Show one marker as chosen."""
+        self._overlay.chosen_marker = marker_id
+        self._overlay.update()
+
+    def x_of(self, time_s: float) -> float:
+        """Return the pixel column of a moment."""
+        if not self._plots:
+            return 0.0
+        left, right = self.view_range
+        rect = self._overlay.frames[0].rect
+        return rect.left() + (time_s - left) / max(right - left, 1e-9) * rect.width()
+
+    def time_of(self, x: float) -> float:
+        """Return the moment at a pixel column, inside the take."""
+        left, right = self.view_range
+        rect = self._overlay.frames[0].rect
+        time_s = left + (x - rect.left()) / max(rect.width(), 1.0) * (right - left)
+        return min(max(0.0, time_s), self.duration_s)
+
+    @property
+    def columns(self) -> int:
+        """How many pixel columns a lane has, on this screen."""
+        width = self._overlay.frames[0].rect.width() if self._plots else 0.0
+        return max(64, round(width * self.devicePixelRatioF()))
+
+    def recolour(self, colours: Colours) -> None:
+        """Use another palette."""
+        self.colours = colours
+        self._overlay.colours = colours
+        self._graphics.setBackground(colours.card)
+        for plot in self._plots:
+            self._colour_plot(plot)
+        for item in self._items:
+            item.recolour(colours)
+        self._overlay.update()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep the overlay over the lanes."""
+        super().resizeEvent(event)
+        self._place_overlay()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Take the mouse before the plots do."""
+        kind = event.type()
+        if isinstance(event, QWheelEvent):
+            self._wheel(event)
+            return True
+        if not isinstance(event, QMouseEvent):
+            return super().eventFilter(watched, event)
+        if kind in (QEvent.Type.MouseButtonPress, QEvent.Type.MouseButtonDblClick):
+            self._pressed(event)
+        elif kind == QEvent.Type.MouseMove:
+            self._moved(event)
+        elif kind == QEvent.Type.MouseButtonRelease:
+            self._released(event)
+        return True
+
+    def _pressed(self, event: QMouseEvent) -> None:
+        place = event.position()
+        if event.button() == Qt.MouseButton.LeftButton:
+            self._press = place
+        elif event.button() == Qt.MouseButton.MiddleButton:
+            self._pan_from = (place.x(), *self.view_range)
+
+    def _moved(self, event: QMouseEvent) -> None:
+        place = event.position()
+        if self._pan_from is not None:
+            x, left, right = self._pan_from
+            width = max(self._overlay.frames[0].rect.width(), 1.0)
+            shift = (place.x() - x) / width * (right - left)
+            self.show_range(left - shift, right - shift)
+        elif self._press is not None and abs(place.x() - self._press.x()) > _DRAG_PX:
+            self._overlay.selection = self._span(self._press, place)
+            self._overlay.update()
+        self.hovered.emit(self.time_of(place.x()))
+
+    def _released(self, event: QMouseEvent) -> None:
+        place = event.position()
+        self._pan_from = None
+        if self._press is None or event.button() != Qt.MouseButton.LeftButton:
+            return
+        press, self._press = self._press, None
+        if abs(place.x() - press.x()) > _DRAG_PX:
+            self.selectionMade.emit(*self._span(press, place))
+            return
+        marker = self._overlay.marker_at(place)
+        if marker is not None:
+            self.markerClicked.emit(marker.id)
+        else:
+            self.seekWanted.emit(self.time_of(place.x()))
+
+    def _wheel(self, event: QWheelEvent) -> None:
+        turned = event.angleDelta()
+        left, right = self.view_range
+        sideways = turned.x() or (
+            turned.y() if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else 0
+        )
+        if sideways:
+            shift = -sideways / 120 * (right - left) / 10
+            self.show_range(left + shift, right + shift)
+        else:
+            self.zoom(turned.y() / 120, self.time_of(event.position().x()))
+
+    def _span(self, one: QPointF, other: QPointF) -> tuple[float, float]:
+        first, second = sorted((self.time_of(one.x()), self.time_of(other.x())))
+        return first, second
+
+    def _place_overlay(self) -> None:
+        for plot, frame in zip(self._plots, self._overlay.frames, strict=True):
+            frame.rect = plot.vb.sceneBoundingRect()
+        self._overlay.cover(QRectF(self._graphics.viewport().rect()))
+
+    def _tell_view(self) -> None:
+        self._overlay.update()
+        self.viewMoved.emit(*self.view_range)
+
+    def _colour_plot(self, plot: Any) -> None:
+        plot.showGrid(x=False, y=False)
+        for side in ("left", "bottom"):
+            axis = plot.getAxis(side)
+            axis.setPen(QPen(QColor(self.colours.line), 1))
+            axis.setTextPen(QPen(QColor(self.colours.ink_soft), 1))
+            axis.setTickFont(font(SMALL_PT))
+
+
+def _time_ticks(values: list[float], _scale: float, spacing: float) -> list[str]:
+    if spacing >= 1:
+        return [f"{int(value) // 60}:{int(value) % 60:02d}" for value in values]
+    return [position_text(value) for value in values]

@@ -1,0 +1,88 @@
+"""A form for a new passage; it sits in the page and is never in the way of the sound."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QGridLayout, QLineEdit
+
+from app.journal.failures import PlainFailure
+from app.journal.records import Passage, PlayingSettings
+from app.ui.desk import Desk
+from app.ui.theme import GRID_PX
+from app.ui.widgets.basics import Button, Card, fill, labelled, row, soft
+from app.ui.widgets.settings_form import SettingsForm
+
+
+class PassageForm(Card):
+    """Piece, name, bars, and how it is measured.
+
+    Signals
+    -------
+    made(Passage)
+        The passage is in the journal.
+    closed()
+        Nothing more to do here.
+    """
+
+    made = Signal(object)
+    closed = Signal()
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__("New passage")
+        self._desk = desk
+        self._piece = _line("A study, a concerto, a scale")
+        self._name = _line("First page, development, bars with the shift")
+        self._bars = _line("1-24")
+        self._form = SettingsForm()
+        self._add = Button("Add passage", "add", primary=True)
+        self._add.clicked.connect(self._make)
+        cancel = Button("Cancel", plain=True)
+        cancel.clicked.connect(self.closed)
+        grid = QGridLayout()
+        grid.setSpacing(GRID_PX)
+        grid.addLayout(labelled("Piece", self._piece), 0, 0, 1, 2)
+        grid.addLayout(labelled("Passage", self._name), 1, 0)
+        grid.addLayout(labelled("Bars", self._bars), 1, 1)
+        grid.setColumnStretch(0, 3)
+        grid.setColumnStretch(1, 1)
+        buttons = row()
+        fill(buttons, 1, cancel, self._add)
+        words = soft("A passage is what you play again and again and want to compare.")
+        self.box.addWidget(words)
+        self.box.addLayout(grid)
+        self.box.addWidget(self._form)
+        self.box.addStretch(1)
+        self.box.addLayout(buttons)
+        for field in (self._piece, self._name, self._bars):
+            field.returnPressed.connect(self._make)
+
+    def start(self, settings: PlayingSettings) -> None:
+        """Begin with an empty form and the journal's usual settings."""
+        for field in (self._piece, self._name, self._bars):
+            field.clear()
+        self._form.show_settings(settings)
+        self._piece.setFocus()
+
+    def _make(self) -> None:
+        piece, name = self._piece.text().strip(), self._name.text().strip()
+        bars = self._bars.text().strip()
+        if not piece or not name:
+            self._desk.tell("A passage needs a piece and a name.", "Write both, then add it.")
+            (self._name if piece else self._piece).setFocus()
+            return
+        try:
+            settings = self._form.settings
+        except PlainFailure as failure:
+            self._desk.tell_failure(failure)
+            return
+        passages = self._desk.workbench.passages
+        self._desk.jobs.store(lambda: passages.add(piece, name, bars, settings), self._added)
+
+    def _added(self, passage: Passage) -> None:
+        self.made.emit(passage)
+        self._desk.passagesChanged.emit()
+
+
+def _line(hint: str) -> QLineEdit:
+    field = QLineEdit()
+    field.setMaxLength(120)
+    field.setPlaceholderText(hint)
+    return field

@@ -1,0 +1,249 @@
+"""The record panel: input, level, passage, aim, one large button."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QLineEdit, QProgressBar
+
+from app.journal.failures import PlainFailure
+from app.journal.records import AimMet, Passage
+from app.services.views import InputRow, LevelReading, PendingTake, TakeRow
+from app.services.wording import day_text, length_text
+from app.ui.desk import Desk
+from app.ui.icons import icon
+from app.ui.models.recorder import Recorder, RecorderState, input_text
+from app.ui.theme import GRID_PX
+from app.ui.widgets.basics import (
+    Button,
+    Card,
+    column,
+    fill,
+    heading,
+    labelled,
+    large,
+    row,
+    sentence,
+    soft,
+)
+from app.ui.widgets.choices import Choice, passage_text
+from app.ui.widgets.level_meter import LevelMeter
+from app.ui.widgets.take_pane import NO_PASSAGE, AimAnswer
+
+
+class RecordPanel(Card):
+    """Everything for one take.
+
+    Signals
+    -------
+    passageWanted()
+        The player wants a new passage.
+    """
+
+    passageWanted = Signal()
+
+    def __init__(self, desk: Desk, recorder: Recorder) -> None:
+        super().__init__("Record a take")
+        self._desk = desk
+        self._recorder = recorder
+        self._asked_take = ""
+        self._pending: PendingTake | None = None
+        self.passage: Choice[str] = Choice("Passage")
+        self._new = Button("New", "add", action_id="practice.passage")
+        self._input: Choice[str] = Choice("Input")
+        self._level = Button("Level", "level", action_id="practice.level")
+        self._level.setCheckable(True)
+        self._meter = LevelMeter(desk.theme)
+        self._missing = sentence()
+        self._look_again = Button("Look again")
+        self.aim = QLineEdit()
+        self.aim.setMaxLength(300)
+        self.aim.setPlaceholderText(
+            "One thing to listen for, such as: third finger higher in bar 5"
+        )
+        self._record = Button("Record", "record", action_id="practice.record", primary=True)
+        self._record.setMinimumHeight(6 * GRID_PX)
+        self._elapsed = large("0:00")
+        self._elapsed.setAccessibleName("Time recorded")
+        self._filing = QProgressBar()
+        self._filing.setRange(0, 1000)
+        self._filing.setTextVisible(False)
+        self._filing.setFixedHeight(GRID_PX)
+        self._filing.setAccessibleName("Filing the take")
+        self._build()
+        self._connect()
+
+    def _build(self) -> None:
+        passage = row()
+        fill(passage, self.passage, self._new)
+        passage.setStretch(0, 1)
+        source = row()
+        fill(source, self._input, self._level)
+        source.setStretch(0, 1)
+        missing = row()
+        fill(missing, self._missing, self._look_again)
+        missing.setStretch(0, 1)
+        button = row(spacing=2 * GRID_PX)
+        fill(button, self._record, self._elapsed)
+        button.setStretch(0, 1)
+        fill(self.box, soft("Passage", wrap=False), passage)
+        fill(self.box, labelled("Aim of this take", self.aim))
+        fill(self.box, soft("Input", wrap=False), source, missing, self._meter)
+        fill(self.box, button, self._filing)
+        self._question = self._build_question()
+        self._recovered = self._build_recovered()
+        fill(self.box, self._question, self._recovered, 1)
+        self._filing.hide()
+        self._missing.hide()
+        self._look_again.hide()
+
+    def _build_question(self) -> Card:
+        card = Card()
+        self._question_words = heading("")
+        self._question_words.setWordWrap(True)
+        self._answer = AimAnswer()
+        later = Button("Later", plain=True)
+        later.clicked.connect(card.hide)
+        answers = row()
+        fill(answers, self._answer, later)
+        fill(card.box, self._question_words, answers)
+        card.hide()
+        return card
+
+    def _build_recovered(self) -> Card:
+        card = Card()
+        self._recovered_words = sentence()
+        keep = Button("File it")
+        keep.clicked.connect(self._keep_recovered)
+        drop = Button("To the trash", plain=True)
+        drop.clicked.connect(self._drop_recovered)
+        buttons = row()
+        fill(buttons, keep, drop, 1)
+        box = column()
+        fill(box, self._recovered_words, buttons)
+        card.box.addLayout(box)
+        card.hide()
+        return card
+
+    def _connect(self) -> None:
+        recorder = self._recorder
+        self._new.clicked.connect(self.passageWanted)
+        self._level.clicked.connect(recorder.toggle_level)
+        self._look_again.clicked.connect(recorder.find_inputs)
+        self._record.clicked.connect(self.toggle)
+        self._input.picked.connect(self._input_picked)
+        self._answer.answered.connect(self.answer)
+        recorder.stateChanged.connect(self._show_state)
+        recorder.levelRead.connect(self._show_level)
+        recorder.inputsFound.connect(self._show_inputs)
+        recorder.inputsMissing.connect(self._show_missing)
+        recorder.filingMoved.connect(self._show_filing)
+        recorder.filed.connect(self._ask)
+        recorder.unfinishedFound.connect(self._offer_recovered)
+
+    def offer_passages(self, passages: tuple[Passage, ...], chosen: str | None = None) -> None:
+        """Fill the passage choice."""
+        entries = [(passage.id, passage_text(passage)) for passage in passages]
+        wanted = chosen or self.passage.key or (entries[0][0] if entries else None)
+        self.passage.offer([*entries, (NO_PASSAGE, "No passage")], wanted)
+
+    def toggle(self) -> None:
+        """Record, or stop."""
+        if not self._record.isEnabled():
+            return
+        self._question.hide()
+        self._recorder.toggle_recording(self.passage.key or None, self.aim.text().strip())
+
+    def answer(self, answer: AimMet) -> None:
+        """Keep the answer to the open question."""
+        if not self._asked_take or self._question.isHidden():
+            return
+        take_id, filing = self._asked_take, self._desk.workbench.filing
+        self._question.hide()
+        self._desk.jobs.store(
+            lambda: filing.answer_aim(take_id, answer), lambda _: self._desk.takesChanged.emit()
+        )
+
+    def _input_picked(self, key: str) -> None:
+        self._recorder.choose_input(key)
+        practising = self._desk.workbench.practising
+
+        def remember() -> None:
+            from dataclasses import replace  # noqa: PLC0415
+
+            practising.change_settings(replace(practising.settings(), input_device=key))
+
+        self._desk.jobs.store(remember)
+
+    def _show_inputs(self, inputs: tuple[InputRow, ...]) -> None:
+        self._missing.hide()
+        self._look_again.hide()
+        usual = next((row.key for row in inputs if row.is_default), None)
+        self._input.offer(
+            [(row.key, input_text(row)) for row in inputs], self._recorder.device_key or usual
+        )
+        self._recorder.device_key = self._input.key
+        self._allow(True)
+
+    def _show_missing(self, failure: PlainFailure) -> None:
+        self._missing.setText(f"{failure.sentence} {failure.next_step}")
+        self._missing.show()
+        self._look_again.show()
+        self._input.offer([("", "No input")])
+        self._allow(False)
+
+    def _allow(self, there_is_an_input: bool) -> None:
+        for widget in (self._input, self._level, self._record, self._meter):
+            widget.setEnabled(there_is_an_input)
+
+    def _show_state(self, state: RecorderState) -> None:
+        recording = state in (RecorderState.STARTING, RecorderState.RECORDING)
+        self._record.setText("Stop" if recording else "Record")
+        self._record.setIcon(icon("stop" if recording else "record", on_accent=True))
+        self._record.setEnabled(state not in (RecorderState.STARTING, RecorderState.STOPPING))
+        self._level.setChecked(state is RecorderState.LISTENING)
+        for widget in (self._input, self._level, self.passage, self._new, self.aim):
+            widget.setEnabled(not recording)
+        if state is RecorderState.STARTING:
+            self._elapsed.setText("0:00")
+        if state is RecorderState.IDLE:
+            self._meter.show_level(None)
+
+    def _show_level(self, reading: LevelReading) -> None:
+        self._meter.show_level(reading)
+        if self._recorder.is_recording:
+            lost = f"  {reading.dropped_frames} lost" if reading.dropped_frames else ""
+            self._elapsed.setText(length_text(reading.elapsed_s) + lost)
+
+    def _show_filing(self, fraction: float) -> None:
+        self._filing.setValue(round(1000 * fraction))
+        self._filing.setVisible(fraction < 1.0)
+
+    def _ask(self, row: TakeRow) -> None:
+        if not row.aim:
+            return
+        self._asked_take = row.id
+        self._question_words.setText(
+            f"Was the aim met? \N{LEFT DOUBLE QUOTATION MARK}{row.aim}"
+            "\N{RIGHT DOUBLE QUOTATION MARK}"
+        )
+        self._answer.show_answer(None)
+        self._question.show()
+
+    def _offer_recovered(self, found: tuple[PendingTake, ...]) -> None:
+        self._pending = found[0] if found else None
+        self._recovered.setVisible(bool(found))
+        if self._pending is not None:
+            started = self._pending.started_at
+            self._recovered_words.setText(
+                f"A recording from {day_text(started.date())}, {started:%H:%M}, "
+                f"{length_text(self._pending.duration_s)} long, was never filed. "
+                "Its sound is safe."
+            )
+
+    def _keep_recovered(self) -> None:
+        if self._pending is not None:
+            self._recovered.hide()
+            self._recorder.finish(self._pending)
+
+    def _drop_recovered(self) -> None:
+        if self._pending is not None:
+            self._recovered.hide()
+            self._recorder.discard(self._pending)

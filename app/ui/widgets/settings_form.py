@@ -1,0 +1,127 @@
+"""What the measures need to know about the playing, as a form."""
+
+from PySide6.QtWidgets import QCheckBox, QDoubleSpinBox, QGridLayout, QLineEdit, QWidget
+
+from app.journal.failures import PlainFailure
+from app.journal.records import PlayingSettings
+from app.ui.theme import GRID_PX
+from app.ui.widgets.basics import labelled
+from app.ui.widgets.choices import Choice
+
+INSTRUMENT_NAMES = (
+    "violin",
+    "viola",
+    "cello",
+    "double bass",
+    "voice",
+    "flute",
+    "oboe",
+    "clarinet",
+    "bassoon",
+    "saxophone",
+    "horn",
+    "trumpet",
+    "trombone",
+    "recorder",
+    "guitar",
+    "piano",
+    "other",
+)
+_TEMPERAMENTS = (("equal", "Equal"), ("pythagorean", "Pythagorean"), ("just", "Just"))
+_TONICS = ("C", "C#", "Db", "D", "D#", "Eb", "E", "F", "F#", "Gb", "G", "G#", "Ab", "A", "A#")
+_MORE_TONICS = ("Bb", "B")
+_LOWEST_A_HZ, _HIGHEST_A_HZ = 380.0, 480.0
+_FASTEST_BPM = 400.0
+
+
+class SettingsForm(QWidget):
+    """Shows and reads :class:`PlayingSettings`."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._instrument: Choice[str] = Choice("Instrument")
+        self._instrument.offer([(name, name.capitalize()) for name in INSTRUMENT_NAMES])
+        self._a_hz = _spin("Reference A", _LOWEST_A_HZ - 0.5, _HIGHEST_A_HZ, " Hz", 1)
+        self._a_hz.setSpecialValueText("from the take")
+        self._a_hz.setToolTip("All the way down: the A is estimated from the take.")
+        self._temperament: Choice[str] = Choice("Temperament")
+        self._temperament.offer(list(_TEMPERAMENTS))
+        self._temperament.picked.connect(lambda _: self._allow_tonic())
+        self._tonic: Choice[str] = Choice("Tonic")
+        self._tonic.offer([(name, name) for name in (*_TONICS, *_MORE_TONICS)])
+        self._pulse = _spin("Beat, per minute", 0.0, _FASTEST_BPM, "", 1)
+        self._pulse.setSpecialValueText("not stated")
+        self._strings = QLineEdit()
+        self._strings.setPlaceholderText("usual; or low to high: C3 G3 D4 A4")
+        self._accompanied = QCheckBox("Piano or a backing sound plays too")
+        self._accompanied.setAccessibleName(self._accompanied.text())
+        grid = QGridLayout(self)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setHorizontalSpacing(2 * GRID_PX)
+        grid.setVerticalSpacing(GRID_PX)
+        grid.addLayout(labelled("Instrument", self._instrument), 0, 0)
+        grid.addLayout(labelled("Reference A", self._a_hz), 0, 1)
+        grid.addLayout(labelled("Temperament", self._temperament), 1, 0)
+        grid.addLayout(labelled("Tonic", self._tonic), 1, 1)
+        grid.addLayout(labelled("Beat, per minute", self._pulse), 2, 0)
+        grid.addLayout(labelled("Open strings", self._strings), 2, 1)
+        grid.addWidget(self._accompanied, 3, 0, 1, 2)
+        grid.setColumnStretch(0, 1)
+        grid.setColumnStretch(1, 1)
+        self._allow_tonic()
+
+    def show_settings(self, settings: PlayingSettings) -> None:
+        """Fill the form."""
+        self._instrument.choose(settings.instrument)
+        self._a_hz.setValue(settings.reference_a_hz or 0.0)
+        self._temperament.choose(settings.temperament)
+        self._tonic.choose(settings.tonic or "C")
+        self._pulse.setValue(settings.pulse_bpm or 0.0)
+        self._strings.setText(" ".join(settings.open_strings or ()))
+        self._accompanied.setChecked(settings.accompanied)
+        self._allow_tonic()
+
+    @property
+    def settings(self) -> PlayingSettings:
+        """What the form says.
+
+        Raises
+        ------
+        PlainFailure
+            Where the open strings cannot be note names.
+        """
+        temperament = self._temperament.key or "equal"
+        a_hz = self._a_hz.value()
+        return PlayingSettings(
+            instrument=self._instrument.key or "violin",
+            reference_a_hz=a_hz if a_hz >= _LOWEST_A_HZ else None,
+            temperament=temperament,
+            tonic=None if temperament == "equal" else self._tonic.key,
+            pulse_bpm=self._pulse.value() or None,
+            open_strings=_read_strings(self._strings.text()),
+            accompanied=self._accompanied.isChecked(),
+        )
+
+    def _allow_tonic(self) -> None:
+        self._tonic.setEnabled(self._temperament.key != "equal")
+
+
+def _spin(name: str, low: float, high: float, suffix: str, decimals: int) -> QDoubleSpinBox:
+    field = QDoubleSpinBox()
+    field.setAccessibleName(name)
+    field.setDecimals(decimals)
+    field.setRange(low, high)
+    field.setSuffix(suffix)
+    return field
+
+
+def _read_strings(text: str) -> tuple[str, ...] | None:
+    names = tuple(text.replace(",", " ").split())
+    for name in names:
+        is_note = name[:1].upper() in set("ABCDEFG") and name[-1:].isdigit()
+        if not is_note:
+            raise PlainFailure(
+                f"'{name}' is not a note name.",
+                "Write the open strings low to high with their octaves, such as C3 G3 D4 A4.",
+            )
+    return names or None

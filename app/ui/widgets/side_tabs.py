@@ -1,0 +1,35 @@
+"""A row of words over a stack of panes."""
+
+from collections.abc import Sequence
+
+from PySide6.QtWidgets import QButtonGroup, QStackedWidget, QWidget
+
+from app.ui.theme import GRID_PX
+from app.ui.widgets.basics import Button, Card, row
+
+
+class SideTabs(Card):
+    """Shows one of several panes; each tab names its key in the tooltip."""
+
+    def __init__(self, panes: Sequence[tuple[str, str, QWidget]]) -> None:
+        super().__init__()
+        self.box.setContentsMargins(GRID_PX, GRID_PX, GRID_PX, GRID_PX)
+        self._group = QButtonGroup(self)
+        self._stack = QStackedWidget()
+        tabs = row(spacing=2)
+        for index, (words, action_id, pane) in enumerate(panes):
+            button = Button(words, action_id=action_id, plain=True)
+            button.setCheckable(True)
+            self._group.addButton(button, index)
+            tabs.addWidget(button)
+            self._stack.addWidget(pane)
+        tabs.addStretch(1)
+        self._group.idClicked.connect(self._stack.setCurrentIndex)
+        self.box.addLayout(tabs)
+        self.box.addWidget(self._stack, 1)
+        self.show_pane(0)
+
+    def show_pane(self, index: int) -> None:
+        """Show a pane."""
+        self._group.button(index).setChecked(True)
+        self._stack.setCurrentIndex(index)

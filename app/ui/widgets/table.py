@@ -1,0 +1,89 @@
+"""A quiet table: whole rows, no grid, the keyboard leads."""
+
+from collections.abc import Sequence
+from typing import Generic, TypeVar
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
+
+from app.ui.models.rows import Column, RowsModel
+from app.ui.theme import SMALL_PT, font
+
+R = TypeVar("R")
+Index = QModelIndex | QPersistentModelIndex
+
+
+class RowTable(QTableView, Generic[R]):
+    """A table of frozen rows.
+
+    Signals
+    -------
+    rowOpened(object)
+        Enter or a double click on a row.
+    rowChosen(object)
+        The current row changed; ``None`` where there is none.
+    """
+
+    rowOpened = Signal(object)
+    rowChosen = Signal(object)
+
+    def __init__(
+        self, name: str, columns: Sequence[Column[R]], *, stretch: int = 0, wrap: bool = False
+    ) -> None:
+        super().__init__()
+        self.rows_model: RowsModel[R] = RowsModel(columns, self)
+        self.setModel(self.rows_model)
+        self.setAccessibleName(name)
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setShowGrid(False)
+        self.setWordWrap(wrap)
+        self.setTabKeyNavigation(False)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.verticalHeader().hide()
+        self.verticalHeader().setDefaultSectionSize(28)
+        if wrap:
+            self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        head = self.horizontalHeader()
+        head.setFont(font(SMALL_PT))
+        head.setHighlightSections(False)
+        head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        head.setSectionResizeMode(stretch, QHeaderView.ResizeMode.Stretch)
+        self.doubleClicked.connect(self._open)
+
+    def show_rows(self, rows: Sequence[R]) -> None:
+        """Show these rows."""
+        self.rows_model.show_rows(rows)
+
+    @property
+    def chosen(self) -> R | None:
+        """The current row."""
+        at = self.currentIndex().row()
+        return self.rows_model.rows[at] if 0 <= at < len(self.rows_model.rows) else None
+
+    def choose(self, at: int) -> None:
+        """Make a row the current one, without telling."""
+        was_blocked = self.blockSignals(True)
+        self.selectRow(at)
+        self.blockSignals(was_blocked)
+        self.scrollTo(self.rows_model.index(at, 0))
+
+    def currentChanged(self, current: Index, previous: Index) -> None:
+        """Tell who is chosen."""
+        super().currentChanged(current, previous)
+        if current.row() != previous.row():
+            self.rowChosen.emit(self.chosen)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Open the row on Enter."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self.chosen is not None:
+            if self.state() != QAbstractItemView.State.EditingState:
+                self.rowOpened.emit(self.chosen)
+            return
+        super().keyPressEvent(event)
+
+    def _open(self, index: QModelIndex) -> None:
+        if self.rows_model.columns[index.column()].write is None and self.chosen is not None:
+            self.rowOpened.emit(self.chosen)

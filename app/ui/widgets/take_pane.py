@@ -1,0 +1,143 @@
+"""What the journal knows about a take: where it is filed, its aim, how it is measured."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QButtonGroup, QLineEdit, QScrollArea, QWidget
+
+from app.journal.failures import PlainFailure
+from app.journal.records import AimMet, Passage
+from app.services.views import TakeView
+from app.ui.desk import Desk
+from app.ui.theme import GRID_PX
+from app.ui.widgets.basics import Button, column, fill, heading, labelled, row, soft
+from app.ui.widgets.choices import Choice, DayEdit, passage_text
+from app.ui.widgets.settings_form import SettingsForm
+
+AIM_WORDS = ((AimMet.YES, "Met"), (AimMet.PARTLY, "Partly"), (AimMet.NO, "Not met"))
+NO_PASSAGE = ""
+
+
+class AimAnswer(QWidget):
+    """Three buttons that answer whether the aim was met.
+
+    Signals
+    -------
+    answered(object)
+        An :class:`AimMet`.
+    """
+
+    answered = Signal(object)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._group = QButtonGroup(self)
+        box = row(self)
+        for at, (_, words) in enumerate(AIM_WORDS):
+            button = Button(words, name=f"Aim: {words.lower()}")
+            button.setCheckable(True)
+            self._group.addButton(button, at)
+            box.addWidget(button)
+        box.addStretch(1)
+        self._group.idClicked.connect(lambda at: self.answered.emit(AIM_WORDS[at][0]))
+
+    def show_answer(self, answer: AimMet | None) -> None:
+        """Show what was answered."""
+        self._group.setExclusive(False)
+        for at, (value, _) in enumerate(AIM_WORDS):
+            self._group.button(at).setChecked(value is answer)
+        self._group.setExclusive(True)
+
+
+class TakePane(QScrollArea):
+    """Files a take elsewhere, changes its settings, deletes it."""
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self._desk = desk
+        self._take_id = ""
+        self._passage: Choice[str] = Choice("Passage")
+        self._day = DayEdit("Practice day")
+        self._file_it = Button("File it there")
+        self._file_it.clicked.connect(self._refile)
+        self._aim = QLineEdit()
+        self._aim.setMaxLength(300)
+        self._aim.editingFinished.connect(self._set_aim)
+        self._answer = AimAnswer()
+        self._answer.answered.connect(self._answered)
+        self._form = SettingsForm()
+        self._apply = Button("Measure with these")
+        self._apply.clicked.connect(self._change_settings)
+        self._where = soft()
+        self._where.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self._delete = Button("Delete this take", "delete", action_id="listen.delete_take")
+        self._delete.clicked.connect(lambda: desk.keys.action("listen.delete_take").trigger())
+        self._build()
+
+    def _build(self) -> None:
+        inside = QWidget()
+        box = column(inside, spacing=GRID_PX)
+        box.setContentsMargins(2, 2, GRID_PX, 2)
+        fill(box, heading("Filed under"), self._passage)
+        filing = row()
+        fill(filing, self._day, self._file_it, 1)
+        fill(box, filing, heading("Aim"), self._aim, self._answer)
+        self._aim.setAccessibleName("Aim of the take")
+        fill(box, heading("How it is measured"), self._form)
+        apply = row()
+        fill(apply, 1, self._apply)
+        fill(box, apply, labelled("Recording", self._where), self._delete, 1)
+        self.setWidget(inside)
+        self.setWidgetResizable(True)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+
+    def show_take(self, view: TakeView, passages: tuple[Passage, ...]) -> None:
+        """Fill the forms."""
+        self._take_id = view.row.id
+        entries = [(passage.id, passage_text(passage)) for passage in passages]
+        self._passage.offer(
+            [(NO_PASSAGE, "No passage"), *entries], view.row.passage_id or NO_PASSAGE
+        )
+        self._day.show_day(view.row.practice_day)
+        self._aim.setText(view.row.aim)
+        self._answer.show_answer(view.row.aim_met)
+        self._answer.setEnabled(bool(view.row.aim))
+        self._form.show_settings(view.settings)
+        self._where.setText(str(view.row.file))
+
+    def _refile(self) -> None:
+        take_id, day, passage = self._take_id, self._day.day, self._passage.key or None
+        filing = self._desk.workbench.filing
+        self._desk.jobs.store(
+            lambda: filing.refile(take_id, day, passage),
+            lambda _: self._told("Filed; the recording itself was not touched."),
+        )
+
+    def _set_aim(self) -> None:
+        take_id, aim = self._take_id, self._aim.text().strip()
+        if not take_id:
+            return
+        filing = self._desk.workbench.filing
+        self._answer.setEnabled(bool(aim))
+        self._desk.jobs.store(lambda: filing.set_aim(take_id, aim))
+
+    def _answered(self, answer: AimMet) -> None:
+        take_id, filing = self._take_id, self._desk.workbench.filing
+        self._desk.jobs.store(
+            lambda: filing.answer_aim(take_id, answer), lambda _: self._desk.takesChanged.emit()
+        )
+
+    def _change_settings(self) -> None:
+        try:
+            settings = self._form.settings
+        except PlainFailure as failure:
+            self._desk.tell_failure(failure)
+            return
+        take_id, filing = self._take_id, self._desk.workbench.filing
+        self._desk.jobs.store(
+            lambda: filing.change_settings(take_id, settings),
+            lambda _: self._told("The take is being measured again."),
+        )
+
+    def _told(self, words: str) -> None:
+        self._desk.tell(words)
+        self._desk.takesChanged.emit()

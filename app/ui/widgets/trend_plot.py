@@ -1,0 +1,114 @@
+"""A passage over the weeks: a point a take, the trend and its band."""
+
+from datetime import date, timedelta
+from typing import Any
+
+import pyqtgraph as pg
+from PySide6.QtCore import QPointF, Qt, Signal
+from PySide6.QtGui import QColor, QPen, QPolygonF
+from PySide6.QtWidgets import QGraphicsPolygonItem, QWidget
+
+from app.services.views import TrendView
+from app.ui.theme import SMALL_PT, Colours, font
+from app.ui.widgets.basics import column
+
+_ROOM = 0.12
+
+
+class TrendPlot(QWidget):
+    """Draws a :class:`TrendView`.
+
+    Signals
+    -------
+    takeChosen(str)
+        A point was clicked.
+    """
+
+    takeChosen = Signal(str)
+
+    def __init__(self, colours: Colours) -> None:
+        super().__init__()
+        self._colours = colours
+        self._view: TrendView | None = None
+        self._chart = pg.PlotWidget()
+        self._chart.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._plot: Any = self._chart.getPlotItem()
+        self._plot.hideButtons()
+        self._plot.setMenuEnabled(False)
+        self._plot.vb.setMouseEnabled(x=False, y=False)
+        self._plot.getAxis("bottom").tickStrings = _day_ticks
+        self._plot.getAxis("left").setWidth(48)
+        self._band = QGraphicsPolygonItem()
+        self._plot.vb.addItem(self._band, ignoreBounds=True)
+        self._line = self._plot.plot([], [])
+        self._spread = self._plot.plot([], [], connect="pairs")
+        self._points = pg.ScatterPlotItem(size=9)
+        self._points.sigClicked.connect(self._clicked)
+        self._plot.addItem(self._points)
+        column(self).addWidget(self._chart)
+        self.setMinimumHeight(120)
+        self.setAccessibleName("Trend of the passage")
+
+    def show_trend(self, view: TrendView, chosen: tuple[str, ...] = ()) -> None:
+        """Draw a trend; the chosen takes are filled."""
+        self._view = view
+        c = self._colours
+        days = [point.practice_day.toordinal() for point in view.points]
+        values = [point.value for point in view.points]
+        self._plot.setLabel("left", view.unit)
+        brushes = [
+            pg.mkBrush(c.accent if point.take_id in chosen else c.card) for point in view.points
+        ]
+        self._points.setData(days, values, brush=brushes, pen=pg.mkPen(c.ink, width=1.3))
+        ends_x, ends_y = [], []
+        for day, point in zip(days, view.points, strict=True):
+            if point.uncertainty is not None:
+                ends_x += [day, day]
+                ends_y += [point.value - point.uncertainty, point.value + point.uncertainty]
+        self._spread.setData(ends_x, ends_y, pen=pg.mkPen(c.ink_soft, width=1))
+        self._line.setData(
+            [day.toordinal() for day, _ in view.line],
+            [value for _, value in view.line],
+            pen=pg.mkPen(c.accent, width=2),
+        )
+        edge = [QPointF(day.toordinal(), low) for day, low, _ in view.band]
+        edge += [QPointF(day.toordinal(), high) for day, _, high in reversed(view.band)]
+        self._band.setPolygon(QPolygonF(edge))
+        wash = QColor(c.accent)
+        wash.setAlpha(40)
+        self._band.setBrush(wash)
+        self._band.setPen(QPen(Qt.PenStyle.NoPen))
+        self._frame(days, [*values, *ends_y, *(point.y() for point in edge)])
+        self.setAccessibleDescription(f"{view.label}: {view.verdict or view.sentence}")
+
+    def recolour(self, colours: Colours) -> None:
+        """Use another palette."""
+        self._colours = colours
+        self._chart.setBackground(colours.card)
+        for side in ("left", "bottom"):
+            axis = self._plot.getAxis(side)
+            axis.setPen(QPen(QColor(colours.line), 1))
+            axis.setTextPen(QPen(QColor(colours.ink_soft), 1))
+            axis.setTickFont(font(SMALL_PT))
+        if self._view is not None:
+            self.show_trend(self._view)
+
+    def _frame(self, days: list[int], values: list[float]) -> None:
+        if not days:
+            return
+        low, high = min(values), max(values)
+        room = max((high - low) * _ROOM, 0.5)
+        self._plot.setYRange(low - room, high + room, padding=0)
+        self._plot.setXRange(min(days) - 2, max(days) + 2, padding=0)
+
+    def _clicked(self, _item: object, points: list[Any]) -> None:
+        if self._view is not None and len(points):
+            self.takeChosen.emit(self._view.points[points[0].index()].take_id)
+
+
+def _day_ticks(values: list[float], _scale: float, _spacing: float) -> list[str]:
+    made = []
+    for value in values:
+        day = date.fromordinal(1) + timedelta(days=max(0, round(value) - 1))
+        made.append(f"{day.day} {day:%b}" if value == round(value) else "")
+    return made

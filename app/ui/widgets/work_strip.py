@@ -1,0 +1,44 @@
+"""The strip that shows long work: what, how far, and a cancel button."""
+
+from PySide6.QtWidgets import QFrame, QProgressBar
+
+from app.ui.models.measure_queue import MeasureQueue
+from app.ui.theme import GRID_PX
+from app.ui.widgets.basics import Button, fill, row, soft
+
+
+class WorkStrip(QFrame):
+    """Shows one piece of long work: filing or importing first, else measuring."""
+
+    def __init__(self, queue: MeasureQueue) -> None:
+        super().__init__()
+        self._queue = queue
+        self._words = soft(wrap=False)
+        self._bar = QProgressBar()
+        self._bar.setRange(0, 1000)
+        self._bar.setTextVisible(False)
+        self._bar.setFixedHeight(GRID_PX)
+        self._bar.setAccessibleName("Progress")
+        self._cancel = Button("Cancel", action_id="work.cancel", plain=True)
+        self._cancel.clicked.connect(self.cancel)
+        box = row(self, spacing=2 * GRID_PX)
+        box.setContentsMargins(2 * GRID_PX, 4, GRID_PX, 4)
+        fill(box, self._words, self._bar, self._cancel)
+        box.setStretch(1, 1)
+        queue.changed.connect(self._refresh)
+        self.hide()
+
+    def cancel(self) -> None:
+        """Stop measuring."""
+        self._queue.cancel()
+
+    def _refresh(self) -> None:
+        left = self._queue.left_count
+        self.setVisible(left > 0)
+        if not left:
+            return
+        total = self._queue.done_count + left
+        words = f"Measuring take {self._queue.done_count + 1} of {total}"
+        self._words.setText(words)
+        self._bar.setAccessibleDescription(words)
+        self._bar.setValue(round(1000 * self._queue.fraction))

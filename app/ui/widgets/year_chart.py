@@ -1,0 +1,275 @@
+"""The year: one row a month, a bar a day whose height is its minutes."""
+
+import calendar
+from datetime import date, timedelta
+
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QAccessible,
+    QAccessibleEvent,
+    QColor,
+    QHelpEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+)
+from PySide6.QtWidgets import QToolTip, QWidget
+
+from app.services.views import DayBar
+from app.services.wording import counted, day_text, minutes_text
+from app.ui.theme import SMALL_PT, Theme, font
+
+_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+_LABEL_WIDTH_PX = 40.0
+_TOTAL_WIDTH_PX = 64.0
+_FOOT_PX = 12.0
+_LEAST_TOP_MINUTES = 60.0
+_DAYS = 31
+_DAY_STEPS: dict[int, int] = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
+_MONTH_STEPS: dict[int, int] = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
+
+
+def bar_words(bar: DayBar) -> str:
+    """Return a day in words, kind and factual."""
+    parts = [day_text(bar.practice_day)]
+    if bar.minutes is not None:
+        parts.append(minutes_text(bar.minutes))
+    if bar.take_count:
+        parts.append(counted(bar.take_count, "take"))
+    if bar.rest == "planned":
+        parts.append("rest, planned")
+    elif bar.rest == "marked":
+        parts.append("rest, marked afterwards")
+    elif bar.missed:
+        parts.append("no practice noted")
+    if bar.late:
+        parts.append("entered later")
+    return ", ".join(parts)
+
+
+class YearChart(QWidget):
+    """Bars by day, one row a month; arrow keys walk through the days.
+
+    Signals
+    -------
+    dayChosen(date)
+        The chosen day moved.
+    dayOpened(date)
+        Enter, or a click.
+    yearWanted(int)
+        The walk left the year.
+    """
+
+    dayChosen = Signal(object)
+    dayOpened = Signal(object)
+    yearWanted = Signal(int)
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self._theme = theme
+        self._bars: dict[date, DayBar] = {}
+        self._year = date.today().year
+        self._today: date | None = None
+        self.chosen: date | None = None
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAccessibleName("The year, a bar a day")
+        self.setMinimumSize(560, 400)
+        theme.changed.connect(lambda _: self.update())
+
+    def sizeHint(self) -> QSize:
+        """Twelve rows."""
+        return QSize(820, 600)
+
+    def show_year(self, year: int, bars: tuple[DayBar, ...], today: date) -> None:
+        """Show a year."""
+        self._year = year
+        self._bars = {bar.practice_day: bar for bar in bars}
+        self._today = today
+        if self.chosen is None or self.chosen.year != year:
+            self.chosen = today if today.year == year else date(year, 1, 1)
+        self._say()
+        self.update()
+
+    def choose(self, day: date) -> None:
+        """Choose a day; another year is asked for."""
+        self.chosen = day
+        if day.year != self._year:
+            self.yearWanted.emit(day.year)
+        self._say()
+        self.dayChosen.emit(day)
+        self.update()
+
+    def bar_of(self, day: date) -> DayBar | None:
+        """Return what is known of a day."""
+        return self._bars.get(day)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Walk with the arrows; Enter opens."""
+        if self.chosen is None:
+            return
+        key = event.key()
+        if key in _DAY_STEPS:
+            self.choose(self.chosen + timedelta(days=_DAY_STEPS[key]))
+        elif key in _MONTH_STEPS:
+            self.choose(_month_away(self.chosen, _MONTH_STEPS[key]))
+        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.dayOpened.emit(self.chosen)
+        else:
+            super().keyPressEvent(event)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Choose the day under the pointer."""
+        day = self._day_at(event.position())
+        if day is not None:
+            self.choose(day)
+            self.dayOpened.emit(day)
+
+    def event(self, event: QEvent) -> bool:
+        """Say the day under the pointer."""
+        if isinstance(event, QHelpEvent) and event.type() == QEvent.Type.ToolTip:
+            day = self._day_at(QPointF(event.pos()))
+            bar = self._bars.get(day) if day else None
+            QToolTip.showText(event.globalPos(), bar_words(bar) if bar else "", self)
+            return True
+        return super().event(event)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Draw twelve rows."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setFont(font(SMALL_PT))
+        for month in range(1, 13):
+            self._draw_month(painter, month)
+        self._draw_day_numbers(painter)
+
+    def _draw_month(self, painter: QPainter, month: int) -> None:
+        c = self._theme.colours
+        strip = self._strip(month)
+        painter.setPen(QColor(c.ink_soft))
+        left = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom
+        painter.drawText(
+            QRectF(0, strip.top(), _LABEL_WIDTH_PX, strip.height()), left, _MONTHS[month - 1]
+        )
+        painter.setPen(QPen(QColor(c.line), 1))
+        count = calendar.monthrange(self._year, month)[1]
+        right = strip.left() + count * self._step
+        painter.drawLine(QPointF(strip.left(), strip.bottom()), QPointF(right, strip.bottom()))
+        total = 0.0
+        for number in range(1, count + 1):
+            day = date(self._year, month, number)
+            bar = self._bars.get(day)
+            if bar is not None:
+                total += bar.minutes or 0.0
+                self._draw_bar(painter, bar, self._cell(day))
+            if day == self._today:
+                painter.setPen(QColor(c.ink))
+                painter.drawText(
+                    QRectF(self._cell(day).left() - 8, strip.bottom(), self._step + 16, _FOOT_PX),
+                    Qt.AlignmentFlag.AlignCenter,
+                    "\N{BLACK UP-POINTING SMALL TRIANGLE}",
+                )
+            if day == self.chosen:
+                self._draw_choice(painter, self._cell(day))
+        if total:
+            painter.setPen(QColor(c.ink_soft))
+            place = QRectF(self.width() - _TOTAL_WIDTH_PX, strip.top(), 62, strip.height())
+            end = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom
+            painter.drawText(place, end, f"{total / 60:.0f} h")
+
+    def _draw_bar(self, painter: QPainter, bar: DayBar, cell: QRectF) -> None:
+        c = self._theme.colours
+        middle, foot = cell.center().x(), cell.bottom()
+        width = max(3.0, min(14.0, cell.width() - 4))
+        if bar.minutes:
+            height = max(2.0, min(1.0, bar.minutes / self._top_minutes) * (cell.height() - 6))
+            body = QRectF(middle - width / 2, foot - height, width, height)
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(QColor(c.accent))
+            painter.drawRect(body)
+            if bar.late:
+                painter.setPen(QPen(QColor(c.ink), 1.4))
+                top = body.top() - 3
+                painter.drawLine(QPointF(middle - 3, top), QPointF(middle + 3, top))
+        elif bar.take_count:
+            painter.setPen(QPen(QColor(c.accent), 1.4))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRect(QRectF(middle - width / 2, foot - 5, width, 5))
+        if bar.rest:
+            # A short level stroke, like a rest hanging from its line.
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(QColor(c.ink_soft))
+            box = QRectF(middle - 4, foot - 10, 8, 4)
+            if bar.rest == "planned":
+                painter.drawRect(box)
+            else:
+                painter.setPen(QPen(QColor(c.ink_soft), 1.2))
+                painter.setBrush(Qt.BrushStyle.NoBrush)
+                painter.drawRect(box)
+        elif bar.missed and not bar.minutes and not bar.take_count:
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(QColor(c.ink_soft))
+            painter.drawEllipse(QPointF(middle, foot - 4), 1.5, 1.5)
+
+    def _draw_choice(self, painter: QPainter, cell: QRectF) -> None:
+        colour = QColor(self._theme.colours.accent)
+        pen = QPen(colour, 2.0 if self.hasFocus() else 1.0)
+        painter.setPen(pen)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawRoundedRect(cell.adjusted(1, 0, -1, 2), 3, 3)
+
+    def _draw_day_numbers(self, painter: QPainter) -> None:
+        painter.setPen(QColor(self._theme.colours.ink_soft))
+        for number in (1, 5, 10, 15, 20, 25, 30):
+            left = _LABEL_WIDTH_PX + (number - 1) * self._step
+            place = QRectF(left - 8, self.height() - 16, self._step + 16, 16)
+            painter.drawText(place, Qt.AlignmentFlag.AlignCenter, str(number))
+
+    @property
+    def _step(self) -> float:
+        return (self.width() - _LABEL_WIDTH_PX - _TOTAL_WIDTH_PX) / _DAYS
+
+    @property
+    def _row_height(self) -> float:
+        return (self.height() - 18.0) / 12
+
+    @property
+    def _top_minutes(self) -> float:
+        longest = max((bar.minutes or 0.0 for bar in self._bars.values()), default=0.0)
+        return max(_LEAST_TOP_MINUTES, longest)
+
+    def _strip(self, month: int) -> QRectF:
+        """Give the row of a month, its foot left free for marks."""
+        top = (month - 1) * self._row_height
+        width = self.width() - _LABEL_WIDTH_PX - _TOTAL_WIDTH_PX
+        return QRectF(_LABEL_WIDTH_PX, top, width, self._row_height - _FOOT_PX)
+
+    def _cell(self, day: date) -> QRectF:
+        strip = self._strip(day.month)
+        left = strip.left() + (day.day - 1) * self._step
+        return QRectF(left, strip.top(), self._step, strip.height())
+
+    def _day_at(self, point: QPointF) -> date | None:
+        month = int(point.y() // self._row_height) + 1
+        number = int((point.x() - _LABEL_WIDTH_PX) // self._step) + 1
+        if not 1 <= month <= 12:
+            return None
+        if not 1 <= number <= calendar.monthrange(self._year, month)[1]:
+            return None
+        return date(self._year, month, number)
+
+    def _say(self) -> None:
+        bar = self._bars.get(self.chosen) if self.chosen else None
+        words = bar_words(bar) if bar else (day_text(self.chosen) if self.chosen else "")
+        if words != self.accessibleDescription():
+            self.setAccessibleDescription(words)
+            event = QAccessibleEvent(self, QAccessible.Event.DescriptionChanged)
+            QAccessible.updateAccessibility(event)
+
+
+def _month_away(day: date, months: int) -> date:
+    at = day.year * 12 + day.month - 1 + months
+    year, month = divmod(at, 12)
+    last = calendar.monthrange(year, month + 1)[1]
+    return date(year, month + 1, min(day.day, last))
