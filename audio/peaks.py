@@ -159,7 +159,7 @@ class Peaks:
             None when there is no such file or it is not usable: build anew.
         """
         try:
-            with np.load(path, allow_pickle=False) as stored:
+            with path.open("rb") as file, np.load(file, allow_pickle=False) as stored:
                 if (int(stored["format"]), int(stored["base_frames"])) != (_FORMAT, BASE_FRAMES):
                     return None
                 low, high = stored["low"], stored["high"]

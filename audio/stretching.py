@@ -6,6 +6,7 @@ sound is cut into overlapping pieces here; neighbours are lined up by
 correlation where they meet and cross-faded, which keeps the waves in phase.
 """
 
+import math
 from dataclasses import dataclass
 from typing import Any
 
@@ -26,7 +27,8 @@ _FADE_S = 0.03
 _SEARCH_S = 0.01
 """Half a period of the lowest string that matters here, E1 at 41 Hz, is 12 ms."""
 
-_CLEAN_SPEED = 0.5
+_NEAREST = 0.05
+_CLEAN_SPEED = 0.52
 _SEED = 1
 """Any: the algorithm draws nothing at clean speeds, but would take one from the system."""
 
@@ -155,7 +157,12 @@ class StretchStream:
         squares = np.concatenate([[0.0], np.cumsum(field**2)])
         energy = squares[len(template) :] - squares[: -len(template)]
         score = match / np.sqrt(np.maximum(energy, 1e-12))
-        return low + int(np.argmax(score)) if score.max() > 0 else 0
+        if score.max() <= 0:
+            return 0
+        # Of waves that fit equally well the nearest: the place shown stays true.
+        shifts = low + np.arange(len(score))
+        distance = np.abs(shifts) / self._search
+        return int(shifts[np.argmax(score * (1 - _NEAREST * distance))])
 
 
 def stretch(samples: NDArray[np.float32], sample_rate_hz: int, speed: float) -> FloatArray:
@@ -206,15 +213,15 @@ def process(samples: FloatArray, sample_rate_hz: int, speed: float) -> FloatArra
     """
     from python_stretch import Signalsmith  # noqa: PLC0415 - loads a compiled library
 
-    if speed < _CLEAN_SPEED:
-        # Below half speed the algorithm randomises phases, and a steady tone
-        # starts to waver; two gentler passes keep it steady.
-        half = speed**0.5
-        return process(process(samples, sample_rate_hz, half), sample_rate_hz, half)
+    # From half speed down the algorithm randomises phases, and a steady tone
+    # starts to waver; several gentler passes keep it steady.
+    passes = max(1, math.ceil(math.log(speed) / math.log(_CLEAN_SPEED)))
+    output = np.ascontiguousarray(samples.T, dtype=np.float32)
     engine: Any = Signalsmith.Stretch(_SEED)
     engine.preset(samples.shape[1], float(sample_rate_hz))
-    engine.setTimeFactor(float(speed))
-    output: FloatArray = engine.process(np.ascontiguousarray(samples.T, dtype=np.float32))
+    engine.setTimeFactor(speed ** (1 / passes))
+    for _ in range(passes):
+        output = engine.process(output)
     return output.T
 
 
