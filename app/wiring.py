@@ -19,10 +19,18 @@ from app.services.reporting import ReportingService
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
 from app.services.take_filing import TakeFiler
 from app.services.undoing import Undoing
+from app.services.views import RepairReport
 from app.services.workbench import Workbench
 from app.store.store import Store, open_store
 
-__all__ = ["Workbench", "build_demo", "default_journal_dir", "local_now", "open_workbench"]
+__all__ = [
+    "Workbench",
+    "build_demo",
+    "default_journal_dir",
+    "local_now",
+    "open_workbench",
+    "repair",
+]
 
 JOURNAL_VARIABLE = "PASSAGEWORK_JOURNAL"
 
@@ -115,7 +123,27 @@ def build_demo(
     progress: Progress = no_progress,
     should_stop: ShouldStop = never_stop,
 ) -> None:
-    """Build the demo journal in a new folder; see :mod:`app.services.demo`."""
+    """Build the demo journal in a new folder; see :func:`app.services.demo.build_demo`."""
     from app.services.demo import build_demo as build  # noqa: PLC0415 - only for the demo
 
-    build(journal_dir, open_store, end=end, progress=progress, should_stop=should_stop)
+    build(journal_dir, end=end, progress=progress, should_stop=should_stop)
+
+
+def repair(
+    journal_dir: Path, progress: Progress = no_progress, should_stop: ShouldStop = never_stop
+) -> RepairReport:
+    """Check a journal that is not open, and mend it; see :func:`app.store.repair.repair`."""
+    from app.store.repair import repair as mend  # noqa: PLC0415 - only for repairs
+
+    found = mend(journal_dir, clock=local_now, progress=progress, should_stop=should_stop)
+    return RepairReport(
+        rebuilt=found.rebuilt,
+        set_aside=found.set_aside,
+        backup_used=found.backup_used,
+        takes=found.takes,
+        sidecars_written=found.sidecars_written,
+        sidecars_unreadable=found.sidecars_unreadable,
+        recordings_missing=found.recordings_missing,
+        recordings_changed=found.recordings_changed,
+        recordings_unfiled=found.recordings_unfiled,
+    )

@@ -7,7 +7,18 @@ together.
 
 import typer
 
-from app.cli import compare, count, demo, importing, mark, measure, opening, record, repair
+from app.cli import (
+    compare,
+    count,
+    demo,
+    importing,
+    mark,
+    measure,
+    opening,
+    record,
+    recover,
+    repair,
+)
 from app.cli.program import Program
 
 __all__ = ["Program", "build"]
@@ -29,6 +40,18 @@ def build() -> typer.Typer:
         pretty_exceptions_enable=False,
         rich_markup_mode=None,
     )
-    for group in (opening, demo, importing, record, measure, mark, compare, count, repair):
+    groups = (
+        opening,
+        demo,
+        importing,
+        record,
+        recover,
+        measure,
+        mark,
+        compare,
+        count,
+        repair,
+    )
+    for group in groups:
         group.add_to(app)
     return app

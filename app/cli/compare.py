@@ -99,7 +99,7 @@ def comparison_text(found: "Comparison") -> str:
     lines = [f"a: {found.a.name}", f"b: {found.b.name}"]
     if isinstance(found.alignment, NotMeasurable):
         lines.append(found.alignment.sentence)
-    rows = []
+    rows: list[tuple[str, ...]] = []
     for key, result in found.measures.items():
         label, digits = measure_named(key).label, measure_named(key).digits
         if isinstance(result, Measured):

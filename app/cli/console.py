@@ -4,7 +4,7 @@ import json
 import signal
 import sys
 import threading
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from types import FrameType
 from typing import TypeVar
@@ -84,7 +84,7 @@ def _with_bar(label: str, work: Callable[[Progress, ShouldStop], T], should_stop
         return work(lambda share: bar.update(task, completed=share), should_stop)
 
 
-def table(rows: list[tuple[str, ...]], gap: str = "  ") -> str:
+def table(rows: Sequence[tuple[str, ...]], gap: str = "  ") -> str:
     """Lay rows out in columns; the last column is not padded."""
     if not rows:
         return ""

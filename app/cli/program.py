@@ -11,6 +11,7 @@ import typer
 from app.services.stopping import Progress, ShouldStop
 
 if TYPE_CHECKING:
+    from app.services.views import RepairReport
     from app.services.workbench import Workbench
 
 
@@ -32,6 +33,15 @@ class BuildDemo(Protocol):
         """Build it in a new folder, whole or not at all."""
 
 
+class Repair(Protocol):
+    """Checks and mends a journal."""
+
+    def __call__(
+        self, journal_dir: Path, progress: Progress, should_stop: ShouldStop
+    ) -> "RepairReport":
+        """Check a journal that is not open, and mend what can be mended."""
+
+
 @dataclass(frozen=True, slots=True)
 class Program:
     """The doors out of the command line."""
@@ -39,7 +49,7 @@ class Program:
     open_workbench: OpenWorkbench
     default_journal_dir: Callable[[], Path]
     build_demo: BuildDemo
-    repair: Callable[[Path], tuple[str, ...]]
+    repair: Repair
     run_window: Callable[["Workbench"], int]
     now: Callable[[], datetime]
 

@@ -1,9 +1,92 @@
-"""The demo journal: an invented scenario, rendered and measured for real."""
+"""The demo journal: an invented scenario, rendered and measured for real.
 
-from datetime import date
+Rendering and measuring run in two processes; filing goes through the same steps as
+for the player's own takes. The journal is built beside its final place and renamed
+when it is complete, so that a demo is there as a whole or not at all.
+"""
+
+import json
+import multiprocessing
+import shutil
+import signal
+import uuid
+from collections.abc import Iterator
+from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
+from datetime import date, datetime, time, timedelta, tzinfo
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
+from app.journal.failures import PlainFailure
+from app.journal.markers import checked
+from app.journal.records import (
+    AimMet,
+    Author,
+    Marker,
+    MarkerState,
+    MinutesSource,
+    Origin,
+    Passage,
+    PlayingSettings,
+    RestDay,
+    Session,
+)
+from app.services.measuring import MeasureReport, MeasuringService
+from app.services.passages import PassageService
+from app.services.plain import plain_failures
+from app.services.stopping import (
+    Progress,
+    ShouldStop,
+    Stopped,
+    never_stop,
+    no_progress,
+    stop_if,
+)
+from app.services.take_filing import NewTake, PlacedFile, TakeFiler
+from app.store.store import Store, open_store
+
+if TYPE_CHECKING:
+    from analysis.results import TakeAnalysis
+    from sample_audio.scenario import DemoDay, DemoTake
+
+MARK_NAME = "demo.json"
+_MARK_VERSION = 1
+_WORKERS = 2
+_POLL_S = 0.2
+_ENTERED_AFTER = timedelta(minutes=6)
+
+
+@dataclass(frozen=True, slots=True)
+class _Rendered:
+    """A take as it comes out of a worker: its PCM file and what was measured on it."""
+
+    wav: Path
+    analysis: "TakeAnalysis"
+
+
+class _SettableClock:
+    """Gives the instant that the story is at."""
+
+    def __init__(self, now: datetime) -> None:
+        self.now = now
+
+    def __call__(self) -> datetime:
+        return self.now
+
+
+def is_demo(journal_dir: Path) -> bool:
+    """Say whether a journal was made by the demo."""
+    return (journal_dir / MARK_NAME).is_file()
+
+
+def demo_end(journal_dir: Path) -> date | None:
+    """Give the last day of a finished demo journal; ``None`` where there is none."""
+    try:
+        mark = json.loads((journal_dir / MARK_NAME).read_text(encoding="utf-8"))
+        return date.fromisoformat(mark["end"]) if mark["demo"] == _MARK_VERSION else None
+    except (OSError, ValueError, KeyError, TypeError):
+        return None
 
 
 def build_demo(
@@ -13,5 +96,228 @@ def build_demo(
     progress: Progress = no_progress,
     should_stop: ShouldStop = never_stop,
 ) -> None:
-    """Render, file and measure the demo's takes."""
-    raise NotImplementedError
+    """Render, file and measure the demo's takes into a new journal.
+
+    An earlier demo at the same place is replaced once the new one is complete.
+
+    Parameters
+    ----------
+    journal_dir : Path
+        Must not exist, or hold a journal that the demo made.
+    end : date
+        Last practice day of the eight weeks.
+
+    Raises
+    ------
+    PlainFailure
+        Where the folder holds anything that the demo did not make, or cannot be
+        written to.
+    Stopped
+        Once `should_stop` says so; nothing is left of it.
+    """
+    refuse_foreign(journal_dir)
+    building = journal_dir.with_name(f".{journal_dir.name}-{uuid.uuid4().hex[:8]}")
+    with plain_failures("the demo was not built"):
+        building.mkdir(parents=True)
+        try:
+            _fill(building, end, progress, should_stop)
+            mark = {"demo": _MARK_VERSION, "end": end.isoformat()}
+            (building / MARK_NAME).write_text(json.dumps(mark), encoding="utf-8")
+            stop_if(should_stop)
+            if journal_dir.exists():
+                shutil.rmtree(journal_dir)
+            building.rename(journal_dir)
+        finally:
+            shutil.rmtree(building, ignore_errors=True)
+    progress(1.0)
+
+
+def refuse_foreign(journal_dir: Path) -> None:
+    """Refuse a folder with anything in it that the demo did not make."""
+    if not journal_dir.exists() or is_demo(journal_dir):
+        return
+    if not journal_dir.is_dir() or any(journal_dir.iterdir()):
+        raise PlainFailure(
+            f"{journal_dir} holds something that the demo did not make, so it is left alone.",
+            "Choose another folder with --folder.",
+        )
+    journal_dir.rmdir()
+
+
+def _fill(folder: Path, end: date, progress: Progress, should_stop: ShouldStop) -> None:
+    from sample_audio.scenario import PASSAGES, demo_days  # noqa: PLC0415 - only for the demo
+
+    days = demo_days(end)
+    zone = datetime.now().astimezone().tzinfo
+    if zone is None:
+        raise RuntimeError("a local instant has a time zone")
+    clock = _SettableClock(_instant(days[0], time(12), zone))
+    with open_store(folder, clock=clock) as store:
+        _choose_settings(store)
+        passages = PassageService(store, clock)
+        by_key = {
+            p.key: passages.add(p.piece, p.name, p.bars, playing_settings(p.pulse_bpm))
+            for p in PASSAGES
+        }
+        story = _Story(store, clock, zone, by_key)
+        takes = [(day, take) for day in days for take in day.takes]
+        scratch = folder / ".rendering"
+        scratch.mkdir()
+        jobs = [(take, by_key[take.passage_key].settings) for _day, take in takes]
+        with _rendered_takes(jobs, scratch, should_stop) as rendered:
+            done = 0
+            for day in days:
+                story.begin_day(day)
+                for take in day.takes:
+                    story.file(day, take, next(rendered))
+                    done += 1
+                    progress(done / len(takes))
+        shutil.rmtree(scratch)
+
+
+def playing_settings(pulse_bpm: float) -> PlayingSettings:
+    """Give what the demo's violist entered for a passage."""
+    return PlayingSettings(instrument="viola", pulse_bpm=pulse_bpm)
+
+
+def _choose_settings(store: Store) -> None:
+    settings = store.settings.get()
+    viola = replace(settings.default_settings, instrument="viola")
+    store.settings.replace(replace(settings, default_settings=viola))
+
+
+def _instant(day: "DemoDay", at: time, zone: tzinfo) -> datetime:
+    return day.instant(at).replace(tzinfo=zone)
+
+
+class _Story:
+    """Puts the scenario's days into the journal in the order they happened."""
+
+    def __init__(
+        self,
+        store: Store,
+        clock: _SettableClock,
+        zone: tzinfo,
+        passages: dict[str, Passage],
+    ) -> None:
+        self._store = store
+        self._clock = clock
+        self._zone = zone
+        self._passages = passages
+        self._filer = TakeFiler(store, clock)
+        self._measuring = MeasuringService(store, clock)
+
+    def begin_day(self, day: "DemoDay") -> None:
+        """Keep a day's session or rest."""
+        if day.planned_rest:
+            self._store.rest_days.put(RestDay(day.date, planned=True))
+        if day.minutes > 0 or day.note:
+            self._store.sessions.add(
+                Session(
+                    id=uuid.uuid4().hex,
+                    practice_day=day.date,
+                    started_at=_instant(day, time(18, 40), self._zone),
+                    minutes=day.minutes if day.minutes > 0 else None,
+                    minutes_source=MinutesSource.CLOCK if day.minutes > 0 else None,
+                    note=day.note,
+                )
+            )
+
+    def file(self, day: "DemoDay", take: "DemoTake", rendered: _Rendered) -> None:
+        """File a take as a recording, keep what was measured, and set its markers."""
+        recorded_at = _instant(day, take.time_of_day, self._zone)
+        self._clock.now = recorded_at + _ENTERED_AFTER
+        passage = self._passages[take.passage_key]
+        new = NewTake(
+            practice_day=day.date,
+            recorded_at=recorded_at,
+            passage_id=passage.id,
+            origin=Origin.RECORDED,
+            settings=passage.settings,
+            suffix=".flac",
+            aim=take.aim,
+        )
+
+        def place(path: Path, tags: dict[str, str]) -> PlacedFile:
+            return _encoded(rendered.wav, path, tags)
+
+        filed = self._filer.file(new, place)
+        if take.aim_met is not None:
+            filed = replace(filed, aim_met=AimMet(take.aim_met))
+            self._store.takes.replace(filed)
+        self._measuring.keep(MeasureReport(filed.file, rendered.analysis, filed.settings), filed)
+        for mark in take.markers:
+            marker = Marker(
+                id=uuid.uuid4().hex,
+                take_id=filed.id,
+                start_s=mark.start_s,
+                end_s=mark.end_s,
+                category=mark.category,
+                weight=mark.weight,
+                text=mark.text,
+                author=Author(mark.author),
+                state=MarkerState(mark.state),
+                created_at=self._clock.now,
+                changed_at=self._clock.now,
+            )
+            self._store.markers.add(checked(marker, filed.duration_s))
+
+
+def _encoded(wav: Path, path: Path, tags: dict[str, str]) -> PlacedFile:
+    from audio.encoding import encode_flac  # noqa: PLC0415 - only when needed
+    from audio.importing import sha256_of  # noqa: PLC0415
+
+    made = encode_flac(wav, path, tags, remove_pcm=True)
+    duration_s = made.frames / made.sample_rate_hz
+    return PlacedFile(sha256_of(path), duration_s, made.sample_rate_hz, made.channels)
+
+
+@contextmanager
+def _rendered_takes(
+    jobs: "list[tuple[DemoTake, PlayingSettings]]", scratch: Path, should_stop: ShouldStop
+) -> Iterator[Iterator[_Rendered]]:
+    """Render and measure takes in worker processes; give them in order."""
+    pool = ProcessPoolExecutor(
+        _WORKERS,
+        # A forked copy of a process with threads (Qt, PortAudio) may lock up.
+        mp_context=multiprocessing.get_context("spawn"),
+        initializer=_leave_interrupts_to_the_parent,
+    )
+    try:
+        futures = [
+            pool.submit(render_and_measure, take, settings, scratch / f"{number}.wav")
+            for number, (take, settings) in enumerate(jobs)
+        ]
+        yield (_awaited(future, should_stop) for future in futures)
+    finally:
+        pool.shutdown(wait=True, cancel_futures=True)
+
+
+def _awaited(future: "Future[_Rendered]", should_stop: ShouldStop) -> _Rendered:
+    while True:
+        if should_stop():
+            raise Stopped
+        done, _ = wait([future], timeout=_POLL_S, return_when=FIRST_COMPLETED)
+        if done:
+            return future.result()
+
+
+def _leave_interrupts_to_the_parent() -> None:
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+
+
+def render_and_measure(take: "DemoTake", settings: PlayingSettings, wav: Path) -> _Rendered:
+    """Sound one take, write it as 24 bit PCM, and measure what was written."""
+    import numpy as np  # noqa: PLC0415 - in a worker process only
+
+    from app.services.file_measuring import analyse_sound, read_whole  # noqa: PLC0415
+    from audio.pcm_file import PcmWriter  # noqa: PLC0415
+    from sample_audio.generator import render  # noqa: PLC0415
+
+    phrase = render(take.phrase)
+    writer = PcmWriter(wav, phrase.sample_rate_hz, 1)
+    try:
+        writer.append(np.rint(phrase.samples * (2**31 - 2**8)).astype(np.int32)[:, np.newaxis])
+    finally:
+        writer.close()
+    return _Rendered(wav, analyse_sound(read_whole(wav), settings))

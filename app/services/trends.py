@@ -80,7 +80,6 @@ def _without_line(
 def _with_line(
     passage: Passage, measure: Measure, points: tuple[TrendPoint, ...], fitted: Trend
 ) -> TrendView:
-    half = (fitted.slope_high_per_week - fitted.slope_low_per_week) / 2
     days = [date.fromordinal(int(day)) for day in fitted.day]
     reach = _HALF_OF_95 * fitted.scatter
     line = [(day, float(y)) for day, y in zip(days, fitted.fitted, strict=True)]
@@ -94,7 +93,12 @@ def _with_line(
         band=tuple((day, y - reach, y + reach) for day, y in line),
         verdict=verdict(measure.key, fitted),
         slope=Reading(
-            fitted.slope_per_week, f"{measure.unit} a week", half, measure.digits + 1, signed=True
+            fitted.slope_per_week,
+            f"{measure.unit} a week",
+            None,
+            measure.digits + 1,
+            signed=True,
+            interval=(fitted.slope_low_per_week, fitted.slope_high_per_week),
         ),
         scatter=Reading(fitted.scatter, measure.unit, None, measure.digits),
         sentence="",

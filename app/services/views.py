@@ -30,7 +30,8 @@ class Reading:
 
     ``uncertainty`` is half of the 95 % interval in the same unit, ``None`` where
     the number has none; ``digits`` are the decimals worth showing; ``signed`` asks
-    for an explicit plus.
+    for an explicit plus. ``interval`` stands in for the uncertainty where the 95 %
+    interval is not symmetric: its lower and upper end.
     """
 
     value: float
@@ -38,6 +39,7 @@ class Reading:
     uncertainty: float | None = None
     digits: int = 1
     signed: bool = False
+    interval: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -327,3 +329,23 @@ class PendingTake:
     clipped_samples: int = 0
     ended: str = ""
     recovered: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class RepairReport:
+    """What a repair of a journal found and did; files are named relative to it.
+
+    ``rebuilt`` says that the database was made again; ``set_aside`` and
+    ``backup_used`` are empty where there was nothing of the kind. A changed recording
+    has other bytes than when it was filed; an unfiled one belongs to no take.
+    """
+
+    rebuilt: bool
+    set_aside: str
+    backup_used: str
+    takes: int
+    sidecars_written: int
+    sidecars_unreadable: tuple[str, ...]
+    recordings_missing: tuple[str, ...]
+    recordings_changed: tuple[str, ...]
+    recordings_unfiled: tuple[str, ...]

@@ -35,6 +35,9 @@ def reading_text(reading: AnyReading) -> str:
     text = number_text(reading.value, reading.digits, signed=reading.signed)
     if reading.uncertainty is not None:
         text += f" ± {_uncertainty_text(reading.uncertainty, reading.digits)}"
+    if reading.interval is not None:
+        low, high = (number_text(end, reading.digits, signed=True) for end in reading.interval)
+        text += f" ({low} to {high})"
     if not reading.unit:
         return text
     gap = "" if reading.unit in _UNITS_WITHOUT_SPACE and reading.uncertainty is None else " "

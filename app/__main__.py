@@ -1,0 +1,118 @@
+"""The program's start: hands the doors to the command line and says what went wrong."""
+
+import logging
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from app.cli.console import INTERRUPTED, remark
+from app.cli.program import Program
+from app.journal.failures import PlainFailure
+from app.services.stopping import Stopped
+
+if TYPE_CHECKING:
+    from app.services.workbench import Workbench
+
+EXPECTED_FAILURE = 2
+BUG = 1
+
+log = logging.getLogger("passagework")
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the command line.
+
+    Parameters
+    ----------
+    arguments : sequence of str, optional
+        Without the program's name; those of the process where left out.
+
+    Returns
+    -------
+    int
+        0, or 2 after an expected failure (one plain sentence on stderr), 1 after a
+        bug (its log's place on stderr), 130 after Ctrl-C.
+    """
+    _speak_utf8()
+    try:
+        return _run(list(sys.argv[1:] if arguments is None else arguments))
+    except PlainFailure as failure:
+        remark(f"{failure.sentence} {failure.next_step}".strip())
+        return EXPECTED_FAILURE
+    except (Stopped, KeyboardInterrupt):
+        remark("Stopped.")
+        return INTERRUPTED
+    except Exception as bug:
+        _report_bug(bug)
+        return BUG
+
+
+def _run(arguments: list[str]) -> int:
+    import typer.main  # noqa: PLC0415 - the tests of this module need no command line
+
+    from app.cli import build  # noqa: PLC0415
+
+    command = typer.main.get_command(build())
+    try:
+        command.main(arguments, prog_name="passagework", obj=_program())
+    except SystemExit as end:
+        return end.code if isinstance(end.code, int) else int(bool(end.code))
+    return 0
+
+
+def _program() -> Program:
+    from app import wiring  # noqa: PLC0415 - the first command that needs it pays for it
+
+    return Program(
+        open_workbench=wiring.open_workbench,
+        default_journal_dir=wiring.default_journal_dir,
+        build_demo=wiring.build_demo,
+        repair=wiring.repair,
+        run_window=_run_window,
+        now=wiring.local_now,
+    )
+
+
+def _run_window(workbench: "Workbench") -> int:
+    from app.ui.application import run_window  # noqa: PLC0415 - Qt only for the window
+
+    return int(run_window(workbench))
+
+
+def _speak_utf8() -> None:
+    """Let every sign through where output goes to a file or pipe of another encoding."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None and (stream.encoding or "").lower() not in ("utf-8", "utf8"):
+            reconfigure(encoding="utf-8")
+
+
+def log_file() -> Path:
+    """Give the file that bugs are written to."""
+    import platformdirs  # noqa: PLC0415 - only after a bug
+
+    return Path(platformdirs.user_log_dir("passagework", appauthor=False)) / "passagework.log"
+
+
+def _report_bug(bug: Exception) -> None:
+    path = log_file()
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        handler = logging.FileHandler(path, encoding="utf-8")
+    except OSError:
+        log.exception("A bug, and its log could not be written: %r", bug)
+        remark(f"Something went wrong inside the program: {bug!r}. The log could not be written.")
+        return
+    handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s"))
+    log.addHandler(handler)
+    try:
+        log.error("A bug", exc_info=bug)
+    finally:
+        log.removeHandler(handler)
+        handler.close()
+    remark(f"Something went wrong inside the program. The details are in {path}.")
+
+
+if __name__ == "__main__":
+    sys.exit(main())

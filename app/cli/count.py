@@ -1,0 +1,86 @@
+"""``count`` and ``report``: the days in numbers, the week in words."""
+
+from datetime import timedelta
+from typing import Annotated
+
+import typer
+
+from app.cli.console import say, say_json
+from app.cli.options import JournalOption, JsonOption, day_from
+from app.cli.program import Program
+from app.journal.failures import PlainFailure
+
+
+def add_to(app: typer.Typer) -> None:
+    """Add the commands."""
+    app.command("count")(count)
+    app.command("report")(report)
+
+
+def count(  # noqa: PLR0917 - one parameter an option
+    context: typer.Context,
+    minutes: Annotated[
+        float | None, typer.Option("--minutes", help="Set the minutes of the day, 0 to 1440.")
+    ] = None,
+    rest: Annotated[bool, typer.Option("--rest", help="Mark the day as rest.")] = False,
+    date: Annotated[
+        str | None, typer.Option("--date", metavar="DAY", help="Another day than today.")
+    ] = None,
+    journal: JournalOption = None,
+    json: JsonOption = False,
+) -> None:
+    """Say how many days were practised, and keep minutes and rest."""
+    program = Program.of(context)
+    is_looking = minutes is None and not rest
+    with program.open_workbench(
+        program.journal(journal), create=not is_looking, read_only=is_looking
+    ) as bench:
+        day = day_from(date) if date else bench.practising.practice_day_now()
+        if minutes is not None:
+            bench.practising.set_minutes(day, minutes)
+        if rest:
+            planned = day > bench.practising.practice_day_now()
+            bench.practising.mark_rest(day, planned)
+        today = bench.practising.today()
+        if json:
+            say_json(
+                {
+                    "practice_day": today.practice_day.isoformat(),
+                    "minutes": today.minutes,
+                    "takes": len(today.takes),
+                    "days_practised": today.days_practised,
+                    "days_since_first": today.days_since_first,
+                }
+            )
+            return
+        from app.services.wording import counted, day_text, minutes_text  # noqa: PLC0415
+
+        say(
+            f"{day_text(today.practice_day)}: {minutes_text(today.minutes)},"
+            f" {counted(len(today.takes), 'take')} today."
+        )
+        if today.days_since_first:
+            say(
+                f"{counted(today.days_practised, 'day')} practised;"
+                f" day {today.days_since_first} since the first."
+            )
+
+
+def report(
+    context: typer.Context,
+    since: Annotated[
+        str | None, typer.Option("--from", metavar="DAY", help="First day; else a week back.")
+    ] = None,
+    until: Annotated[
+        str | None, typer.Option("--to", metavar="DAY", help="Last day; else today.")
+    ] = None,
+    journal: JournalOption = None,
+) -> None:
+    """Print the days, takes, markers and changes of a week."""
+    program = Program.of(context)
+    with program.open_workbench(program.journal(journal), create=False, read_only=True) as bench:
+        end = day_from(until) if until else bench.practising.practice_day_now()
+        start = day_from(since) if since else end - timedelta(days=6)
+        if start > end:
+            raise PlainFailure("The first day lies after the last.", "Swap --from and --to.")
+        say(bench.reporting.text(start, end))

@@ -1,0 +1,123 @@
+"""``import``: files from elsewhere into the journal."""
+
+from dataclasses import replace
+from datetime import date as day_type
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from app.cli.console import remark, say, say_json, watched
+from app.cli.options import JournalOption, JsonOption, day_from
+from app.cli.program import Program
+
+if TYPE_CHECKING:
+    from app.services.views import ImportProposal, TakeRow
+    from app.services.workbench import Workbench
+
+EXPECTED_FAILURE = 2
+
+
+def add_to(app: typer.Typer) -> None:
+    """Add the command."""
+    app.command("import")(import_files)
+
+
+def import_files(  # noqa: PLR0917 - one parameter an option
+    context: typer.Context,
+    files: Annotated[list[Path], typer.Argument(metavar="FILE...", help="Sound files or clips.")],
+    date: Annotated[
+        str | None,
+        typer.Option("--date", metavar="DAY", help="Practice day; else the file's own date."),
+    ] = None,
+    passage: Annotated[
+        str | None,
+        typer.Option("--passage", metavar="NAME", help="Passage; a new name makes a new one."),
+    ] = None,
+    journal: JournalOption = None,
+    json: JsonOption = False,
+) -> None:
+    """File sound files and clips as takes.
+
+    The originals are copied byte for byte and stay where they are. Files that cannot
+    be filed are named with the reason; the others are filed all the same.
+    """
+    day = day_from(date) if date else None
+    program = Program.of(context)
+    with program.open_workbench(program.journal(journal)) as bench:
+        rows, failures = _import(bench, files, passage, day)
+        if json:
+            say_json({"filed": [row_object(row) for row in rows], "not_filed": failures})
+        else:
+            for row in rows:
+                say(filed_text(row))
+    for failure in failures:
+        remark(failure["sentence"])
+    if failures:
+        raise typer.Exit(EXPECTED_FAILURE)
+
+
+def _import(
+    bench: "Workbench", files: list[Path], passage: str | None, day: day_type | None
+) -> "tuple[tuple[TakeRow, ...], list[dict[str, str]]]":
+    from app.services.importing import SomeNotFiled  # noqa: PLC0415 - only when run
+
+    proposals = watched(
+        "reading", lambda progress, stop: bench.importing.propose(files, None, day, progress, stop)
+    )
+    failures = [
+        {"file": str(p.path), "sentence": _why_not(p)}
+        for p in proposals
+        if p.failure or p.duplicate_of
+    ]
+    good = [p for p in proposals if not p.failure and not p.duplicate_of]
+    if passage and good:
+        good = _into_passage(bench, good, passage)
+    try:
+        rows = watched("filing", lambda progress, stop: bench.importing.file(good, progress, stop))
+    except SomeNotFiled as some:
+        rows = some.rows
+        failures += [
+            {"file": str(path), "sentence": f"{failure.sentence} {failure.next_step}"}
+            for path, failure in some.failures
+        ]
+    return rows, failures
+
+
+def _into_passage(
+    bench: "Workbench", proposals: "list[ImportProposal]", passage: str
+) -> "list[ImportProposal]":
+    found, is_new = bench.passages.find_or_add(passage)
+    if is_new:
+        remark(f"'{passage}' is a new passage; it has the journal's usual settings.")
+    return [replace(proposal, passage_id=found.id) for proposal in proposals]
+
+
+def _why_not(proposal: "ImportProposal") -> str:
+    if proposal.failure:
+        return proposal.failure
+    return f"{proposal.path.name} is in the journal already: {proposal.duplicate_of}."
+
+
+def filed_text(row: "TakeRow") -> str:
+    """Say in one line where a take was filed."""
+    from app.services.wording import day_text, length_text  # noqa: PLC0415 - only when run
+
+    line = (
+        f"{day_text(row.practice_day)}, {row.passage_name}, take {row.number}"
+        f" ({length_text(row.duration_s)}): {row.file}"
+    )
+    return f"{line}\n  {row.notice}" if row.notice else line
+
+
+def row_object(row: "TakeRow") -> dict[str, object]:
+    """Give a filed take as JSON."""
+    return {
+        "id": row.id,
+        "file": str(row.file),
+        "practice_day": row.practice_day.isoformat(),
+        "passage": row.passage_name,
+        "number": row.number,
+        "recorded_at": row.recorded_at.isoformat(),
+        "duration_s": row.duration_s,
+    }

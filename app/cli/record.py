@@ -1,0 +1,140 @@
+"""``record``: one take from an input, filed and measured."""
+
+import time
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from app.cli.console import remark, say, say_json, stopping_on_interrupt, table, watched
+from app.cli.importing import filed_text, row_object
+from app.cli.options import JournalOption, JsonOption
+from app.cli.program import Program
+from app.journal.failures import PlainFailure
+
+if TYPE_CHECKING:
+    from app.services.recording import RecordingService
+    from app.services.views import InputRow, PendingTake
+    from app.services.workbench import Workbench
+
+_POLL_S = 0.05
+
+
+def add_to(app: typer.Typer) -> None:
+    """Add the command."""
+    app.command("record")(record)
+
+
+def record(  # noqa: PLR0917 - one parameter an option
+    context: typer.Context,
+    seconds: Annotated[
+        float | None,
+        typer.Option("--seconds", min=0.1, help="Stop by itself; else Ctrl-C ends the take."),
+    ] = None,
+    passage: Annotated[
+        str | None,
+        typer.Option("--passage", metavar="NAME", help="Passage; a new name makes a new one."),
+    ] = None,
+    aim: Annotated[str, typer.Option("--aim", help="What this take is for, in a few words.")] = "",
+    device: Annotated[
+        str | None, typer.Option("--input", metavar="NAME", help="An input, see --inputs.")
+    ] = None,
+    inputs: Annotated[bool, typer.Option("--inputs", help="List the inputs and stop.")] = False,
+    measure: Annotated[
+        bool, typer.Option("--measure/--no-measure", help="Measure the take afterwards.")
+    ] = True,
+    journal: JournalOption = None,
+    json: JsonOption = False,
+) -> None:
+    """Record a take into today's session."""
+    program = Program.of(context)
+    with program.open_workbench(program.journal(journal)) as bench:
+        if inputs:
+            _list_inputs(bench.recording.inputs(), json)
+            return
+        _offer_unfinished(bench)
+        passage_id = None
+        if passage:
+            found, is_new = bench.passages.find_or_add(passage)
+            passage_id = found.id
+            if is_new:
+                remark(f"'{passage}' is a new passage; it has the journal's usual settings.")
+        key = _input_key(bench.recording, device) if device else None
+        bench.recording.start(passage_id, aim, key)
+        pending = _record_until(bench.recording, seconds)
+        if pending.ended:
+            remark(pending.ended)
+        row = watched(
+            "filing", lambda progress, stop: bench.recording.finish(pending, progress, stop)
+        )
+        if measure:
+            row = watched(
+                "measuring", lambda progress, stop: bench.measuring.measure(row.id, progress, stop)
+            )
+        if json:
+            measured = bench.measuring.report(row.id).as_json() if measure else None
+            say_json(row_object(row) | {"measurement": measured})
+            return
+        say(filed_text(row))
+        if measure:
+            from app.cli.measure import summary_text  # noqa: PLC0415
+
+            say(summary_text(bench.measuring.report(row.id).as_json()))
+
+
+def _record_until(recording: "RecordingService", seconds: float | None) -> "PendingTake":
+    """Record until the time is over, Ctrl-C, or the input or the disk gives up."""
+    with stopping_on_interrupt() as should_stop:
+        if not recording.wait_until_heard():
+            recording.stop()
+        remark("Recording" + (f" {seconds:g} s." if seconds else ". Ctrl-C ends the take."))
+        while not should_stop():
+            if seconds is not None and recording.level().elapsed_s >= seconds:
+                break
+            ended = recording.poll()
+            if ended is not None:
+                return ended
+            time.sleep(_POLL_S)
+        return recording.stop()
+
+
+def _input_key(recording: "RecordingService", name: str) -> str:
+    """Find an input by its key, its name or a part of it."""
+    rows = recording.inputs()
+    wanted = name.casefold()
+    for fits in (
+        [row for row in rows if row.key == name or row.name.casefold() == wanted],
+        [row for row in rows if wanted in row.key.casefold()],
+    ):
+        if fits:
+            return fits[0].key
+    names = ", ".join(f"'{row.name}'" for row in rows)
+    raise PlainFailure(f"There is no input '{name}'.", f"There are {names}.")
+
+
+def _list_inputs(rows: "tuple[InputRow, ...]", json: bool) -> None:
+    if json:
+        say_json(
+            [
+                {
+                    "key": row.key,
+                    "name": row.name,
+                    "channels": row.channels,
+                    "default": row.is_default,
+                }
+                for row in rows
+            ]
+        )
+        return
+    say(
+        table(
+            [(row.key, f"{row.channels} ch", "default" if row.is_default else "") for row in rows]
+        )
+    )
+
+
+def _offer_unfinished(bench: "Workbench") -> None:
+    for pending in bench.recording.unfinished():
+        remark(
+            f"A recording of {pending.started_at:%Y-%m-%d %H:%M} is not filed yet; "
+            "'passagework recover' files it."
+        )
