@@ -112,21 +112,21 @@ def _no_leaked_qt(request: pytest.FixtureRequest) -> Iterator[None]:
     from PySide6.QtWidgets import QApplication
 
     timers_before = {id(t) for t in _active_timers(QTimer)}
-    widgets_before = {id(w) for w in QApplication.topLevelWidgets()}
+    widgets_before = {_address(w) for w in QApplication.topLevelWidgets()}
     yield
     if QApplication.instance() is None:
         return
     if not QThreadPool.globalInstance().waitForDone(round(_PATIENCE_S * 1000)):
         pytest.fail("Qt's thread pool still works after the test.")
     _finish_deletions()
-    widgets = [w for w in QApplication.topLevelWidgets() if id(w) not in widgets_before]
+    widgets = [w for w in QApplication.topLevelWidgets() if _address(w) not in widgets_before]
     if widgets:
         # A cycle of Python objects may hold a widget that nobody uses any more.
         names = [f"{type(w).__name__} {w.objectName()!r}" for w in widgets]
         widgets.clear()
         gc.collect()
         _finish_deletions()
-        if [w for w in QApplication.topLevelWidgets() if id(w) not in widgets_before]:
+        if [w for w in QApplication.topLevelWidgets() if _address(w) not in widgets_before]:
             pytest.fail(f"Top-level widgets left after the test: {', '.join(names)}")
     timers = [t for t in _active_timers(QTimer) if id(t) not in timers_before]
     if timers:
@@ -134,6 +134,13 @@ def _no_leaked_qt(request: pytest.FixtureRequest) -> Iterator[None]:
             f"{t.objectName() or type(t).__name__} ({t.interval()} ms)" for t in timers
         )
         pytest.fail(f"Timers still running after the test: {named}")
+
+
+def _address(qt_object: Any) -> int:
+    # The Python object around a Qt object may come and go; the Qt object stays where it is.
+    import shiboken6
+
+    return int(shiboken6.getCppPointer(qt_object)[0])
 
 
 def _finish_deletions() -> None:
