@@ -11,12 +11,12 @@ from PySide6.QtWidgets import QApplication
 
 from app.jobs import Jobs
 from app.journal.failures import PlainFailure
+from app.services.workbench import Workbench
 from app.ui.desk import Desk
 from app.ui.main_window import MainWindow
 from app.ui.preferences import Preferences
 from app.ui.theme import Theme
 from app.ui.widgets.bug_dialog import BugDialog
-from app.ui.workbench import Workbench
 
 log = logging.getLogger(__name__)
 

@@ -6,11 +6,10 @@ from PySide6.QtCore import QObject, Signal
 
 from app.jobs import Jobs
 from app.journal.failures import PlainFailure
+from app.services.workbench import Workbench
 from app.ui.keys import KeyMap
-from app.ui.models.undo import UndoDesk
 from app.ui.preferences import Preferences
 from app.ui.theme import Theme
-from app.ui.workbench import Workbench
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,15 +63,28 @@ class Desk(QObject):
         self.theme = theme
         self.preferences = preferences
         self.keys = KeyMap()
-        self.undo = UndoDesk(workbench, jobs, self)
-        self.undo.told.connect(self.tell)
-        self.undo.takesChanged.connect(self.takesChanged)
-        self.undo.markersChanged.connect(lambda: self.markersChanged.emit(""))
         jobs.failure_told.connect(self.tell_failure)
 
     def tell(self, sentence: str, next_step: str = "", action_id: str = "") -> None:
         """Show a sentence in the message bar."""
         self.told.emit(Message(sentence, next_step, action_id))
+
+    def undo(self) -> None:
+        """Take the latest change back, a marker's or a deleted take."""
+        self.jobs.store(self.workbench.marking.undo, lambda words: self._undone("Undone", words))
+
+    def redo(self) -> None:
+        """Make the latest undone change again."""
+        self.jobs.store(
+            self.workbench.marking.redo, lambda words: self._undone("Done again", words)
+        )
+
+    def _undone(self, what: str, words: str | None) -> None:
+        if words is None:
+            self.tell("There is nothing left in that direction.")
+            return
+        self.tell(f"{what}: {words}.")
+        self.takesChanged.emit()
 
     def tell_failure(self, failure: PlainFailure) -> None:
         """Show an expected failure with its next step."""

@@ -80,8 +80,8 @@ class MainWindow(QMainWindow):
         for index, (name, _) in enumerate(PAGES):
             bind(self, f"page.{name}", partial(self.show_page, index))
         bind(self, "import", self._import)
-        bind(self, "undo", self.desk.undo.undo)
-        bind(self, "redo", self.desk.undo.redo)
+        bind(self, "undo", self.desk.undo)
+        bind(self, "redo", self.desk.redo)
         bind(self, "work.cancel", self._cancel_work)
         bind(self, "escape", self._escape)
         bind(self, "theme", self._toggle_theme)
@@ -118,6 +118,7 @@ class MainWindow(QMainWindow):
             shown.leave_page()
         self._stack.setCurrentIndex(index)
         self.rail.show_chosen(index)
+        self.pages[index].setFocus()
         self.pages[index].open_page()
 
     def listen_to(self, take_id: str, position_s: float = 0.0) -> None:

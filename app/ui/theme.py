@@ -134,6 +134,8 @@ def _style_sheet(c: Colours) -> str:
     QToolTip {{ background: {c.card}; color: {c.ink}; border: 1px solid {c.line}; padding: 4px; }}
     QPushButton {{ background: {c.card}; border: 1px solid {c.line}; border-radius: 6px;
         padding: 5px 12px; min-height: 20px; }}
+    QPushButton::menu-indicator {{ image: none; width: 0; }}
+    QPushButton[tall="true"] {{ min-height: 36px; }}
     QPushButton:hover {{ border-color: {c.ink_soft}; }}
     QPushButton:focus, QToolButton:focus {{ border: 2px solid {c.accent}; padding: 4px 11px; }}
     QPushButton:checked {{ background: {c.accent_wash}; border-color: {c.accent}; }}
@@ -148,12 +150,22 @@ def _style_sheet(c: Colours) -> str:
     QPushButton[plain="true"]:focus {{ border: 2px solid {c.accent}; }}
     QFrame#rail {{ background: {c.card}; border: none; border-right: 1px solid {c.line}; }}
     QFrame#messages {{ background: {c.accent_wash}; border: none; border-top: 1px solid {c.line}; }}
-    QHeaderView::section {{ background: {c.card}; color: {c.ink_soft}; border: none;
-        border-bottom: 1px solid {c.line}; padding: 4px 6px; }}
-    QTableView, QTreeView, QListView, QPlainTextEdit, QTextBrowser {{ border: 1px solid {c.line};
-        border-radius: 6px; background: {c.field}; gridline-color: {c.grid}; }}
-    QTableView:focus, QListView:focus, QPlainTextEdit:focus {{ border: 1px solid {c.accent}; }}
-    QTableView::item {{ padding: 2px 6px; }}
+    QHeaderView::section {{ background: transparent; color: {c.ink_soft}; border: none;
+        border-bottom: 1px solid {c.line}; padding: 3px 5px; font-size: {SMALL_PT}pt; }}
+    QTableView {{ border: 1px solid transparent; border-radius: 6px; background: transparent; }}
+    QPlainTextEdit, QTextBrowser {{ border: 1px solid {c.line}; border-radius: 6px;
+        background: {c.field}; }}
+    QTableView:focus, QPlainTextEdit:focus {{ border: 1px solid {c.accent}; }}
+    QHeaderView {{ background: transparent; }}
+    QScrollBar:vertical {{ background: transparent; width: 12px; margin: 0; }}
+    QScrollBar:horizontal {{ background: transparent; height: 12px; margin: 0; }}
+    QScrollBar::handle {{ background: {c.line}; border-radius: 4px; margin: 2px; }}
+    QScrollBar::handle:vertical {{ min-height: 28px; }}
+    QScrollBar::handle:horizontal {{ min-width: 28px; }}
+    QScrollBar::handle:hover {{ background: {c.ink_soft}; }}
+    QScrollBar::add-line, QScrollBar::sub-line, QScrollBar::add-page, QScrollBar::sub-page {{
+        background: transparent; width: 0; height: 0; }}
+    QTableView::item {{ padding: 2px 5px; border: none; }}
     QTableView::item:selected, QListView::item:selected {{ background: {c.accent_wash};
         color: {c.ink}; }}
     QScrollArea {{ border: none; background: transparent; }}

@@ -5,10 +5,12 @@ from PySide6.QtWidgets import QProgressBar, QStackedWidget, QWidget
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage
 from app.services.views import (
+    AnyReading,
     ChangeRow,
     CompareView,
     NotePairRow,
     PlaybackState,
+    Reading,
     TakeRow,
     TrendView,
 )
@@ -72,9 +74,13 @@ class ComparePage(Page):
         self._bar.setAccessibleName("Comparing")
         self._bar.hide()
         self.lanes = CompareLanes(desk.theme.colours)
-        self.transport = Transport(desk)
-        self.changes: RowTable[ChangeRow] = RowTable("Changes from A to B", _change_columns())
-        self.notes: RowTable[NotePairRow] = RowTable("Notes of both takes", _note_columns())
+        self.transport = Transport(desk, compact=True)
+        self.changes: RowTable[ChangeRow] = RowTable(
+            "Changes from A to B", _change_columns(), dense=True
+        )
+        self.notes: RowTable[NotePairRow] = RowTable(
+            "Notes of both takes", _note_columns(), dense=True
+        )
         self._measure: Choice[str] = Choice("Measure of the trend")
         self.trend = TrendPlot(desk.theme.colours)
         self.trend.recolour(desk.theme.colours)
@@ -90,7 +96,7 @@ class ComparePage(Page):
         card = Card()
         card.box.setContentsMargins(GRID_PX, GRID_PX, GRID_PX, GRID_PX)
         over = row()
-        fill(over, self._hover, 1, self._layout_button)
+        fill(over, self._hover, 1, self._switch, self._layout_button)
         fill(card.box, over, self.lanes)
         card.box.setStretch(1, 1)
         trend = Card()
@@ -99,16 +105,13 @@ class ComparePage(Page):
         top.setStretch(2, 1)
         fill(trend.box, top, self.trend)
         trend.box.setStretch(1, 1)
-        sound = row(spacing=2 * GRID_PX)
-        fill(sound, self._switch, self.transport)
-        sound.setStretch(1, 1)
         left = column()
-        fill(left, card, sound, trend)
+        fill(left, card, self.transport, trend)
         left.setStretch(0, 3)
         left.setStretch(2, 2)
         side = Card("From A to B")
         side.setFixedWidth(_SIDE_WIDTH_PX)
-        fill(side.box, self.changes, self._words, heading("Note by note"), self.notes)
+        fill(side.box, self.changes, self._words, heading("Note by note, in cents"), self.notes)
         side.box.setStretch(1, 2)
         side.box.setStretch(4, 3)
         split = row(spacing=2 * GRID_PX)
@@ -344,9 +347,9 @@ def _change_columns() -> tuple[Column[ChangeRow], ...]:
         )
 
     return (
-        Column("Measure", lambda change: change.label, more),
-        Column("A", lambda change: _bare(short_reading_text(change.a)), more, is_number=True),
-        Column("B", lambda change: _bare(short_reading_text(change.b)), more, is_number=True),
+        Column("Measure", _named_with_unit, more),
+        Column("A", lambda change: _number_only(change.a), more, is_number=True),
+        Column("B", lambda change: _number_only(change.b), more, is_number=True),
         Column("Change", lambda change: change.word, more),
     )
 
@@ -361,12 +364,18 @@ def _note_columns() -> tuple[Column[NotePairRow], ...]:
     return (
         Column("Note", lambda pair: pair.name, more),
         Column("At", lambda pair: position_text(pair.a_start_s), is_number=True),
-        Column("A", lambda pair: _bare(short_reading_text(pair.a_deviation)), more, is_number=True),
-        Column("B", lambda pair: _bare(short_reading_text(pair.b_deviation)), more, is_number=True),
-        Column("Change", lambda pair: _bare(short_reading_text(pair.change)), more, is_number=True),
+        Column("A", lambda pair: _number_only(pair.a_deviation), more, is_number=True),
+        Column("B", lambda pair: _number_only(pair.b_deviation), more, is_number=True),
+        Column("Change", lambda pair: _number_only(pair.change), more, is_number=True),
     )
 
 
-def _bare(text: str) -> str:
-    """Leave the unit to the heading where the column is all cents."""
-    return text.removesuffix(" cents")
+def _number_only(reading: AnyReading) -> str:
+    """Leave the unit to the heading or the measure's name."""
+    text = short_reading_text(reading)
+    return text.removesuffix(reading.unit).strip() if isinstance(reading, Reading) else text
+
+
+def _named_with_unit(change: ChangeRow) -> str:
+    units = [reading.unit for reading in (change.a, change.b) if isinstance(reading, Reading)]
+    return f"{change.label}, {units[0]}" if units and units[0] else change.label

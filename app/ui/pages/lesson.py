@@ -6,6 +6,7 @@ from pathlib import Path
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFileDialog, QPlainTextEdit
 
+from app.journal.failures import PlainFailure
 from app.ui.desk import Desk
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
@@ -117,8 +118,6 @@ class LessonPage(Page):
 
 
 def _write(path: Path, text: str) -> None:
-    from app.journal.failures import PlainFailure  # noqa: PLC0415
-
     try:
         path.write_text(text + "\n", encoding="utf-8")
     except OSError as error:

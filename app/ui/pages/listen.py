@@ -194,7 +194,8 @@ class ListenPage(Page):
         return had_one
 
     def _take_over_lists(self, found: tuple[tuple[TakeRow, ...], tuple[Passage, ...]]) -> None:
-        self._takes, self._passages = found
+        takes, self._passages = found
+        self._takes = tuple(sorted(takes, key=lambda take: take.recorded_at, reverse=True))
         self._stack.setCurrentIndex(1 if self._takes else 0)
         if not self._takes:
             self.view = None
@@ -358,7 +359,6 @@ class ListenPage(Page):
         self._marker_step_done(marker.take_id)
 
     def _marker_step_done(self, take_id: str) -> None:
-        self.desk.undo.note_marker_step()
         self.desk.markersChanged.emit(take_id)
 
     def _change_marker(self, marker: Marker) -> None:
@@ -422,4 +422,9 @@ class ListenPage(Page):
     def _delete_take(self) -> None:
         if self.view is not None:
             self.transport.stop()
-            self.desk.undo.delete_take(self.view.row.id)
+            take_id, filing = self.view.row.id, self.desk.workbench.filing
+            self.desk.jobs.store(lambda: filing.delete(take_id), lambda _: self._take_deleted())
+
+    def _take_deleted(self) -> None:
+        self.desk.tell("The take was deleted; its recording is still there.", action_id="undo")
+        self.desk.takesChanged.emit()

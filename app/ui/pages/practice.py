@@ -3,7 +3,7 @@
 from datetime import date
 from pathlib import Path
 
-from PySide6.QtWidgets import QFileDialog, QStackedWidget
+from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
 
 from app.journal.records import AimMet, JournalSettings, Passage
 from app.services.views import AnyReading, MarkerRow, TakeRow, TodayView
@@ -111,8 +111,6 @@ class PracticePage(Page):
         right.setStretch(0, 1)
         right.setStretch(1, 1)
         split = row(spacing=2 * GRID_PX)
-        from PySide6.QtWidgets import QWidget  # noqa: PLC0415
-
         today = QWidget()
         holder = QWidget()
         holder.setFixedWidth(_PANEL_WIDTH_PX)

@@ -32,8 +32,9 @@ class CompareLanes(LaneStack):
         self.to_b = TimeMap((), ())
         self._compared: CompareView | None = None
         edge = DEVIATION_RANGE_CENTS
-        self.add_lane("", 4, -edge, edge).addLine(y=0)
-        self.add_lane("", 4, -edge, edge).addLine(y=0)
+        for lane in (UPPER, LOWER):
+            self.add_lane("", 4, -edge, edge)
+            self.add_zero_line(lane)
         self.add_lane("Loudness, LUFS: A dashed, B solid", 2, -60.0, 0.0)
         self._links = LinkItem(colours)
         self._a_notes, self._b_notes = NoteBarsItem(colours), NoteBarsItem(colours)

@@ -5,7 +5,7 @@ from typing import Any
 import pyqtgraph as pg
 from PySide6.QtCore import QEvent, QObject, QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QMouseEvent, QPen, QResizeEvent, QWheelEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.journal.records import Marker
 from app.services.wording import position_text
@@ -50,6 +50,7 @@ class LaneStack(QWidget):
         self.duration_s = 1.0
         self._plots: list[Any] = []
         self._items: list[LaneItem] = []
+        self._zero_lines: list[Any] = []
         self._press: QPointF | None = None
         self._pan_from: tuple[float, float, float] | None = None
         self._graphics = pg.GraphicsLayoutWidget()
@@ -57,6 +58,8 @@ class LaneStack(QWidget):
         self._graphics.ci.layout.setContentsMargins(0, FLAG_ROOM_PX, GRID_PX, 0)
         self._graphics.ci.layout.setVerticalSpacing(6)
         self._graphics.setMinimumHeight(200)
+        # The lanes take what the page gives them, whatever size the plots would like.
+        self._graphics.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
         column(self).addWidget(self._graphics)
         self._overlay = LaneOverlay(colours, self.x_of)
         self._graphics.scene().addItem(self._overlay)
@@ -96,6 +99,11 @@ class LaneStack(QWidget):
             plot.vb.sigXRangeChanged.connect(self._tell_view)
         self._colour_plot(plot)
         return plot
+
+    def add_zero_line(self, lane: int) -> None:
+        """Draw a lane's zero."""
+        line = self._plots[lane].addLine(y=0, pen=QPen(QColor(self.colours.ink_soft), 1))
+        self._zero_lines.append(line)
 
     def put(self, lane: int, item: LaneItem) -> None:
         """Put an item into a lane."""
@@ -199,6 +207,8 @@ class LaneStack(QWidget):
         self._graphics.setBackground(colours.card)
         for plot in self._plots:
             self._colour_plot(plot)
+        for line in self._zero_lines:
+            line.setPen(QPen(QColor(colours.ink_soft), 1))
         for item in self._items:
             item.recolour(colours)
         self._overlay.update()

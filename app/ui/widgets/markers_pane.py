@@ -23,9 +23,8 @@ AUTHOR_WORDS = {Author.SELF: "myself", Author.TEACHER: "teacher"}
 
 
 def _place(marker: Marker) -> str:
-    if marker.end_s is None:
-        return position_text(marker.start_s)
-    return f"{position_text(marker.start_s)}\N{EN DASH}{position_text(marker.end_s)}"
+    span = "" if marker.end_s is None else "\N{EN DASH}"
+    return position_text(marker.start_s) + span
 
 
 def _what(marker: Marker) -> str:
@@ -34,8 +33,10 @@ def _what(marker: Marker) -> str:
 
 
 def _more(marker: Marker) -> str:
+    until = f" to {position_text(marker.end_s)}" if marker.end_s is not None else ""
     return (
-        f"{marker.category}, weight {marker.weight}, {STATE_WORDS[marker.state]}, "
+        f"{position_text(marker.start_s)}{until}: {marker.category}, weight {marker.weight}, "
+        f"{STATE_WORDS[marker.state]}, "
         f"by {AUTHOR_WORDS[marker.author]}. {marker.text}"
     )
 
@@ -65,7 +66,7 @@ class MarkersPane(QWidget):
         columns: tuple[Column[Marker], ...] = (
             Column("Time", _place, _more, is_number=True),
             Column("What", _what, _more),
-            Column("Weight", lambda marker: str(marker.weight), _more, is_number=True),
+            Column("Wt.", lambda marker: str(marker.weight), _more, is_number=True),
         )
         self._table: RowTable[Marker] = RowTable("Markers of the take", columns, stretch=1)
         self._table.rowChosen.connect(self._row_chosen)

@@ -23,7 +23,7 @@ class NumbersPane(QWidget):
             Column("Value", lambda entry: reading_text(entry.reading), _more),
         )
         self._table: RowTable[NamedReading] = RowTable(
-            "Numbers of the take", columns, stretch=1, wrap=True
+            "Numbers of the take", columns, stretch=1, dense=True
         )
         self._words = sentence("Choose a line to read what it means.")
         self._table.rowChosen.connect(self._explain)

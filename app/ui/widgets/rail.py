@@ -1,8 +1,8 @@
 """The rail: five pages, and what belongs to the whole window."""
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QPainter, QPaintEvent
-from PySide6.QtWidgets import QButtonGroup, QFrame, QPushButton
+from PySide6.QtGui import QColor, QFocusEvent, QFont, QPainter, QPaintEvent
+from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QFrame
 
 from app.ui.icons import icon
 from app.ui.keys import describe
@@ -19,17 +19,25 @@ PAGES: tuple[tuple[str, str], ...] = (
 _WIDTH = 88
 
 
-class RailButton(QPushButton):
+class RailButton(QAbstractButton):
     """An icon over its word, with a bar at the edge when its page is open."""
 
     def __init__(self, name: str, words: str) -> None:
         super().__init__()
         self._words = words
         self._icon = icon(name)
+        self._by_keyboard = False
         self.setCheckable(True)
         self.setFixedSize(_WIDTH, 7 * GRID_PX + 4)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.setText(words)
         describe(self, f"page.{name}", words)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show the focus frame to those who walk with Tab."""
+        keys = (Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason)
+        self._by_keyboard = event.reason() in keys
+        super().focusInEvent(event)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw icon, word, the open page's bar, and the focus frame."""
@@ -41,9 +49,9 @@ class RailButton(QPushButton):
             wash.setAlpha(34)
             painter.fillRect(self.rect(), wash)
             painter.fillRect(0, 0, 4, self.height(), palette.highlight())
-        if self.hasFocus():
+        if self.hasFocus() and self._by_keyboard:
             painter.setPen(palette.highlight().color())
-            painter.drawRoundedRect(self.rect().adjusted(7, 3, -4, -4), 6, 6)
+            painter.drawRoundedRect(self.rect().adjusted(8, 2, -4, -3), 6, 6)
         self._icon.paint(painter, (_WIDTH - 24) // 2, GRID_PX, 24, 24)
         face: QFont = font(SMALL_PT, bold=self.isChecked())
         painter.setFont(face)

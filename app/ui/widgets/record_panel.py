@@ -1,5 +1,7 @@
 """The record panel: input, level, passage, aim, one large button."""
 
+from dataclasses import replace
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLineEdit, QProgressBar
 
@@ -59,7 +61,7 @@ class RecordPanel(Card):
             "One thing to listen for, such as: third finger higher in bar 5"
         )
         self._record = Button("Record", "record", action_id="practice.record", primary=True)
-        self._record.setMinimumHeight(6 * GRID_PX)
+        self._record.setProperty("tall", True)
         self._elapsed = large("0:00")
         self._elapsed.setAccessibleName("Time recorded")
         self._filing = QProgressBar()
@@ -166,8 +168,6 @@ class RecordPanel(Card):
         practising = self._desk.workbench.practising
 
         def remember() -> None:
-            from dataclasses import replace  # noqa: PLC0415
-
             practising.change_settings(replace(practising.settings(), input_device=key))
 
         self._desk.jobs.store(remember)

@@ -29,7 +29,7 @@ class RowTable(QTableView, Generic[R]):
     rowChosen = Signal(object)
 
     def __init__(
-        self, name: str, columns: Sequence[Column[R]], *, stretch: int = 0, wrap: bool = False
+        self, name: str, columns: Sequence[Column[R]], *, stretch: int = 0, dense: bool = False
     ) -> None:
         super().__init__()
         self.rows_model: RowsModel[R] = RowsModel(columns, self)
@@ -38,13 +38,15 @@ class RowTable(QTableView, Generic[R]):
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setShowGrid(False)
-        self.setWordWrap(wrap)
+        self.setWordWrap(dense)
         self.setTabKeyNavigation(False)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.verticalHeader().hide()
         self.verticalHeader().setDefaultSectionSize(28)
-        if wrap:
+        if dense:
+            self.setFont(font(SMALL_PT))
+            self.verticalHeader().setMinimumSectionSize(22)
             self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         head = self.horizontalHeader()
         head.setFont(font(SMALL_PT))

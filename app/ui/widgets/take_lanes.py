@@ -25,8 +25,8 @@ class TakeLanes(LaneStack):
         self.setAccessibleName("Lanes of the take: sound, deviation, tempo, loudness")
         self.add_lane("Sound", 3, -1.0, 1.0).getAxis("left").setStyle(showValues=False)
         edge = DEVIATION_RANGE_CENTS
-        deviation = self.add_lane("Deviation, cents", 5, -edge, edge)
-        deviation.addLine(y=0)
+        self.add_lane("Deviation, cents", 5, -edge, edge)
+        self.add_zero_line(DEVIATION)
         self.add_lane("Tempo, beats per minute", 3, 40.0, 160.0)
         self.add_lane("Loudness, LUFS", 3, -60.0, 0.0)
         self._wave = WaveItem(colours)

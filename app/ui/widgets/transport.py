@@ -30,7 +30,7 @@ class Transport(QWidget):
 
     moved = Signal(object)
 
-    def __init__(self, desk: Desk) -> None:
+    def __init__(self, desk: Desk, *, compact: bool = False) -> None:
         super().__init__()
         self._desk = desk
         self._playing = desk.workbench.playing
@@ -42,6 +42,7 @@ class Transport(QWidget):
         self.position_s = 0.0
         self.is_playing = False
         self._build()
+        self._make_compact(compact)
         self.setEnabled(False)
 
     def _build(self) -> None:
@@ -71,6 +72,13 @@ class Transport(QWidget):
         fill(box, soft("Speed", wrap=False), self._speed, self._speed_words)
         fill(box, soft("Volume", wrap=False), self._volume, self._volume_words)
         self._volume.setValue(round(100 * self._desk.preferences.volume))
+
+    def _make_compact(self, compact: bool) -> None:
+        """Leave out what the keys do as well, where the page is narrow."""
+        for widget in (self._start, self._length):
+            widget.setVisible(not compact)
+        for slider in (self._speed, self._volume):
+            slider.setFixedWidth(64 if compact else 96)
 
     def load(self, take_id: str, duration_s: float) -> None:
         """Read a take into memory; the keys work once it is there."""
@@ -208,7 +216,6 @@ def _slider(name: str, low: int, high: int, value: int, step: int) -> QSlider:
     slider.setValue(value)
     slider.setSingleStep(step)
     slider.setPageStep(2 * step)
-    slider.setFixedWidth(96)
     slider.setAccessibleName(name)
     slider.setFocusPolicy(Qt.FocusPolicy.TabFocus)
     return slider

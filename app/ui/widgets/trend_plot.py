@@ -6,7 +6,7 @@ from typing import Any
 import pyqtgraph as pg
 from PySide6.QtCore import QPointF, Qt, Signal
 from PySide6.QtGui import QColor, QPen, QPolygonF
-from PySide6.QtWidgets import QGraphicsPolygonItem, QWidget
+from PySide6.QtWidgets import QGraphicsPolygonItem, QSizePolicy, QWidget
 
 from app.services.views import TrendView
 from app.ui.theme import SMALL_PT, Colours, font
@@ -32,6 +32,7 @@ class TrendPlot(QWidget):
         self._view: TrendView | None = None
         self._chart = pg.PlotWidget()
         self._chart.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._chart.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
         self._plot: Any = self._chart.getPlotItem()
         self._plot.hideButtons()
         self._plot.setMenuEnabled(False)
