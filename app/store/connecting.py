@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from filelock import FileLock, Timeout
-from sqlalchemy import Connection, Engine, create_engine, event
+from sqlalchemy import URL, Connection, Engine, create_engine, event
 from sqlalchemy.pool import QueuePool
 
 from app.journal.failures import PlainFailure
@@ -45,7 +45,7 @@ def take_lock(folders: Folders) -> FileLock:
 def writing_engine(database: Path) -> Engine:
     """Give an engine that writes: WAL, synced commits, foreign keys on."""
     engine = create_engine(
-        f"sqlite:///{database.as_posix()}",
+        URL.create("sqlite", database=str(database)),
         connect_args={"check_same_thread": False, "timeout": _BUSY_TIMEOUT_MS / 1000},
     )
     _set_up(engine, ("foreign_keys = ON", "journal_mode = WAL", "synchronous = FULL"), "IMMEDIATE")

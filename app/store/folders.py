@@ -170,7 +170,11 @@ def move_without_overwriting(source: Path, target: Path) -> Path:
             continue
         break
     # The name is ours now, as an empty file; replacing that one is atomic everywhere.
-    source.replace(free)
+    try:
+        source.replace(free)
+    except OSError:
+        free.unlink(missing_ok=True)
+        raise
     sync_folder(free.parent)
     return free
 
@@ -181,7 +185,11 @@ def open_new(path: Path) -> BinaryIO:
 
 
 def write_atomically(path: Path, text: str) -> None:
-    """Write a text file so that a crash leaves the old content or the new one."""
+    """Write a text file so that a crash leaves the old content or the new one.
+
+    Durable once its folder is synced too (:func:`sync_folder`), which is left to the
+    caller: once for many files.
+    """
     path.parent.mkdir(parents=True, exist_ok=True)
     temporary = path.with_name(f".{path.name}.part")
     try:
@@ -194,7 +202,6 @@ def write_atomically(path: Path, text: str) -> None:
         with suppress(OSError):
             temporary.unlink(missing_ok=True)
         raise
-    sync_folder(path.parent)
 
 
 def sync_folder(folder: Path) -> None:

@@ -10,7 +10,7 @@ from contextlib import closing
 from datetime import datetime
 from pathlib import Path
 
-from sqlalchemy import create_engine, event
+from sqlalchemy import URL, create_engine, event
 from sqlalchemy.engine.interfaces import DBAPIConnection
 from sqlalchemy.pool import ConnectionPoolEntry, NullPool
 
@@ -80,7 +80,7 @@ def migrate(database: Path, target: str = "head") -> None:
     config = Config()
     config.set_main_option("script_location", str(_SCRIPTS).replace("%", "%%"))
     config.set_main_option("path_separator", "os")
-    engine = create_engine(f"sqlite:///{database.as_posix()}", poolclass=NullPool)
+    engine = create_engine(URL.create("sqlite", database=str(database)), poolclass=NullPool)
 
     @event.listens_for(engine, "connect")
     def configure(connection: DBAPIConnection, _record: ConnectionPoolEntry) -> None:

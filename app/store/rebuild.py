@@ -1,14 +1,14 @@
 """Make a journal's database again from the sidecars beside the recordings.
 
-What two sidecars say about one passage or session is taken from the one written
-last: each is a copy of what the database said at that moment. A sidecar that cannot
-be read is passed over and reported; a recording that was moved together with its
-sidecar is found where it is now.
+Passages are taken from the journal's own sidecar and sessions from those of the days;
+the copies beside the takes fill in what is missing there, the one written last first.
+A sidecar that cannot be read is passed over and reported; a recording that was moved
+together with its sidecar is found where it is now.
 """
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
-from datetime import date
+from datetime import date, datetime
 from pathlib import Path
 from typing import Any
 
@@ -74,9 +74,20 @@ def read_sidecars(folders: Folders, progress: Progress, should_stop: ShouldStop)
         except (OSError, ValueError):  # what is no UTF-8 or no card is a ValueError
             found.unreadable.append(folders.relative(path))
         progress((done + 1) / len(paths))
-    for card in sorted(cards, key=lambda card: card.written_at):
+    for card in sorted(cards, key=_weight):
         _gather(card, found)
     return found
+
+
+def _weight(card: Card) -> tuple[int, datetime]:
+    """Order cards so that the one that knows best comes last.
+
+    The journal's and the days' own cards are written with every change, the copies
+    beside the takes are not. The clock decides only between equals: it may have been
+    set back.
+    """
+    rank = {TakeCard: 0, DayCard: 1, JournalCard: 2}[type(card)]
+    return rank, card.written_at
 
 
 def _placed(card: TakeCard, path: Path, folders: Folders) -> TakeCard:

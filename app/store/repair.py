@@ -18,7 +18,13 @@ from app.journal.failures import PlainFailure
 from app.journal.records import Take
 from app.journal.stopping import Progress, ShouldStop, Stopped, never_stop, no_progress
 from app.store.backups import backups_newest_first, free_name
-from app.store.connecting import check_folder, check_soundness, take_lock, writing_engine
+from app.store.connecting import (
+    check_folder,
+    check_soundness,
+    no_journal,
+    take_lock,
+    writing_engine,
+)
 from app.store.folders import SIDECAR_SUFFIX, Folders, sync_folder
 from app.store.migrating import check_known, migrate, revision_of
 from app.store.rebuild import Found, read_sidecars, write_found
@@ -26,7 +32,6 @@ from app.store.store import Store, open_locked, system_clock
 from app.store.troubles import plain_database_failures, plain_file_failures
 
 _HASH_BLOCK = 1 << 20
-_DATABASE_PARTS = ("", "-wal", "-shm")
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,6 +100,7 @@ def repair(
         lock = take_lock(folders)
         held.callback(lock.release)
         found, aside, backup = Found(), "", ""
+        _check_is_journal(folders)
         rebuilt = not _is_sound(folders)
         if rebuilt:
             found, aside, backup = _rebuilt(
@@ -139,6 +145,12 @@ def sha256_of(path: Path) -> str:
         while block := file.read(_HASH_BLOCK):
             digest.update(block)
     return digest.hexdigest()
+
+
+def _check_is_journal(folders: Folders) -> None:
+    if folders.database.exists() or folders.journal_card.exists() or any(folders.day_files()):
+        return
+    raise no_journal(folders)
 
 
 def _is_sound(folders: Folders) -> bool:
@@ -199,21 +211,28 @@ def _start_from_backup(folders: Folders, building: Path) -> str:
 
 def _set_aside(folders: Folders, now: datetime) -> str:
     """Move the damaged database with its log out of the way; returns where to."""
-    parts = [folders.database.with_name(folders.database.name + end) for end in _DATABASE_PARTS]
-    parts = [part for part in parts if part.exists()]
+    # What SQLite shares between processes says nothing; an empty log neither.
+    parts = [part for part in _parts(folders.database) if not part.name.endswith("-shm")]
+    parts = [part for part in parts if part.exists() and part.stat().st_size > 0]
     if not parts:
+        _remove_database(folders.database)
         return ""
     place = free_name(folders.backups / f"damaged-{now:%Y-%m-%d-%H%M%S}")
     place.mkdir(parents=True)
     for part in parts:
         part.replace(place / part.name)
+    _remove_database(folders.database)
     return folders.relative(place)
 
 
 def _remove_database(database: Path) -> None:
-    for end in _DATABASE_PARTS:
+    for part in _parts(database):
         with suppress(OSError):
-            database.with_name(database.name + end).unlink(missing_ok=True)
+            part.unlink(missing_ok=True)
+
+
+def _parts(database: Path) -> tuple[Path, ...]:
+    return tuple(database.with_name(database.name + end) for end in ("", "-wal", "-shm"))
 
 
 def _refresh_sidecars(store: Store) -> int:

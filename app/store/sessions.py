@@ -1,13 +1,13 @@
 """The sessions and the rest days of a journal."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from datetime import date
 
 from sqlalchemy import delete, func, insert, select, update
 
 from app.journal.records import RestDay, Session
 from app.store.models import RestDayModel, SessionModel
-from app.store.work import Work, pairs, values_of
+from app.store.work import Work, chunks, pairs, values_of
 
 _SESSION = SessionModel.__table__.c
 _REST = RestDayModel.__table__.c
@@ -49,6 +49,16 @@ class SessionRepository:
         with self._work.connection() as connection:
             row = connection.execute(wanted).one_or_none()
         return None if row is None else Session(**row._mapping)
+
+    def of_ids(self, session_ids: Iterable[str]) -> Mapping[str, Session]:
+        """Give sessions by id in one go."""
+        found: dict[str, Session] = {}
+        with self._work.connection() as connection:
+            for some in chunks(session_ids):
+                wanted = select(SessionModel.__table__).where(_SESSION.id.in_(some))
+                rows = connection.execute(wanted)
+                found |= {row.id: Session(**row._mapping) for row in rows}
+        return found
 
     def of_day(self, practice_day: date) -> tuple[Session, ...]:
         """List the sessions of a practice day in order."""

@@ -14,10 +14,10 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from pathlib import Path
 
-from sqlalchemy import Connection, delete, insert, select
+from sqlalchemy import Connection, bindparam, delete, insert, select
 
 from app.journal.sidecar import Card, DayCard, JournalCard, TakeCard, card_text
-from app.store.folders import Folders, write_atomically
+from app.store.folders import Folders, sync_folder, write_atomically
 from app.store.markers import MarkerRepository
 from app.store.models import SidecarDueModel
 from app.store.passages import PassageRepository
@@ -84,19 +84,26 @@ class Sidecars:
         and what is due stays due.
         """
         with self._work.exclusive():
-            due = self.due()
+            with self._work.connection():
+                due = self.due()
+                cards = self._cards(due)
             if not due:
                 return 0
-            done = set()
-            for due_key, (path, card) in self._cards(due).items():
-                if card is None or self._written(path, card):
-                    done.add(due_key)
-            with self._work.connection() as connection:
-                for kind, key in done:
-                    connection.execute(
-                        delete(SidecarDueModel).where(_DUE.kind == kind, _DUE.key == key)
-                    )
+            done = due - {
+                key for key, (path, card) in cards.items() if not self._written(path, card)
+            }
+            for folder in {cards[key][0].parent for key in done & cards.keys()}:
+                sync_folder(folder)
+            self._forget(done)
             return len(due) - len(done)
+
+    def _forget(self, done: Iterable[SidecarKey]) -> None:
+        rows = [{"of_kind": kind, "of_key": key} for kind, key in done]
+        if not rows:
+            return
+        those = (_DUE.kind == bindparam("of_kind")) & (_DUE.key == bindparam("of_key"))
+        with self._work.connection() as connection:
+            connection.execute(delete(SidecarDueModel).where(those), rows)
 
     def _written(self, path: Path, card: Card) -> bool:
         try:
@@ -106,9 +113,10 @@ class Sidecars:
             return False
         return True
 
-    def _cards(self, keys: Iterable[SidecarKey]) -> Mapping[SidecarKey, tuple[Path, Card | None]]:
+    # A take whose change was undone before the commit has no card, and needs none.
+    def _cards(self, keys: Iterable[SidecarKey]) -> Mapping[SidecarKey, tuple[Path, Card]]:
         now = self._clock()
-        cards: dict[SidecarKey, tuple[Path, Card | None]] = {}
+        cards: dict[SidecarKey, tuple[Path, Card]] = {}
         take_ids = [key for kind, key in keys if kind == "take"]
         for card in self._take_cards(take_ids, now):
             cards["take", card.take.id] = (self._folders.sidecar(card.take.file), card)
@@ -118,21 +126,18 @@ class Sidecars:
                 cards[kind, key] = (self._folders.day_card(day), self._day_card(day, now))
         if JOURNAL_KEY in keys:
             cards[JOURNAL_KEY] = (self._folders.journal_card, self._journal_card(now))
-        for take_id in take_ids:  # a take whose change was undone before the commit
-            cards.setdefault(("take", take_id), (self._folders.journal, None))
         return cards
 
     def _take_cards(self, take_ids: Iterable[str], now: datetime) -> Iterable[TakeCard]:
         takes = self._records.takes.of_ids(take_ids)
         markers = self._records.markers.for_takes(takes)
         passages = {passage.id: passage for passage in self._records.passages.list()}
+        sessions = self._records.sessions.of_ids(take.session_id for take in takes.values())
         for take in takes.values():
-            session = self._records.sessions.get(take.session_id)
-            assert session is not None  # noqa: S101 - a foreign key says so
             yield TakeCard(
                 written_at=now,
                 take=take,
-                session=session,
+                session=sessions[take.session_id],
                 passage=passages[take.passage_id] if take.passage_id else None,
                 markers=markers.get(take.id, ()),
             )

@@ -71,7 +71,7 @@ class TakeRepository:
         include_deleted : bool
             Also those the player deleted.
         """
-        wanted = _select().order_by(_TAKE.practice_day, _TAKE.recorded_at, _TAKE.number)
+        wanted = _select().order_by(_TAKE.practice_day, _TAKE.recorded_at, _TAKE.number, _TAKE.id)
         if passage_id is not None:
             wanted = wanted.where(_TAKE.passage_id == passage_id)
         if first_day is not None:

@@ -90,19 +90,18 @@ def held_by_another_process(journal: Path) -> Iterator["subprocess.Popen[str]"]:
         process.stdout.close()
 
 
-def test_a_second_copy_is_refused_until_the_first_is_gone(journal: Path) -> None:
-    with opened(journal) as store:
-        fill(store)
+def test_a_second_copy_is_refused_until_the_first_is_gone(filled: Path) -> None:
+    with opened(filled) as store:
         before = everything(store)
-    with held_by_another_process(journal) as process:
+    with held_by_another_process(filled) as process:
         with pytest.raises(PlainFailure, match="already open in another copy") as told:
-            opened(journal)
+            opened(filled)
         assert told.value.next_step
-        with opened(journal, read_only=True) as looking:
+        with opened(filled, read_only=True) as looking:
             assert everything(looking) == before
         process.kill()  # the lock goes with the process, however it ends
         process.wait()
-        with opened(journal) as store:
+        with opened(filled) as store:
             assert everything(store) == before
 
 
@@ -123,16 +122,14 @@ def test_looking_sees_what_the_writer_committed(journal: Path, store: Store) -> 
         assert looking.sessions.get(session.id) == session
 
 
-def test_looking_changes_nothing(journal: Path) -> None:
-    with opened(journal) as store:
-        fill(store)
-    before = files_under(journal)
-    with opened(journal, read_only=True) as looking:
+def test_looking_changes_nothing(filled: Path) -> None:
+    before = files_under(filled)
+    with opened(filled, read_only=True) as looking:
         assert looking.read_only
         with pytest.raises(PlainFailure, match="cannot be written to"):
             looking.sessions.add(make_session())
         looking.takes.list()
-    after = files_under(journal)
+    after = files_under(filled)
     assert {name: after[name] for name in before} == before
     assert set(after) - set(before) <= {"journal.db-wal", "journal.db-shm"}
 
@@ -172,27 +169,26 @@ def mounted_read_only(folder: Path) -> Iterator[None]:
         subprocess.run(["umount", str(folder)], check=True)
 
 
-def test_a_read_only_disk(journal: Path) -> None:
-    with opened(journal) as store:
-        fill(store)
+def test_a_read_only_disk(filled: Path) -> None:
+    with opened(filled) as store:
         before = everything(store)
-    with mounted_read_only(journal):
+    with mounted_read_only(filled):
         with pytest.raises(PlainFailure, match="cannot be written to") as told:
-            opened(journal)
+            opened(filled)
         assert told.value.next_step
-        with opened(journal, read_only=True) as looking:
+        with opened(filled, read_only=True) as looking:
             assert everything(looking) == before
-    with opened(journal) as store:
+    with opened(filled) as store:
         assert everything(store) == before
 
 
-def test_a_read_only_disk_after_a_crash(journal: Path, tmp_path: Path) -> None:
-    with opened(journal) as store:
-        fill(store)
+def test_a_read_only_disk_after_a_crash(filled: Path, tmp_path: Path) -> None:
+    with opened(filled) as store:
+        store.settings.replace(store.settings.get())
         before = everything(store)
         # What a crash leaves: the database and its log, without the shared memory.
         crashed = tmp_path / "crashed"
-        shutil.copytree(journal, crashed, ignore=shutil.ignore_patterns("*-shm", ".lock"))
+        shutil.copytree(filled, crashed, ignore=shutil.ignore_patterns("*-shm", ".lock"))
     assert connecting.has_log(crashed / "journal.db")
     with mounted_read_only(crashed), opened(crashed, read_only=True) as looking:
         assert everything(looking) == before
@@ -313,17 +309,15 @@ def text_file(database: Path) -> None:
 )
 @pytest.mark.parametrize("read_only", [False, True])
 def test_a_damaged_database_is_left_alone_and_told_about(
-    journal: Path, harm: object, read_only: bool
+    filled: Path, harm: object, read_only: bool
 ) -> None:
-    with opened(journal) as store:
-        fill(store, days=20)
-    database = journal / "journal.db"
+    database = filled / "journal.db"
     assert callable(harm)
     harm(database)
     bytes_before = database.read_bytes()
     for _ in range(2):  # the second time is no different
         with pytest.raises(PlainFailure, match="damaged; the recordings are untouched") as told:
-            opened(journal, read_only=read_only)
+            opened(filled, read_only=read_only)
         assert "passagework repair" in told.value.next_step
     assert database.read_bytes() == bytes_before
 
@@ -331,24 +325,20 @@ def test_a_damaged_database_is_left_alone_and_told_about(
 @pytest.mark.parametrize("read_only", [False, True])
 @pytest.mark.parametrize("left", [None, b""])
 def test_a_lost_database_is_not_replaced_by_an_empty_one(
-    journal: Path, read_only: bool, left: bytes | None
+    filled: Path, read_only: bool, left: bytes | None
 ) -> None:
-    with opened(journal) as store:
-        fill(store)
-    (journal / "journal.db").unlink()
+    (filled / "journal.db").unlink()
     if left is not None:
-        (journal / "journal.db").write_bytes(left)
+        (filled / "journal.db").write_bytes(left)
     with pytest.raises(PlainFailure, match="its database is missing") as told:
-        opened(journal, read_only=read_only)
+        opened(filled, read_only=read_only)
     assert "passagework repair" in told.value.next_step
 
 
-def test_damage_met_later_is_told_about(journal: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    with opened(journal) as store:
-        fill(store, days=20)
-    damage_middle(journal / "journal.db")
+def test_damage_met_later_is_told_about(filled: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    damage_middle(filled / "journal.db")
     monkeypatch.setattr(connecting, "_QUICK_CHECK_BYTES", 0)  # as for a large one
-    with pytest.raises(PlainFailure, match="damaged"), opened(journal) as store:
+    with pytest.raises(PlainFailure, match="damaged"), opened(filled) as store:
         everything(store)
 
 

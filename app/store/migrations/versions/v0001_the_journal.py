@@ -72,7 +72,7 @@ def _create_take() -> None:
         sa.Column("clipped_samples", sa.Integer(), nullable=False),
         sa.Column("ended", sa.Text(), nullable=False),
         sa.Column("deleted_at", sa.String(40), nullable=True),
-        sa.CheckConstraint("number >= 1", name="ck_take_number"),
+        sa.CheckConstraint("number >= 1", name=op.f("ck_take_number")),
         sa.ForeignKeyConstraint(["session_id"], ["session.id"], name="fk_take_session_id"),
         sa.ForeignKeyConstraint(["passage_id"], ["passage.id"], name="fk_take_passage_id"),
         sa.PrimaryKeyConstraint("id", name="pk_take"),
@@ -100,7 +100,7 @@ def _create_marker() -> None:
         sa.Column("state", sa.String(16), nullable=False),
         sa.Column("created_at", sa.String(40), nullable=False),
         sa.Column("changed_at", sa.String(40), nullable=False),
-        sa.CheckConstraint("weight BETWEEN 1 AND 3", name="ck_marker_weight"),
+        sa.CheckConstraint("weight BETWEEN 1 AND 3", name=op.f("ck_marker_weight")),
         sa.ForeignKeyConstraint(["take_id"], ["take.id"], name="fk_marker_take_id"),
         sa.PrimaryKeyConstraint("id", name="pk_marker"),
     )
