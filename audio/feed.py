@@ -20,7 +20,7 @@ FADE_S = 0.005
 """Long enough to hide a jump, too short to be heard as a fade."""
 
 _PLAIN_PIECE_S = 0.1
-_STRETCHED_PIECE_S = 0.25
+_STRETCHED_PIECE_S = 0.12
 """Stretching holds the interpreter; short pieces let the audio callback in between."""
 
 
@@ -58,7 +58,7 @@ class Feed:
     Parameters
     ----------
     source : SoundSource
-        Where the sound comes from, at the output's rate and channels.
+        Where the sound comes from, at the output's rate.
     rate_hz : int
         The output's rate.
     plan : FeedPlan

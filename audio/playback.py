@@ -78,13 +78,12 @@ class Playback:
         # While pausing only the fade is taken, so that play goes on from the very place.
         wanted = len(out) if self.playing else min(len(out), max(filled, self._fade))
         filled += self._fill(out, filled, wanted, current, heard_at_s)
-        if filled < wanted:
-            if current.is_over and self.incoming is None:
-                self.playing = False
-                self.finished = True
-            elif not current.is_over:
-                self.starved += 1
         self._apply_gain(out)
+        if filled < wanted and not current.is_over:
+            self.starved += 1
+        elif filled < wanted and self.incoming is None:
+            # The feed fades its own end, so nothing is left to fade.
+            self.playing, self.finished, self._gain = False, True, 0.0
 
     def place_at(self, now_s: float) -> float | None:
         """Say which place in the source is heard at a moment.

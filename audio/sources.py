@@ -1,4 +1,4 @@
-"""The sound to be played, as frames of the output's rate and channels."""
+"""The sound to be played, at the output's rate."""
 
 import math
 from typing import Any, Protocol
@@ -73,30 +73,27 @@ class ResampledSource:
         return converted[offset : offset + end - start]
 
 
-class MappedSource:
-    """Another source with its channels laid out for the output.
+class MixedSource:
+    """Another source with its channels averaged to one.
 
     Parameters
     ----------
     source : SoundSource
         The sound.
-    channels : int
-        Channels of the output. One channel goes to all of them; more than the
-        output has are averaged.
     """
 
-    def __init__(self, source: SoundSource, channels: int) -> None:
+    channels = 1
+
+    def __init__(self, source: SoundSource) -> None:
         self._source = source
         self.frames = source.frames
-        self.channels = channels
 
     def read(self, start: int, end: int) -> FloatArray:
         """Return frames `start` to `end`, cut to what there is."""
-        block = self._source.read(start, end)
-        if block.shape[1] == self.channels:
-            return block
-        mono: FloatArray = block.mean(axis=1, keepdims=True, dtype=np.float32)
-        return np.repeat(mono, self.channels, axis=1)
+        mixed: FloatArray = self._source.read(start, end).mean(
+            axis=1, keepdims=True, dtype=np.float32
+        )
+        return mixed
 
 
 def make_source(
@@ -116,7 +113,7 @@ def make_source(
     Returns
     -------
     SoundSource
-        To be read by the player.
+        With as many channels as the output, or one that is meant for all of them.
     """
     columns = samples[:, np.newaxis] if samples.ndim == 1 else samples
     source: SoundSource = (
@@ -124,7 +121,7 @@ def make_source(
         if sample_rate_hz == output_rate_hz
         else ResampledSource(columns, sample_rate_hz, output_rate_hz)
     )
-    return source if source.channels == output_channels else MappedSource(source, output_channels)
+    return source if source.channels in (1, output_channels) else MixedSource(source)
 
 
 def _convert(samples: FloatArray, from_hz: int, to_hz: int) -> FloatArray:

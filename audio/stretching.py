@@ -18,10 +18,10 @@ from audio.sources import ArraySource, SoundSource
 SLOWEST = 0.25
 FASTEST = 1.5
 
-_CONTEXT_S = 0.15
-"""Sound given on either side of a piece: more than the algorithm's window of 0.12 s."""
+_CONTEXT_S = 0.09
+"""Sound given on either side of a piece: half the algorithm's window of 0.12 s, and a step."""
 
-_FIRST_PIECE_S = 0.15
+_FIRST_PIECE_S = 0.12
 _PIECE_S = 2.0
 _FADE_S = 0.03
 _SEARCH_S = 0.01
