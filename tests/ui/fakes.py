@@ -371,6 +371,9 @@ class FakePlaying:
         self.loaded = take_id
         self.now = replace(self.now, position_s=0.0, playing=False, loop=None)
 
+    def failure(self):
+        return None
+
     def unload(self):
         self.loaded = ""
 

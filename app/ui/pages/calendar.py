@@ -9,6 +9,7 @@ from app.ui.models.rows import Column
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, large, row, sentence, soft
+from app.ui.widgets.choices import short_passage
 from app.ui.widgets.day_head import MinutesField
 from app.ui.widgets.table import RowTable
 from app.ui.widgets.year_chart import YearChart, bar_words
@@ -19,6 +20,10 @@ _LEGEND = (
     "Filled block: planned rest.   Hollow block: rest marked afterwards.   "
     "Dot: nothing noted.   Dash over a bar: entered later."
 )
+
+
+def _take_name(take: TakeRow) -> str:
+    return f"{short_passage(take.passage_name)}, {take.number}"
 
 
 class CalendarPage(Page):
@@ -40,7 +45,7 @@ class CalendarPage(Page):
         self._rest = Button("Rest day", action_id="calendar.rest")
         self._rest.setCheckable(True)
         columns: tuple[Column[TakeRow], ...] = (
-            Column("Take", lambda take: f"{take.passage_name or 'No passage'}, {take.number}"),
+            Column("Take", _take_name, lambda take: f"{take.passage_name}, take {take.number}"),
             Column("Length", lambda take: length_text(take.duration_s), is_number=True),
         )
         self.takes: RowTable[TakeRow] = RowTable("Takes of the day", columns)
@@ -50,8 +55,10 @@ class CalendarPage(Page):
     def _build(self) -> None:
         head = row()
         fill(head, self._heading, self._previous, self._next, self._now, 1)
+        year = Card()
+        year.box.addWidget(self.chart)
         left = column()
-        fill(left, head, self.chart, soft(_LEGEND))
+        fill(left, head, year, soft(_LEGEND))
         left.setStretch(1, 1)
         side = Card()
         side.setFixedWidth(_SIDE_WIDTH_PX)

@@ -40,7 +40,7 @@ from app.ui.widgets.table import RowTable
 from app.ui.widgets.transport import Transport
 from app.ui.widgets.trend_plot import TrendPlot
 
-_SIDE_WIDTH_PX = 416
+_SIDE_WIDTH_PX = 432
 
 
 class ComparePage(Page):
@@ -350,7 +350,7 @@ def _change_columns() -> tuple[Column[ChangeRow], ...]:
         Column("Measure", _named_with_unit, more),
         Column("A", lambda change: _number_only(change.a), more, is_number=True),
         Column("B", lambda change: _number_only(change.b), more, is_number=True),
-        Column("Change", lambda change: change.word, more),
+        Column("Change", _word_and_change, more),
     )
 
 
@@ -378,4 +378,10 @@ def _number_only(reading: AnyReading) -> str:
 
 def _named_with_unit(change: ChangeRow) -> str:
     units = [reading.unit for reading in (change.a, change.b) if isinstance(reading, Reading)]
-    return f"{change.label}, {units[0]}" if units and units[0] else change.label
+    return f"{change.label}\n{units[0]}" if units and units[0] else change.label
+
+
+def _word_and_change(change: ChangeRow) -> str:
+    if isinstance(change.change, Reading):
+        return f"{change.word}\n{_number_only(change.change)}"
+    return change.word

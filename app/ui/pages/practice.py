@@ -15,6 +15,7 @@ from app.ui.models.rows import Column
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, row, sentence, soft
+from app.ui.widgets.choices import short_passage
 from app.ui.widgets.day_head import DayHead
 from app.ui.widgets.import_panel import ImportPanel
 from app.ui.widgets.passage_form import PassageForm
@@ -31,6 +32,11 @@ _CAUTION = (
     "Pain is a reason to stop. A pause every half hour helps; keep headphones low, "
     "above all when you loop."
 )
+
+
+def take_name(take: TakeRow) -> str:
+    """Return a take of a known day in few words."""
+    return f"{short_passage(take.passage_name)}, take {take.number}"
 
 
 def _short(reading: AnyReading) -> str:
@@ -56,7 +62,7 @@ class PracticePage(Page):
             "No take yet today. Record one, or drop recordings anywhere on this window."
         )
         self._open: RowTable[MarkerRow] = RowTable(
-            "Markers to work on", self._marker_columns(), stretch=0
+            "Markers to work on", self._marker_columns(), stretch=(0, 1)
         )
         self._no_markers = sentence(
             "Nothing is open. Markers you place while listening come back here until settled."
@@ -67,7 +73,7 @@ class PracticePage(Page):
 
     def _take_columns(self) -> tuple[Column[TakeRow], ...]:
         return (
-            Column("Passage", lambda take: f"{take.passage_name or 'No passage'}, {take.number}"),
+            Column("Passage", take_name, self._more),
             Column("At", lambda take: f"{take.recorded_at:%H:%M}", is_number=True),
             Column("Length", lambda take: length_text(take.duration_s), is_number=True),
             Column("Intonation", lambda take: _short(take.intonation), self._more, is_number=True),
@@ -89,7 +95,7 @@ class PracticePage(Page):
 
         return (
             Column("What", what, lambda row: f"{what(row)}. {where(row)}"),
-            Column("Passage", lambda row: row.passage_name, where),
+            Column("Passage", lambda row: short_passage(row.passage_name), where),
             Column("Day", lambda row: f"{row.practice_day.day} {row.practice_day:%b}", where),
             Column("Weight", lambda row: str(row.marker.weight), where, is_number=True),
         )

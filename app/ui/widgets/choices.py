@@ -68,13 +68,18 @@ class Choice(QComboBox, Generic[K]):
 
 
 def passage_text(passage: Passage) -> str:
-    """Return a passage in one line."""
+    """Return a passage in one line, what tells passages apart first."""
     bars = f", bars {passage.bars}" if passage.bars else ""
-    return f"{passage.piece}: {passage.name}{bars}"
+    return f"{passage.name}{bars} ({passage.piece})"
+
+
+def short_passage(title: str) -> str:
+    """Return a passage's title without its piece, for a narrow column."""
+    return title.partition(": ")[2] or title
 
 
 def take_text(row: TakeRow) -> str:
-    """Return a take in one line: day, number, length of its marker list."""
+    """Return a take in one line: day, number, how many markers."""
     markers = f", {counted(row.marker_count, 'marker')}" if row.marker_count else ""
     return f"{day_text(row.practice_day)}, take {row.number}{markers}"
 

@@ -12,7 +12,7 @@ from app.ui.widgets.lane_items import (
     PlacedNote,
     placed,
 )
-from app.ui.widgets.lane_stack import LaneStack
+from app.ui.widgets.lane_stack import LaneStack, with_title_room
 
 UPPER, LOWER, LOUDNESS = range(3)
 
@@ -145,4 +145,4 @@ class CompareLanes(LaneStack):
         if values:
             low = min(float(ys.min()) for ys in values)
             high = max(float(ys.max()) for ys in values)
-            self.set_value_range(lane, low - room, high + room)
+            self.set_value_range(lane, *with_title_room(low - room, high + room))

@@ -17,6 +17,7 @@ from app.ui.theme import SMALL_PT, Colours, font
 
 # Larger deviations are drawn as an arrow at the lane's edge.
 DEVIATION_RANGE_CENTS = 55.0
+_NARROW_RANGE_CENTS = 27.0
 _LEAST_BAR_PX = 2.0
 _NAME_ROOM_PX = 22.0
 
@@ -88,10 +89,13 @@ class WaveItem(LaneItem):
 class CurveItem(LaneItem):
     """A line with gaps."""
 
-    def __init__(self, colours: Colours, role: str = "accent", *, dashed: bool = False) -> None:
+    def __init__(
+        self, colours: Colours, role: str = "accent", *, dashed: bool = False, width: float = 1.6
+    ) -> None:
         super().__init__(colours)
         self._role = role
         self._dashed = dashed
+        self._width = width
         self._lines: list[QPolygonF] = []
 
     def show_curve(self, curve: Curve) -> None:
@@ -110,7 +114,7 @@ class CurveItem(LaneItem):
     def draw(self, painter: QPainter, to_px: QTransform) -> None:
         """Draw each segment; a single point as a dot."""
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        pen = QPen(QColor(getattr(self.colours, self._role)), 1.6)
+        pen = QPen(QColor(getattr(self.colours, self._role)), self._width)
         if self._dashed:
             pen.setStyle(Qt.PenStyle.DashLine)
         for line in self._lines:
@@ -154,6 +158,12 @@ class PlacedNote:
     row: NoteRow
 
 
+def deviation_range(rows: Sequence[NoteRow]) -> float:
+    """Return how far the deviation lane reaches up and down, cents: one of two sizes."""
+    sizes = [abs(row.deviation.value) for row in rows if isinstance(row.deviation, Reading)]
+    return _NARROW_RANGE_CENTS if max(sizes, default=0.0) < 25.0 else DEVIATION_RANGE_CENTS
+
+
 def placed(rows: Sequence[NoteRow]) -> list[PlacedNote]:
     """Place notes where they were played."""
     return [PlacedNote(row.start_s, row.end_s, row) for row in rows]
@@ -171,6 +181,7 @@ class NoteBarsItem(LaneItem):
         self._notes: list[PlacedNote] = []
         self._starts: list[float] = []
         self._outline_only = outline_only
+        self.range_cents = DEVIATION_RANGE_CENTS
         self.current_index: int | None = None
 
     def show_notes(self, notes: Sequence[PlacedNote]) -> None:
@@ -215,7 +226,7 @@ class NoteBarsItem(LaneItem):
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRect(QRectF(left.x(), left.y() - 4, width, 8))
             return
-        limit = DEVIATION_RANGE_CENTS
+        limit = self.range_cents
         shown = max(-limit, min(limit, reading.value))
         tip_y = to_px.map(QPointF(0.0, shown)).y()
         if abs(tip_y - left.y()) < _LEAST_BAR_PX:

@@ -8,7 +8,7 @@ from PySide6.QtGui import QColor, QMouseEvent, QPen, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.journal.records import Marker
-from app.services.wording import position_text
+from app.services.wording import number_text, position_text
 from app.ui.theme import GRID_PX, SMALL_PT, Colours, font
 from app.ui.widgets.basics import column
 from app.ui.widgets.lane_items import LaneItem
@@ -87,6 +87,7 @@ class LaneStack(QWidget):
         plot.setYRange(low, high, padding=0)
         plot.getAxis("left").setWidth(AXIS_WIDTH_PX)
         plot.getAxis("bottom").tickStrings = _time_ticks
+        plot.getAxis("left").tickStrings = value_ticks
         for earlier in self._plots[-1:]:
             earlier.getAxis("bottom").setStyle(showValues=False, tickLength=0)
             earlier.getAxis("bottom").setHeight(2)
@@ -102,7 +103,7 @@ class LaneStack(QWidget):
 
     def add_zero_line(self, lane: int) -> None:
         """Draw a lane's zero."""
-        line = self._plots[lane].addLine(y=0, pen=QPen(QColor(self.colours.ink_soft), 1))
+        line = self._plots[lane].addLine(y=0, pen=_thin_pen(self.colours.ink_soft))
         self._zero_lines.append(line)
 
     def put(self, lane: int, item: LaneItem) -> None:
@@ -134,6 +135,12 @@ class LaneStack(QWidget):
         """The stretch of time in view, seconds."""
         left, right = self._plots[0].vb.viewRange()[0]
         return float(left), float(right)
+
+    @property
+    def is_whole(self) -> bool:
+        """True while the whole take is in view."""
+        left, right = self.view_range
+        return right - left >= 0.999 * self.duration_s
 
     def show_range(self, start_s: float, end_s: float) -> None:
         """Show this stretch, kept inside the take."""
@@ -208,7 +215,7 @@ class LaneStack(QWidget):
         for plot in self._plots:
             self._colour_plot(plot)
         for line in self._zero_lines:
-            line.setPen(QPen(QColor(colours.ink_soft), 1))
+            line.setPen(_thin_pen(colours.ink_soft))
         for item in self._items:
             item.recolour(colours)
         self._overlay.update()
@@ -300,6 +307,22 @@ class LaneStack(QWidget):
             axis.setPen(QPen(QColor(self.colours.line), 1))
             axis.setTextPen(QPen(QColor(self.colours.ink_soft), 1))
             axis.setTickFont(font(SMALL_PT))
+
+
+def _thin_pen(colour: str) -> QPen:
+    pen = QPen(QColor(colour), 1)
+    pen.setCosmetic(True)
+    return pen
+
+
+def with_title_room(low: float, high: float) -> tuple[float, float]:
+    """Leave room at the top of a lane, so that its title hides nothing."""
+    return low, high + 0.25 * (high - low)
+
+
+def value_ticks(values: list[float], _scale: float, spacing: float) -> list[str]:
+    """Write the numbers of a value axis, with a true minus sign."""
+    return [number_text(value, 0 if spacing >= 1 else 1) for value in values]
 
 
 def _time_ticks(values: list[float], _scale: float, spacing: float) -> list[str]:

@@ -190,8 +190,9 @@ class RecordPanel(Card):
         self._allow(False)
 
     def _allow(self, there_is_an_input: bool) -> None:
-        for widget in (self._input, self._level, self._record, self._meter):
+        for widget in (self._input, self._level, self._record):
             widget.setEnabled(there_is_an_input)
+        self._meter.setVisible(there_is_an_input)
 
     def _show_state(self, state: RecorderState) -> None:
         recording = state in (RecorderState.STARTING, RecorderState.RECORDING)

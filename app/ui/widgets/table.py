@@ -29,7 +29,12 @@ class RowTable(QTableView, Generic[R]):
     rowChosen = Signal(object)
 
     def __init__(
-        self, name: str, columns: Sequence[Column[R]], *, stretch: int = 0, dense: bool = False
+        self,
+        name: str,
+        columns: Sequence[Column[R]],
+        *,
+        stretch: int | tuple[int, ...] = 0,
+        dense: bool = False,
     ) -> None:
         super().__init__()
         self.rows_model: RowsModel[R] = RowsModel(columns, self)
@@ -52,7 +57,8 @@ class RowTable(QTableView, Generic[R]):
         head.setFont(font(SMALL_PT))
         head.setHighlightSections(False)
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        head.setSectionResizeMode(stretch, QHeaderView.ResizeMode.Stretch)
+        for section in (stretch,) if isinstance(stretch, int) else stretch:
+            head.setSectionResizeMode(section, QHeaderView.ResizeMode.Stretch)
         self.doubleClicked.connect(self._open)
 
     def show_rows(self, rows: Sequence[R]) -> None:

@@ -9,11 +9,15 @@ from app.ui.widgets.lane_items import (
     CurveItem,
     NoteBarsItem,
     WaveItem,
+    deviation_range,
     placed,
 )
-from app.ui.widgets.lane_stack import LaneStack
+from app.ui.widgets.lane_stack import LaneStack, with_title_room
 
 SOUND, DEVIATION, TEMPO, LOUDNESS = range(4)
+_PITCH_SPAN_S = 8.0
+_LEAST_PEAK = 0.02
+_WAVE_ROOM = 1.15
 _NOT_YET = "Not measured yet."
 
 
@@ -31,17 +35,25 @@ class TakeLanes(LaneStack):
         self.add_lane("Loudness, LUFS", 3, -60.0, 0.0)
         self._wave = WaveItem(colours)
         self._notes = NoteBarsItem(colours)
+        self._pitch = CurveItem(colours, "ink_soft", width=1.0)
         self._tempo = CurveItem(colours)
         self._beats = BeatItem(colours)
         self._loudness = CurveItem(colours, "wave")
         for lane, item in (
             (SOUND, self._wave),
             (DEVIATION, self._notes),
+            (DEVIATION, self._pitch),
             (TEMPO, self._beats),
             (TEMPO, self._tempo),
             (LOUDNESS, self._loudness),
         ):
             self.put(lane, item)
+
+        self.viewMoved.connect(lambda start_s, end_s: self._show_pitch_near(end_s - start_s))
+
+    def _show_pitch_near(self, span_s: float) -> None:
+        """Draw the pitch inside the notes only where there is room to read it."""
+        self._pitch.setVisible(span_s <= _PITCH_SPAN_S)
 
     def show_take(self, view: TakeView) -> None:
         """Draw everything but the sound, whose columns come on their own."""
@@ -52,6 +64,10 @@ class TakeLanes(LaneStack):
     def show_measured(self, view: TakeView) -> None:
         """Draw the measures; the stretch in view stays."""
         measured = view.row.state in ("measured", "stale")
+        self._pitch.show_curve(view.pitch_cents)
+        edge = deviation_range(view.notes)
+        self._notes.range_cents = edge
+        self.set_value_range(DEVIATION, -edge, edge)
         self._notes.show_notes(placed(view.notes))
         self.set_lane_words(
             DEVIATION,
@@ -69,6 +85,9 @@ class TakeLanes(LaneStack):
     def show_waveform(self, waveform: Waveform) -> None:
         """Draw the sound."""
         self._wave.show_waveform(waveform)
+        if self.is_whole:
+            loudest = max(float(waveform.high.max()), -float(waveform.low.min()), _LEAST_PEAK)
+            self.set_value_range(SOUND, -loudest * _WAVE_ROOM, loudest * _WAVE_ROOM)
         self.set_lane_words(SOUND, "Sound")
 
     def mark_current(self, note: NoteRow | None) -> None:
@@ -96,7 +115,7 @@ class TakeLanes(LaneStack):
         highs = [float(ys.max()) for _, ys in curve.segments if ys.size]
         lows = [float(ys.min()) for _, ys in curve.segments if ys.size]
         if highs:
-            self.set_value_range(lane, min(lows) - room, max(highs) + room)
+            self.set_value_range(lane, *with_title_room(min(lows) - room, max(highs) + room))
 
 
 def _gap_words(curve: Curve, measured: bool) -> str:

@@ -199,6 +199,9 @@ class Transport(QWidget):
         state: PlaybackState = self._playing.state()
         if state.playing != self.is_playing:
             self.is_playing = state.playing
+            failure = None if state.playing else self._playing.failure()
+            if failure is not None:
+                self._desk.tell_failure(failure)
             self._play.setText("Pause" if state.playing else "Play")
             self._play.setIcon(icon("pause" if state.playing else "play", on_accent=True))
         if state.playing and not self._timer.isActive():

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QGraphicsPolygonItem, QSizePolicy, QWidget
 from app.services.views import TrendView
 from app.ui.theme import SMALL_PT, Colours, font
 from app.ui.widgets.basics import column
+from app.ui.widgets.lane_stack import AXIS_WIDTH_PX, value_ticks
 
 _ROOM = 0.12
 
@@ -38,7 +39,8 @@ class TrendPlot(QWidget):
         self._plot.setMenuEnabled(False)
         self._plot.vb.setMouseEnabled(x=False, y=False)
         self._plot.getAxis("bottom").tickStrings = _day_ticks
-        self._plot.getAxis("left").setWidth(48)
+        self._plot.getAxis("left").tickStrings = value_ticks
+        self._plot.getAxis("left").setWidth(AXIS_WIDTH_PX)
         self._band = QGraphicsPolygonItem()
         self._plot.vb.addItem(self._band, ignoreBounds=True)
         self._line = self._plot.plot([], [])

@@ -210,7 +210,7 @@ class YearChart(QWidget):
         elif bar.missed and not bar.minutes and not bar.take_count:
             painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(QColor(c.ink_soft))
-            painter.drawEllipse(QPointF(middle, foot - 4), 1.5, 1.5)
+            painter.drawEllipse(QPointF(middle, foot - 5), 2.0, 2.0)
 
     def _draw_choice(self, painter: QPainter, cell: QRectF) -> None:
         colour = QColor(self._theme.colours.accent)

@@ -1,0 +1,55 @@
+"""The sound lane's columns, asked for again whenever another stretch comes into view."""
+
+from PySide6.QtCore import QObject, QTimer, Signal
+
+from app.ui.desk import Desk
+from app.ui.widgets.lane_stack import LaneStack
+
+_DELAY_MS = 40
+
+
+class SoundColumns(QObject):
+    """Prepares a take's overview once and reads the columns in view.
+
+    Signals
+    -------
+    read(Waveform)
+        Columns of the stretch in view.
+    """
+
+    read = Signal(object)
+
+    def __init__(self, desk: Desk, lanes: LaneStack) -> None:
+        super().__init__(lanes)
+        self._desk = desk
+        self._lanes = lanes
+        self._take_id = ""
+        self._timer = QTimer(self, singleShot=True, interval=_DELAY_MS)
+        self._timer.timeout.connect(self._ask)
+        lanes.viewMoved.connect(lambda _start, _end: self._timer.start())
+
+    def show_take(self, take_id: str) -> None:
+        """Begin with another take."""
+        self._take_id = ""
+        listening = self._desk.workbench.listening
+        self._desk.jobs.analyse(
+            lambda progress, should_stop: listening.prepare(take_id, progress, should_stop),
+            lambda _: self._prepared(take_id),
+            subject="listen.prepare",
+        )
+
+    def _prepared(self, take_id: str) -> None:
+        self._take_id = take_id
+        self._ask()
+
+    def _ask(self) -> None:
+        if not self._take_id:
+            return
+        take_id, columns = self._take_id, self._lanes.columns
+        start_s, end_s = self._lanes.view_range
+        listening = self._desk.workbench.listening
+        self._desk.jobs.store(
+            lambda: listening.waveform(take_id, max(0.0, start_s), end_s, columns),
+            self.read.emit,
+            subject="listen.waveform",
+        )
