@@ -20,6 +20,7 @@ from analysis.results import (
 )
 from analysis.units import hz_to_midi, midi_to_hz
 from analysis.vibrato import fit_wobble, measure_vibrato
+from analysis.windows import WindowPlan
 
 FloatArray = NDArray[np.float64]
 
@@ -49,7 +50,7 @@ def find_notes(
     onset_strength: FloatArray,
     instrument: Instrument,
     *,
-    window_s: float = 0.0,
+    windows: WindowPlan | None = None,
 ) -> tuple[Note, ...]:
     """Find the notes of a single line.
 
@@ -61,17 +62,18 @@ def find_notes(
         Beginnings of notes, rising, and how sure they are.
     instrument : Instrument
         What is played.
-    window_s : float
-        Length of the track's analysis window.
+    windows : WindowPlan, optional
+        The windows the track was measured with; by default those of the instrument.
 
     Returns
     -------
     tuple of Note
         In order of their starts.
     """
+    windows = windows or WindowPlan(instrument.floor_hz, instrument.window_periods)
     notes = []
     for span in _spans(track, onset_s):
-        note = _note(track, span, window_s)
+        note = _note(track, span, windows)
         if note is not None:
             notes.append(note)
     return tuple(notes)
@@ -98,15 +100,16 @@ def _spans(track: PitchTrack, onset_s: FloatArray) -> list[_Span]:
     return [s for s in spans if s.end_s - s.start_s >= _SHORTEST_NOTE_S]
 
 
-def _note(track: PitchTrack, span: _Span, window_s: float) -> Note | None:
+def _note(track: PitchTrack, span: _Span, windows: WindowPlan) -> Note | None:
     midi = hz_to_midi(track.f0_hz[span.first : span.last])
     level = track.level_dbfs[span.first : span.last]
     voiced = np.isfinite(midi)
     if np.count_nonzero(voiced) < 3:
         return None
-    guard = 0.35 * window_s
     time_s = track.time_s[span.first : span.last]
     middle = float(np.median(midi[voiced]))
+    window_s = windows.length_s(midi_to_hz(middle))
+    guard = 0.35 * window_s
     steady = voiced & (np.abs(midi - middle) * 100.0 < _STEADY_CENTS)
     steady &= (time_s >= span.start_s + guard) & (time_s <= span.end_s - guard)
     steady &= level >= float(np.max(level)) - _STEADY_DB

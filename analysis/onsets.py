@@ -26,7 +26,10 @@ ALGORITHM: Final = "onsets-1"
 
 _SHALLOWEST_DIP_DB: Final = 5.0
 _NEIGHBOUR_S: Final = 0.045
-_PLATEAU_S: Final = 0.12
+_PLATEAU_S: Final = 0.09
+_STEEP_OVER_S: Final = 0.015
+_HALF_DB: Final = 20.0 * np.log10(2.0)
+_FULL_STRENGTH_DB: Final = 30.0
 _SHORTEST_STEP_S: Final = 0.04
 _QUIETEST_BELOW_LOUD_DB: Final = 45.0
 _LOWEST_ATTACK_DBFS: Final = -80.0
@@ -75,7 +78,7 @@ def detect_onsets(
     """
     source = samples if isinstance(samples, MonoSamples) else MonoSamples(samples, sample_rate_hz)
     envelope = level_envelope(source, track, should_stop=should_stop)
-    attack_s, attack_strength = attacks(envelope)
+    attack_s, attack_strength = attacks(envelope, track)
     if track is None:
         return attack_s, attack_strength
     change_s = pitch_changes(track)
@@ -90,38 +93,55 @@ def detect_onsets(
     return onset_s[order], strength[order]
 
 
-def attacks(envelope: Envelope) -> tuple[FloatArray, FloatArray]:
-    """Find the rises of level after a dip or a rest; times (n,) and strengths (n,)."""
-    level = np.concatenate(([-100.0], envelope.level_dbfs, [-100.0]))
+def attacks(envelope: Envelope, track: PitchTrack | None = None) -> tuple[FloatArray, FloatArray]:
+    """Find the rises of level after a dip or a rest; times (n,) and strengths (n,).
+
+    Where a track is given, what has no pitch counts as silence: the noise a take begins
+    with is not an attack.
+    """
+    level = np.concatenate((envelope.level_dbfs[:1], envelope.level_dbfs, [_LOWEST_ATTACK_DBFS]))
     loud = float(np.percentile(envelope.level_dbfs, 95.0))
     quietest = max(loud - _QUIETEST_BELOW_LOUD_DB, _LOWEST_ATTACK_DBFS)
-    level = np.maximum(level, quietest)
-    peaks, features = find_peaks(level, prominence=_SHALLOWEST_DIP_DB, plateau_size=1)
+    heard = np.maximum(level, quietest)
+    if track is not None:
+        heard[:-1][~_pitched(level.size - 1, envelope.hop_s, track)] = quietest
+    heard[0] = quietest
+    peaks, _ = find_peaks(heard, prominence=_SHALLOWEST_DIP_DB)
     times, strengths = [], []
-    for k, peak in enumerate(peaks):
-        dip = int(features["left_bases"][k])
-        before = peaks[k - 1] if k else 0
-        dip = before + int(np.argmin(level[before : peak + 1][::-1]))
-        dip = peak - int(np.argmin(level[before : peak + 1][::-1]))
-        rise_db = float(level[peak] - level[dip])
+    for before, peak in zip(np.concatenate(([0], peaks[:-1])), peaks, strict=True):
+        dip = int(peak - np.argmin(heard[before : peak + 1][::-1]))
+        rise_db = float(heard[peak] - heard[dip])
         if rise_db < _SHALLOWEST_DIP_DB:
             continue
         times.append(_half_amplitude_time(envelope, level, dip, int(peak)))
-        strengths.append(min(rise_db / 30.0, 1.0))
+        strengths.append(min(rise_db / _FULL_STRENGTH_DB, 1.0))
     return np.array(times), np.array(strengths)
 
 
+def _pitched(count: int, hop_s: float, track: PitchTrack) -> NDArray[np.bool_]:
+    """Whether a pitch sounds, for ``count`` values ``hop_s`` apart, one before time 0."""
+    frame = np.rint((np.arange(count) - 1) * hop_s / track.hop_s).astype(np.int64)
+    return np.isfinite(track.f0_hz)[np.clip(frame, 0, len(track.f0_hz) - 1)]
+
+
 def _half_amplitude_time(envelope: Envelope, level: FloatArray, dip: int, peak: int) -> float:
-    """Where the amplitude passes half of what the attack reaches soon after."""
-    reach = min(peak + 1, dip + 1 + round(_PLATEAU_S / envelope.hop_s))
-    top = float(np.max(level[dip:reach]))
-    goal = top - 6.0206
-    above = np.flatnonzero(level[dip:reach] >= goal)
-    index = dip + int(above[0]) if above.size else dip
-    if index == dip or level[index] == level[index - 1]:
-        return float(max(index - 1, 0) * envelope.hop_s)
-    share = (goal - level[index - 1]) / (level[index] - level[index - 1])
-    return float(max(index - 2 + share, 0.0) * envelope.hop_s)
+    """Where the amplitude passes half of what the attack reaches soon after.
+
+    ``level`` holds one value more at its start than the envelope.
+    """
+    stride = max(round(_STEEP_OVER_S / envelope.hop_s), 1)
+    rise = level[dip + stride : peak + stride + 1]
+    rise = rise - level[dip : dip + len(rise)]
+    steepest = dip + int(np.argmax(rise)) if len(rise) else dip
+    reach = min(len(level), steepest + 1 + round(_PLATEAU_S / envelope.hop_s), peak + stride)
+    top = steepest + int(np.argmax(level[steepest:reach]))
+    goal = float(level[top]) - _HALF_DB
+    below = np.flatnonzero(level[dip : top + 1] < goal)
+    if not below.size:
+        return float(max(dip - 1, 0) * envelope.hop_s)
+    index = dip + int(below[-1])
+    share = (goal - level[index]) / (level[index + 1] - level[index])
+    return float(max(index - 1 + share, 0.0) * envelope.hop_s)
 
 
 def pitch_changes(track: PitchTrack) -> FloatArray:

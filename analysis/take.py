@@ -277,8 +277,7 @@ class _Measuring:
     ) -> tuple[Note, ...]:
         if isinstance(track, NotMeasurable):
             return ()
-        window_s = self.player.window_periods / self.player.floor_hz
-        return notes.find_notes(track.value, onset_s, strength, self.player, window_s=window_s)
+        return notes.find_notes(track.value, onset_s, strength, self.player)
 
     def _judged(
         self, track: Measured[PitchTrack] | NotMeasurable, found: tuple[Note, ...]

@@ -1,9 +1,49 @@
-"""Analysis windows and what they do to a pitch that moves."""
+"""Analysis windows: how long for which pitch, and what they do to a pitch that moves."""
+
+from dataclasses import dataclass
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 FloatArray = NDArray[np.float64]
+
+
+_SHORTEST_WINDOW_S: Final = 0.016
+_ROOM_BELOW: Final = 1.15
+
+
+@dataclass(frozen=True, slots=True)
+class WindowPlan:
+    """Which window measures which pitch.
+
+    One window for a whole range is either too short for its low notes or flattens the
+    vibrato, and blurs the short notes, of its high ones. So there is a window for the
+    lowest pitch, ``periods`` periods long, and half, a quarter ... of it for pitches an
+    octave, two octaves ... higher, down to 16 ms.
+    """
+
+    floor_hz: float
+    periods: float = 3.0
+
+    @property
+    def longest_s(self) -> float:
+        """Length of the longest window, the one for the floor."""
+        return self.periods / self.floor_hz
+
+    @property
+    def halvings(self) -> int:
+        """How often the longest window may be halved."""
+        return max(int(np.floor(np.log2(self.longest_s / _SHORTEST_WINDOW_S))), 0)
+
+    def halvings_for(self, f0_hz: FloatArray) -> NDArray[np.int64]:
+        """Return how often the window is halved for each pitch; NaN counts as the floor."""
+        above = np.nan_to_num(np.log2(f0_hz / (_ROOM_BELOW * self.floor_hz)), nan=0.0)
+        return np.clip(np.floor(above), 0, self.halvings).astype(np.int64)
+
+    def length_s(self, f0_hz: float) -> float:
+        """Return the length of the window that measures a pitch, in seconds."""
+        return float(self.longest_s * 0.5 ** int(self.halvings_for(np.array([f0_hz]))[0]))
 
 
 def hann_window(length: int) -> FloatArray:

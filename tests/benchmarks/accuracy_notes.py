@@ -52,8 +52,7 @@ def measure_phrase(phrase, instrument, rows: Rows, *, with_praat: bool) -> None:
         f0[f0 == 0.0] = np.nan
         score_frames(praat.xs(), f0, truth, rows["praat_cents"])
     onset_s, strength = detect_onsets(samples, rate, track=track)
-    window_s = player.window_periods / player.floor_hz
-    notes = find_notes(track, onset_s, strength, player, window_s=window_s)
+    notes = find_notes(track, onset_s, strength, player)
     score_notes(notes, truth.notes, rows)
 
 

@@ -8,7 +8,7 @@ from typing import Final
 
 import numpy as np
 
-from sample_audio.generator import Instrument, NoteSpec, Phrase, PhraseSpec, render
+from sample_audio.generator import Articulation, Instrument, NoteSpec, Phrase, PhraseSpec, render
 
 FIRST_HELD_OUT_SEED: Final = 20_000
 INSTRUMENTS: Final[tuple[Instrument, ...]] = ("violin", "viola", "cello", "double bass")
@@ -28,16 +28,18 @@ def random_spec(seed: int, *, room: bool | None = None, count: int = 14) -> Phra
     notes = []
     midi = centre
     while len(notes) < count:
-        midi = _next(rng, midi, centre, low, high)
+        before, midi = midi, _next(rng, midi, centre, low, high)
         if rng.random() < 0.2:  # a run of short notes
             short_s = float(rng.uniform(0.08, 0.16))
             for _ in range(int(rng.integers(3, 6))):
-                midi = _next(rng, midi, centre, low, high, never_stay=rng.random() < 0.7)
-                notes.append(_note(rng, midi, short_s * tempo / 60.0, False, attack_s))
+                before, midi = midi, _next(rng, midi, centre, low, high)
+                beats = short_s * tempo / 60.0
+                notes.append(_note(rng, midi, beats, False, attack_s, midi == before))
             continue
         seconds = float(rng.choice([0.25, 0.4, 0.6, 0.9, 1.4]) * rng.uniform(0.8, 1.2))
         vibrato = vibrato_player and seconds > 0.35 and rng.random() < 0.8
-        notes.append(_note(rng, midi, seconds * tempo / 60.0, vibrato, attack_s))
+        repeated = bool(notes) and midi == before
+        notes.append(_note(rng, midi, seconds * tempo / 60.0, vibrato, attack_s, repeated))
     room = bool(rng.random() < 0.4) if room is None else room
     total = float(sum(note.beats for note in notes))
     return PhraseSpec(
@@ -58,49 +60,30 @@ def random_spec(seed: int, *, room: bool | None = None, count: int = 14) -> Phra
     )
 
 
-def _next(
-    rng: np.random.Generator,
-    midi: int,
-    centre: int,
-    low: int,
-    high: int,
-    *,
-    never_stay: bool = False,
-) -> int:
+_STEPS: Final = (0, 1, -1, 2, -2, 3, -3, 4, 5, -5, 7, -7, 12, -12)
+_SHARES: Final = (14, 13, 13, 16, 16, 6, 6, 3, 3, 3, 3, 2, 1, 1)
+
+
+def _next(rng: np.random.Generator, midi: int, centre: int, low: int, high: int) -> int:
     while True:
-        step = int(
-            rng.choice(
-                [0, 1, -1, 2, -2, 3, -3, 4, 5, -5, 7, -7, 12, -12],
-                p=[
-                    0.14,
-                    0.13,
-                    0.13,
-                    0.16,
-                    0.16,
-                    0.06,
-                    0.06,
-                    0.03,
-                    0.03,
-                    0.03,
-                    0.03,
-                    0.02,
-                    0.01,
-                    0.01,
-                ],
-            )
-        )
-        if never_stay and step == 0:
-            continue
+        step = int(rng.choice(_STEPS, p=np.array(_SHARES) / sum(_SHARES)))
         if low <= midi + step <= high and abs(midi + step - centre) <= 14:
             return midi + step
 
 
 def _note(
-    rng: np.random.Generator, midi: int, beats: float, vibrato: bool, attack_s: float
+    rng: np.random.Generator,
+    midi: int,
+    beats: float,
+    vibrato: bool,
+    attack_s: float,
+    repeated: bool,
 ) -> NoteSpec:
-    articulation = "legato" if rng.random() < 0.35 else "detache"
+    articulation: Articulation = "legato" if rng.random() < 0.35 else "detache"
     if rng.random() < 0.05:
         articulation = "slide_in"
+    if repeated:  # slurred onto itself a note would only be longer
+        articulation = "detache"
     return NoteSpec(
         midi,
         beats,

@@ -1,0 +1,132 @@
+"""From the candidates of all frames to one pitch track."""
+
+from dataclasses import dataclass, replace
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy.ndimage import maximum_filter1d, minimum_filter1d
+
+from analysis.blocks import MonoSamples
+from analysis.period_search import Candidates, PeriodSearch
+from analysis.periodicity import best_path
+from analysis.results import PitchTrack
+from analysis.stopping import StopQuestion
+from analysis.windows import WindowPlan
+
+FloatArray = NDArray[np.float64]
+
+_LOUDEST_PERCENT: Final = 95.0
+_QUIETEST_LOUD_RMS: Final = 10.0 ** (-85.0 / 20.0)
+_COSTS_MADE_FOR_HOP_S: Final = 0.01
+# A frame may take up a pitch its neighbours had, give or take this ratio.
+_NEIGHBOURHOOD: Final = 1.06
+
+
+@dataclass(frozen=True, slots=True)
+class PathCosts:
+    """What the path through the candidates costs; strengths are 0 to 1.
+
+    The costs of a step are those for steps of 10 ms and are scaled to the hop.
+    """
+
+    silence_ratio: float = 0.004
+    voicing_threshold: float = 0.45
+    octave: float = 0.12
+    octave_jump: float = 0.35
+    voicing: float = 0.14
+
+
+def choose_path(
+    found: Candidates, level_dbfs: FloatArray, ceiling_hz: float, hop_s: float, costs: PathCosts
+) -> PitchTrack:
+    """Decide voicing and octave of every frame by the cheapest path through all frames.
+
+    Parameters
+    ----------
+    found : Candidates
+        For frames that follow each other without a gap.
+    level_dbfs : (frames,) array
+        Their levels.
+    ceiling_hz : float
+        Against which an octave's cost is counted.
+    hop_s : float
+        Distance of two frames.
+    costs : PathCosts
+        What the path costs.
+
+    Returns
+    -------
+    PitchTrack
+        NaN where unvoiced; the confidence there is that of the strongest candidate.
+    """
+    voiced = found.period_s > 0.0
+    frequency = np.divide(1.0, found.period_s, out=np.ones_like(found.period_s), where=voiced)
+    log2_frequency = np.log2(frequency)
+    lower_octaves = np.log2(ceiling_hz) - log2_frequency
+    score = np.where(voiced, found.strength - costs.octave * lower_octaves, -np.inf)
+    loud = max(float(np.percentile(found.rms, _LOUDEST_PERCENT)), _QUIETEST_LOUD_RMS)
+    quietness = 2.0 - (found.rms / loud) * (1.0 + costs.voicing_threshold) / costs.silence_ratio
+    unvoiced = costs.voicing_threshold + np.maximum(0.0, quietness)
+    # Lowness shall decide between candidates, not between having a pitch and having none.
+    unvoiced -= costs.octave * lower_octaves[np.arange(len(score)), np.argmax(score, axis=1)]
+    scale = _COSTS_MADE_FOR_HOP_S / hop_s
+    path = best_path(
+        log2_frequency, score, unvoiced, costs.octave_jump * scale, costs.voicing * scale
+    )
+    rows = np.arange(len(path))
+    chosen = np.maximum(path, 0)
+    return PitchTrack(
+        time_s=(rows * hop_s).astype(np.float64),
+        f0_hz=np.where(path >= 0, frequency[rows, chosen], np.nan),
+        confidence=np.where(path >= 0, found.strength[rows, chosen], found.strength[:, 0]),
+        level_dbfs=level_dbfs,
+        hop_s=hop_s,
+    )
+
+
+def with_adapted_windows(
+    track: PitchTrack,
+    source: MonoSamples,
+    plan: WindowPlan,
+    costs: PathCosts,
+    should_stop: StopQuestion | None = None,
+) -> PitchTrack:
+    """Measure the higher pitches of a track again with the shorter windows they allow.
+
+    The octave stays what the longest window decided: only pitches that it found within
+    half of its length are considered. Voicing stays as well.
+    """
+    halvings = plan.halvings_for(track.f0_hz)
+    reach = 2 * round(0.25 * plan.longest_s / track.hop_s) + 1
+    lowest = minimum_filter1d(np.nan_to_num(track.f0_hz, nan=np.inf), reach) / _NEIGHBOURHOOD
+    highest = maximum_filter1d(np.nan_to_num(track.f0_hz, nan=0.0), reach) * _NEIGHBOURHOOD
+    f0_hz, confidence, level = track.f0_hz.copy(), track.confidence.copy(), track.level_dbfs.copy()
+    voiced = np.isfinite(track.f0_hz)
+    for halving in range(1, plan.halvings + 1):
+        frames = np.flatnonzero(voiced & (halvings == halving))
+        if not frames.size:
+            continue
+        floor_hz = plan.floor_hz * 2.0**halving
+        ceiling_hz = float(np.max(highest[frames])) * 1.02
+        search = PeriodSearch(source, track.hop_s, floor_hz, ceiling_hz, plan.periods, costs.octave)
+        found = search.candidates(frames, should_stop)
+        pitch, strength = _strongest_within(found, lowest[frames], highest[frames], costs.octave)
+        better = np.isfinite(pitch)
+        f0_hz[frames[better]] = pitch[better]
+        confidence[frames[better]] = strength[better]
+        level[frames] = 20.0 * np.log10(np.maximum(found.rms, 1e-10))
+    return replace(track, f0_hz=f0_hz, confidence=confidence, level_dbfs=level)
+
+
+def _strongest_within(
+    found: Candidates, lowest: FloatArray, highest: FloatArray, octave_cost: float
+) -> tuple[FloatArray, FloatArray]:
+    there = found.period_s > 0.0
+    frequency = np.divide(1.0, found.period_s, out=np.ones_like(found.period_s), where=there)
+    there &= (frequency >= lowest[:, None]) & (frequency <= highest[:, None])
+    score = np.where(there, found.strength + octave_cost * np.log2(frequency), -np.inf)
+    best = np.argmax(score, axis=1)
+    rows = np.arange(len(best))
+    known = there[rows, best]
+    return np.where(known, frequency[rows, best], np.nan), found.strength[rows, best]
