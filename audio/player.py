@@ -23,6 +23,9 @@ from audio.stretching import FASTEST, SLOWEST
 _AHEAD_S = 0.4
 _LATENCY_S = 0.04
 _IDLE_S = 0.02
+_SETTLED_S = 0.25
+"""Some sound servers take a few buffers at once and then wait a second before they sound."""
+
 _SHORTEST_LOOP_S = 0.05
 
 
@@ -61,9 +64,11 @@ class Player:
         self._stream: Any = None
         self._closing = False
         self._underflows = 0
+        self._rendered = 0
         self._failure: AudioFailure | None = None
         self._lock = threading.RLock()
         self._wake = threading.Event()
+        self._running = threading.Event()
         self._worker: threading.Thread | None = None
 
     @property
@@ -146,6 +151,21 @@ class Player:
         devices.hold(self)
         self._worker = threading.Thread(target=self._work, name="player", daemon=True)
         self._worker.start()
+
+    def wait_until_running(self, timeout_s: float = 10.0) -> bool:
+        """Wait until the output sounds without delay; after opening that may take two seconds.
+
+        Parameters
+        ----------
+        timeout_s : float
+            Wait no longer than this.
+
+        Returns
+        -------
+        bool
+            Whether the output runs.
+        """
+        return self._running.wait(timeout_s)
 
     def close(self) -> None:
         """Close the output; the place is kept."""
@@ -333,6 +353,8 @@ class Player:
 
     def _close_stream(self) -> None:
         stream, self._stream = self._stream, None
+        self._running.clear()
+        self._rendered = 0
         if stream is not None:
             # A stream whose device is gone may refuse to close; there is nothing to save in it.
             with contextlib.suppress(Exception):
@@ -341,6 +363,9 @@ class Player:
     def _callback(self, out: NDArray[np.float32], frames: int, when: Any, status: Any) -> None:
         if status.output_underflow and self._playback.playing:
             self._underflows += 1
+        self._rendered += frames
+        if self._rendered > _SETTLED_S * self._rate_hz and not self._running.is_set():
+            self._running.set()
         self._playback.render(out, when.outputBufferDacTime)
 
     def _stream_ended(self) -> None:

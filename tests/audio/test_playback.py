@@ -120,7 +120,7 @@ def test_the_end_fades_and_is_reported_once_everything_was_heard() -> None:
     assert not bench.playback.playing
     assert bench.playback.starved == 0
     assert np.flatnonzero(out)[-1] == len(sound) - 1
-    assert biggest_step(out) <= 0.5 / FADE + 1e-6
+    assert biggest_step(out) <= 0.5 / (FADE - 1) + 1e-6
     np.testing.assert_array_equal(out[FADE : len(sound) - FADE], 0.5)
 
 
