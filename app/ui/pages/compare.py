@@ -5,22 +5,13 @@ from PySide6.QtWidgets import QProgressBar, QStackedWidget, QWidget
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage
 from app.services.views import (
-    AnyReading,
     ChangeRow,
     CompareView,
     NotePairRow,
     PlaybackState,
-    Reading,
     TakeRow,
-    TrendView,
-)
-from app.services.wording import (
-    position_text,
-    reading_text,
-    short_reading_text,
 )
 from app.ui.desk import Desk
-from app.ui.models.rows import Column
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import (
@@ -36,9 +27,10 @@ from app.ui.widgets.basics import (
 )
 from app.ui.widgets.choices import Choice, passage_text, take_text
 from app.ui.widgets.compare_lanes import CompareLanes
+from app.ui.widgets.compare_tables import change_columns, note_columns
 from app.ui.widgets.table import RowTable
 from app.ui.widgets.transport import Transport
-from app.ui.widgets.trend_plot import TrendPlot
+from app.ui.widgets.trend_card import TrendCard
 
 _SIDE_WIDTH_PX = 432
 
@@ -76,15 +68,12 @@ class ComparePage(Page):
         self.lanes = CompareLanes(desk.theme.colours)
         self.transport = Transport(desk, compact=True)
         self.changes: RowTable[ChangeRow] = RowTable(
-            "Changes from A to B", _change_columns(), dense=True
+            "Changes from A to B", change_columns(), dense=True
         )
         self.notes: RowTable[NotePairRow] = RowTable(
-            "Notes of both takes", _note_columns(), dense=True
+            "Notes of both takes", note_columns(), dense=True
         )
-        self._measure: Choice[str] = Choice("Measure of the trend")
-        self.trend = TrendPlot(desk.theme.colours)
-        self.trend.recolour(desk.theme.colours)
-        self._verdict = sentence()
+        self.trend = TrendCard(desk)
         self._build()
         self._connect()
 
@@ -99,14 +88,8 @@ class ComparePage(Page):
         fill(over, self._hover, 1, self._switch, self._layout_button)
         fill(card.box, over, self.lanes)
         card.box.setStretch(1, 1)
-        trend = Card()
-        top = row()
-        fill(top, heading("Over the weeks"), self._measure, self._verdict)
-        top.setStretch(2, 1)
-        fill(trend.box, top, self.trend)
-        trend.box.setStretch(1, 1)
         left = column()
-        fill(left, card, self.transport, trend)
+        fill(left, card, self.transport, self.trend)
         left.setStretch(0, 3)
         left.setStretch(2, 2)
         side = Card("From A to B")
@@ -135,26 +118,23 @@ class ComparePage(Page):
         desk.takesChanged.connect(self.refresh_if_open)
         desk.passagesChanged.connect(self.refresh_if_open)
         desk.theme.changed.connect(self.lanes.recolour)
-        desk.theme.changed.connect(self.trend.recolour)
         self._passage.picked.connect(self._passage_picked)
         self._a.picked.connect(lambda _: self._pair_picked())
         self._b.picked.connect(lambda _: self._pair_picked())
         self._swap.clicked.connect(self.swap)
         self._layout_button.clicked.connect(self._apply_layout)
         self._switch.clicked.connect(self.switch)
-        self._measure.picked.connect(lambda _: self._ask_trend())
         self.lanes.seekWanted.connect(self._seek)
         self.lanes.selectionMade.connect(self._select)
         self.lanes.hovered.connect(lambda at: self._hover.setText(self.lanes.words_at(at)))
         self.transport.moved.connect(self._moved)
         self.notes.rowOpened.connect(lambda pair: self._seek(pair.a_start_s))
         self.notes.clicked.connect(lambda _: self._seek_chosen())
-        self.trend.takeChosen.connect(lambda take_id: desk.listenWanted.emit(take_id, 0.0))
         bind(self, "compare.play", self.transport.toggle)
         bind(self, "compare.switch", self.switch)
         bind(self, "compare.swap", self.swap)
         bind(self, "compare.layout", self._layout_button.click)
-        bind(self, "compare.trend", self._next_measure)
+        bind(self, "compare.trend", self.trend.next_measure)
 
     def refresh(self) -> None:
         """Read the lists again."""
@@ -204,7 +184,7 @@ class ComparePage(Page):
         self._stack.setCurrentIndex(1 if self._passages else 0)
         if not self._passages:
             return
-        self._measure.offer(list(keys))
+        self.trend.offer(keys)
         pair = self._wanted or self._shown
         known = {take.id: take for take in self._takes}
         passage_id = self._passage.key
@@ -224,7 +204,7 @@ class ComparePage(Page):
         entries = [(take.id, take_text(take)) for take in takes]
         self._a.offer(entries, pair[0])
         self._b.offer(entries, pair[1])
-        self._ask_trend()
+        self.trend.show_passage(self._passage.key, pair)
         if pair != self._shown:
             self._compare(*pair)
 
@@ -312,76 +292,3 @@ class ComparePage(Page):
 
     def _apply_layout(self) -> None:
         self.lanes.set_overlaid(self._layout_button.isChecked())
-
-    # -- the trend --------------------------------------------------------------------
-
-    def _ask_trend(self) -> None:
-        passage_id, key = self._passage.key, self._measure.key
-        if passage_id is None or key is None:
-            return
-        comparing = self.desk.workbench.comparing
-        self.desk.jobs.store(
-            lambda: comparing.trend(passage_id, key), self._show_trend, subject="compare.trend"
-        )
-
-    def _show_trend(self, view: TrendView) -> None:
-        self.trend.show_trend(view, self._shown or ())
-        parts = [view.verdict, view.sentence]
-        if not view.sentence:
-            parts.append(f"slope {reading_text(view.slope)}, scatter {reading_text(view.scatter)}")
-        self._verdict.setText(". ".join(part.strip(".") for part in parts if part))
-
-    def _next_measure(self) -> None:
-        keys = self._measure.keys
-        if keys and self._measure.key is not None:
-            at = (keys.index(self._measure.key) + 1) % len(keys)
-            self._measure.choose(keys[at])
-            self._ask_trend()
-
-
-def _change_columns() -> tuple[Column[ChangeRow], ...]:
-    def more(change: ChangeRow) -> str:
-        return (
-            f"{change.label}: A {reading_text(change.a)}, B {reading_text(change.b)}, "
-            f"change {reading_text(change.change)}: {change.word}"
-        )
-
-    return (
-        Column("Measure", _named_with_unit, more),
-        Column("A", lambda change: _number_only(change.a), more, is_number=True),
-        Column("B", lambda change: _number_only(change.b), more, is_number=True),
-        Column("Change", _word_and_change, more),
-    )
-
-
-def _note_columns() -> tuple[Column[NotePairRow], ...]:
-    def more(pair: NotePairRow) -> str:
-        return (
-            f"{pair.name} at {position_text(pair.a_start_s)}: A {reading_text(pair.a_deviation)}, "
-            f"B {reading_text(pair.b_deviation)}, change {reading_text(pair.change)}"
-        )
-
-    return (
-        Column("Note", lambda pair: pair.name, more),
-        Column("At", lambda pair: position_text(pair.a_start_s), is_number=True),
-        Column("A", lambda pair: _number_only(pair.a_deviation), more, is_number=True),
-        Column("B", lambda pair: _number_only(pair.b_deviation), more, is_number=True),
-        Column("Change", lambda pair: _number_only(pair.change), more, is_number=True),
-    )
-
-
-def _number_only(reading: AnyReading) -> str:
-    """Leave the unit to the heading or the measure's name."""
-    text = short_reading_text(reading)
-    return text.removesuffix(reading.unit).strip() if isinstance(reading, Reading) else text
-
-
-def _named_with_unit(change: ChangeRow) -> str:
-    units = [reading.unit for reading in (change.a, change.b) if isinstance(reading, Reading)]
-    return f"{change.label}\n{units[0]}" if units and units[0] else change.label
-
-
-def _word_and_change(change: ChangeRow) -> str:
-    if isinstance(change.change, Reading):
-        return f"{change.word}\n{_number_only(change.change)}"
-    return change.word

@@ -1,5 +1,6 @@
 """Listen: hear a take, see it, say what is wrong in one key."""
 
+from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtWidgets import QStackedWidget, QWidget
@@ -120,7 +121,7 @@ class ListenPage(Page):
 
     def _bind(self) -> None:
         bind, transport, lanes = self.desk.keys.bind, self.transport, self.lanes
-        for action_id, slot in {
+        slots: dict[str, Callable[[], object]] = {
             "play": transport.toggle,
             "back": partial(transport.step, -1),
             "forward": partial(transport.step, 1),
@@ -150,7 +151,8 @@ class ListenPage(Page):
             "take": partial(self.side.show_pane, TAKE),
             "compare": self._compare_with_first,
             "delete_take": self._delete_take,
-        }.items():
+        }
+        for action_id, slot in slots.items():
             bind(self, f"listen.{action_id}", slot)
         for number in range(1, MARKER_KEY_COUNT + 1):
             bind(self, f"listen.mark_{number}", partial(self.mark, number))

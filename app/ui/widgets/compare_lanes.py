@@ -4,15 +4,14 @@ from app.services.views import CompareView, Curve, Reading
 from app.services.wording import position_text, reading_text
 from app.ui.models.time_map import TimeMap
 from app.ui.theme import Colours
-from app.ui.widgets.lane_items import (
+from app.ui.widgets.lane_items import CurveItem, LinkItem
+from app.ui.widgets.lane_stack import LaneStack, with_title_room
+from app.ui.widgets.note_bars import (
     DEVIATION_RANGE_CENTS,
-    CurveItem,
-    LinkItem,
     NoteBarsItem,
     PlacedNote,
     placed,
 )
-from app.ui.widgets.lane_stack import LaneStack, with_title_room
 
 UPPER, LOWER, LOUDNESS = range(3)
 

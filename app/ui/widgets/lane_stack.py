@@ -3,8 +3,8 @@
 from typing import Any
 
 import pyqtgraph as pg
-from PySide6.QtCore import QEvent, QObject, QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QColor, QMouseEvent, QPen, QResizeEvent, QWheelEvent
+from PySide6.QtCore import QPointF, QRectF, Qt, Signal
+from PySide6.QtGui import QColor, QPen, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.journal.records import Marker
@@ -12,10 +12,10 @@ from app.services.wording import number_text, position_text
 from app.ui.theme import GRID_PX, SMALL_PT, Colours, font
 from app.ui.widgets.basics import column
 from app.ui.widgets.lane_items import LaneItem
+from app.ui.widgets.lane_mouse import LaneMouse
 from app.ui.widgets.lane_overlay import FLAG_ROOM_PX, LaneFrame, LaneOverlay
 
 AXIS_WIDTH_PX = 48
-_DRAG_PX = 5
 _SHORTEST_VIEW_S = 0.25
 _ZOOM_STEP = 1.3
 
@@ -51,8 +51,6 @@ class LaneStack(QWidget):
         self._plots: list[Any] = []
         self._items: list[LaneItem] = []
         self._zero_lines: list[Any] = []
-        self._press: QPointF | None = None
-        self._pan_from: tuple[float, float, float] | None = None
         self._graphics = pg.GraphicsLayoutWidget()
         self._graphics.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._graphics.ci.layout.setContentsMargins(0, FLAG_ROOM_PX, GRID_PX, 0)
@@ -63,7 +61,8 @@ class LaneStack(QWidget):
         column(self).addWidget(self._graphics)
         self._overlay = LaneOverlay(colours, self.x_of)
         self._graphics.scene().addItem(self._overlay)
-        self._graphics.viewport().installEventFilter(self)
+        self._mouse = LaneMouse(self)
+        self._graphics.viewport().installEventFilter(self._mouse)
         self._graphics.viewport().setMouseTracking(True)
         self._graphics.setBackground(colours.card)
 
@@ -186,6 +185,21 @@ class LaneStack(QWidget):
         self._overlay.chosen_marker = marker_id
         self._overlay.update()
 
+    def preview_selection(self, selection: tuple[float, float]) -> None:
+        """Show a selection while it is still being drawn."""
+        self._overlay.selection = selection
+        self._overlay.update()
+
+    def marker_at(self, point: QPointF) -> Marker | None:
+        """Return the marker whose flag lies under a pixel."""
+        return self._overlay.marker_at(point)
+
+    @property
+    def seconds_per_px(self) -> float:
+        """How much time a pixel column stands for."""
+        left, right = self.view_range
+        return (right - left) / max(self._overlay.frames[0].rect.width(), 1.0)
+
     def x_of(self, time_s: float) -> float:
         """Return the pixel column of a moment."""
         if not self._plots:
@@ -224,72 +238,6 @@ class LaneStack(QWidget):
         """Keep the overlay over the lanes."""
         super().resizeEvent(event)
         self._place_overlay()
-
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Take the mouse before the plots do."""
-        kind = event.type()
-        if isinstance(event, QWheelEvent):
-            self._wheel(event)
-            return True
-        if not isinstance(event, QMouseEvent):
-            return super().eventFilter(watched, event)
-        if kind in (QEvent.Type.MouseButtonPress, QEvent.Type.MouseButtonDblClick):
-            self._pressed(event)
-        elif kind == QEvent.Type.MouseMove:
-            self._moved(event)
-        elif kind == QEvent.Type.MouseButtonRelease:
-            self._released(event)
-        return True
-
-    def _pressed(self, event: QMouseEvent) -> None:
-        place = event.position()
-        if event.button() == Qt.MouseButton.LeftButton:
-            self._press = place
-        elif event.button() == Qt.MouseButton.MiddleButton:
-            self._pan_from = (place.x(), *self.view_range)
-
-    def _moved(self, event: QMouseEvent) -> None:
-        place = event.position()
-        if self._pan_from is not None:
-            x, left, right = self._pan_from
-            width = max(self._overlay.frames[0].rect.width(), 1.0)
-            shift = (place.x() - x) / width * (right - left)
-            self.show_range(left - shift, right - shift)
-        elif self._press is not None and abs(place.x() - self._press.x()) > _DRAG_PX:
-            self._overlay.selection = self._span(self._press, place)
-            self._overlay.update()
-        self.hovered.emit(self.time_of(place.x()))
-
-    def _released(self, event: QMouseEvent) -> None:
-        place = event.position()
-        self._pan_from = None
-        if self._press is None or event.button() != Qt.MouseButton.LeftButton:
-            return
-        press, self._press = self._press, None
-        if abs(place.x() - press.x()) > _DRAG_PX:
-            self.selectionMade.emit(*self._span(press, place))
-            return
-        marker = self._overlay.marker_at(place)
-        if marker is not None:
-            self.markerClicked.emit(marker.id)
-        else:
-            self.seekWanted.emit(self.time_of(place.x()))
-
-    def _wheel(self, event: QWheelEvent) -> None:
-        turned = event.angleDelta()
-        left, right = self.view_range
-        sideways = turned.x() or (
-            turned.y() if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else 0
-        )
-        if sideways:
-            shift = -sideways / 120 * (right - left) / 10
-            self.show_range(left + shift, right + shift)
-        else:
-            self.zoom(turned.y() / 120, self.time_of(event.position().x()))
-
-    def _span(self, one: QPointF, other: QPointF) -> tuple[float, float]:
-        first, second = sorted((self.time_of(one.x()), self.time_of(other.x())))
-        return first, second
 
     def _place_overlay(self) -> None:
         for plot, frame in zip(self._plots, self._overlay.frames, strict=True):

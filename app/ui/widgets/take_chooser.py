@@ -36,7 +36,7 @@ class TakeChooser(QWidget):
         box.setStretch(0, 1)
         box.setStretch(1, 1)
         self._passage.picked.connect(self._passage_picked)
-        self._take.picked.connect(self.picked)
+        self._take.picked.connect(self.picked.emit)
         self._earlier.clicked.connect(lambda: self.step(-1))
         self._later.clicked.connect(lambda: self.step(1))
 

@@ -3,16 +3,14 @@
 from app.services.views import Curve, NoteRow, TakeView, Waveform
 from app.services.wording import position_text, reading_text
 from app.ui.theme import Colours
-from app.ui.widgets.lane_items import (
+from app.ui.widgets.lane_items import BeatItem, CurveItem, WaveItem
+from app.ui.widgets.lane_stack import LaneStack, with_title_room
+from app.ui.widgets.note_bars import (
     DEVIATION_RANGE_CENTS,
-    BeatItem,
-    CurveItem,
     NoteBarsItem,
-    WaveItem,
     deviation_range,
     placed,
 )
-from app.ui.widgets.lane_stack import LaneStack, with_title_room
 
 SOUND, DEVIATION, TEMPO, LOUDNESS = range(4)
 _PITCH_SPAN_S = 8.0

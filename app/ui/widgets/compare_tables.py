@@ -1,0 +1,57 @@
+"""Columns of the tables that set two takes beside each other."""
+
+from app.services.views import AnyReading, ChangeRow, NotePairRow, Reading
+from app.services.wording import position_text, reading_text, short_reading_text
+from app.ui.models.rows import Column
+
+
+def change_columns() -> tuple[Column[ChangeRow], ...]:
+    """Return the columns of the take-level changes."""
+
+    def more(change: ChangeRow) -> str:
+        return (
+            f"{change.label}: A {reading_text(change.a)}, B {reading_text(change.b)}, "
+            f"change {reading_text(change.change)}: {change.word}"
+        )
+
+    return (
+        Column("Measure", _named_with_unit, more),
+        Column("A", lambda change: _number_only(change.a), more, is_number=True),
+        Column("B", lambda change: _number_only(change.b), more, is_number=True),
+        Column("Change", _word_and_change, more),
+    )
+
+
+def note_columns() -> tuple[Column[NotePairRow], ...]:
+    """Return the columns of the notes of both takes."""
+
+    def more(pair: NotePairRow) -> str:
+        return (
+            f"{pair.name} at {position_text(pair.a_start_s)}: A {reading_text(pair.a_deviation)}, "
+            f"B {reading_text(pair.b_deviation)}, change {reading_text(pair.change)}"
+        )
+
+    return (
+        Column("Note", lambda pair: pair.name, more),
+        Column("At", lambda pair: position_text(pair.a_start_s), is_number=True),
+        Column("A", lambda pair: _number_only(pair.a_deviation), more, is_number=True),
+        Column("B", lambda pair: _number_only(pair.b_deviation), more, is_number=True),
+        Column("Change", lambda pair: _number_only(pair.change), more, is_number=True),
+    )
+
+
+def _number_only(reading: AnyReading) -> str:
+    """Leave the unit to the heading or the measure's name."""
+    text = short_reading_text(reading)
+    return text.removesuffix(reading.unit).strip() if isinstance(reading, Reading) else text
+
+
+def _named_with_unit(change: ChangeRow) -> str:
+    units = [reading.unit for reading in (change.a, change.b) if isinstance(reading, Reading)]
+    return f"{change.label}\n{units[0]}" if units and units[0] else change.label
+
+
+def _word_and_change(change: ChangeRow) -> str:
+    if isinstance(change.change, Reading):
+        return f"{change.word}\n{_number_only(change.change)}"
+    return change.word
