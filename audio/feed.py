@@ -36,11 +36,15 @@ class FeedPlan:
         First frame of the loop and the one after its last.
     speed : float
         1 is as recorded.
+    joins : bool
+        Whether it goes on where the feed before it comes to `start_frame`,
+        instead of taking over at once.
     """
 
     start_frame: int
     loop: tuple[int, int] | None
     speed: float
+    joins: bool = False
 
 
 @dataclass(frozen=True, slots=True)

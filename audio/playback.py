@@ -16,6 +16,7 @@ from audio.stretching import cross_fade
 FloatArray = NDArray[np.float32]
 
 _REMEMBERED = 256
+_LONGEST_WAIT_S = 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +45,8 @@ class Playback:
         Linear gain, 0 to 1.
     finished : bool
         Whether the sound came to its end by itself.
+    ends : int
+        How often that happened.
     starved : int
         Buffers that could not be filled in time.
     """
@@ -52,6 +55,7 @@ class Playback:
         self.playing = False
         self.volume = 1.0
         self.finished = False
+        self.ends = 0
         self.starved = 0
         self._rate_hz = rate_hz
         self._fade = round(FADE_S * rate_hz)
@@ -71,7 +75,7 @@ class Playback:
             When its first frame will be heard, on the stream's clock.
         """
         out[:] = 0
-        filled = self._swap(out, heard_at_s)
+        filled = self._bring_in(out, heard_at_s)
         current = self.current
         if current is None or (not self.playing and self._gain == 0):
             return
@@ -84,6 +88,25 @@ class Playback:
         elif filled < wanted and self.incoming is None:
             # The feed fades its own end, so nothing is left to fade.
             self.playing, self.finished, self._gain = False, True, 0.0
+            self.ends += 1
+
+    def at_rate(self, rate_hz: int) -> "Playback":
+        """Make a playback for another rate with the same wishes and counts.
+
+        Parameters
+        ----------
+        rate_hz : int
+            The new output's rate.
+
+        Returns
+        -------
+        Playback
+            Without a feed yet.
+        """
+        other = Playback(rate_hz)
+        other.playing, other.volume = self.playing, self.volume
+        other.ends, other.starved = self.ends, self.starved
+        return other
 
     def place_at(self, now_s: float) -> float | None:
         """Say which place in the source is heard at a moment.
@@ -108,18 +131,37 @@ class Playback:
         passed = np.clip((now_s - latest.heard_at_s) * self._rate_hz, 0, latest.output_frames)
         return latest.start_frame + float(passed) * latest.frames_per_output
 
-    def _swap(self, out: FloatArray, heard_at_s: float) -> int:
-        """Bring in the incoming feed when it is ready; return the frames filled."""
-        incoming = self.incoming
+    def _bring_in(self, out: FloatArray, heard_at_s: float) -> int:
+        """Let the incoming feed take over when it is time; return the frames filled."""
+        incoming, old = self.incoming, self.current
         if incoming is None or not (incoming.buffered > len(out) or incoming.exhausted):
             return 0
-        old, self.current, self.incoming = self.current, incoming, None
-        if old is None or self._gain == 0 or not self.playing:
-            return 0
-        fading = _joined(old.take(self._fade), out.shape[1])
-        filled = self._fill(out, 0, len(out), incoming, heard_at_s)
-        cross_fade(out[:filled], fading)
-        return filled
+        kept = 0
+        if old is not None and self.playing and incoming.plan.joins:
+            kept = self._frames_until(incoming, old)
+            if kept >= len(out):
+                return 0
+            kept = self._fill(out, 0, kept, old, heard_at_s)
+        self.current, self.incoming = incoming, None
+        if old is None or self._gain == 0:
+            return kept
+        fading = _joined(old.take(min(self._fade, len(out) - kept)), out.shape[1])
+        if not self.playing:
+            fall = 1 - (np.arange(len(fading), dtype=np.float32) + 0.5) / max(len(fading), 1)
+            out[: len(fading)] = fading * (fall * np.float32(self._gain))[:, np.newaxis]
+            self._gain = 0.0
+            return len(fading)
+        filled = self._fill(out, kept, len(out), incoming, heard_at_s)
+        cross_fade(out[kept : kept + filled], fading)
+        return kept + filled
+
+    def _frames_until(self, incoming: Feed, old: Feed) -> int:
+        """Output frames until `old` comes to where `incoming` begins; 0 when it never will."""
+        way = incoming.plan.start_frame - old.position
+        if way < 0 and old.plan.loop is not None:
+            way += old.plan.loop[1] - old.plan.loop[0]
+        frames = round(way / old.plan.speed)
+        return frames if 0 < frames <= min(old.buffered, _LONGEST_WAIT_S * self._rate_hz) else 0
 
     def _fill(
         self, out: FloatArray, filled: int, wanted: int, feed: Feed, heard_at_s: float

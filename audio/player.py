@@ -4,10 +4,8 @@ The output stream stays open while a page needs it, so that sound begins at
 once. What is heard now is read from the stream's own clock.
 """
 
-import contextlib
 import threading
 from collections.abc import Callable
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,15 +14,15 @@ from audio import devices
 from audio.devices import Device
 from audio.errors import AudioFailure
 from audio.feed import Feed, FeedPlan
+from audio.output import Output
 from audio.playback import Playback
 from audio.sources import SoundSource, make_source
 from audio.stretching import FASTEST, SLOWEST
 
 _AHEAD_S = 0.4
-_LATENCY_S = 0.04
 _IDLE_S = 0.02
-_SETTLED_S = 0.25
-"""Some sound servers take a few buffers at once and then wait a second before they sound."""
+_LEAD_S = 0.1
+"""How far ahead a change of speed takes over: what its first piece needs to be made."""
 
 _SHORTEST_LOOP_S = 0.05
 
@@ -32,8 +30,8 @@ _SHORTEST_LOOP_S = 0.05
 class Player:
     """One output, one sound.
 
-    Everything but :meth:`open` and :meth:`close` returns at once and may be
-    called before the output is open.
+    Everything but :meth:`open`, :meth:`close` and the first :meth:`play` returns
+    at once. Everything but playing may be done before the output is open.
 
     Parameters
     ----------
@@ -52,7 +50,6 @@ class Player:
         preferred_rate_hz: int = 48000,
         on_finished: Callable[[], None] | None = None,
     ) -> None:
-        self._device = device
         self._rate_hz = preferred_rate_hz
         self._channels = 2
         self._on_finished = on_finished
@@ -61,24 +58,21 @@ class Player:
         self._source: SoundSource = make_source(self._samples, preferred_rate_hz, self._rate_hz, 2)
         self._playback = Playback(self._rate_hz)
         self._plan = FeedPlan(0, None, 1.0)
-        self._stream: Any = None
-        self._closing = False
-        self._underflows = 0
-        self._rendered = 0
+        self._output = Output(device, self._adopt, self._render, self._lost)
         self._failure: AudioFailure | None = None
         self._lock = threading.RLock()
         self._wake = threading.Event()
-        self._running = threading.Event()
+        self._quit = threading.Event()
         self._worker: threading.Thread | None = None
 
     @property
     def is_open(self) -> bool:
         """Whether there is an output."""
-        return self._stream is not None
+        return self._output.is_open
 
     @property
     def failure(self) -> AudioFailure | None:
-        """Why the output went away by itself, if it did."""
+        """Why the output went away by itself, if it did; cleared by opening it again."""
         return self._failure
 
     @property
@@ -99,24 +93,20 @@ class Player:
     @property
     def latency_s(self) -> float:
         """Delay of the output as its driver states it; 0 when closed."""
-        return float(self._stream.latency) if self._stream is not None else 0.0
+        return self._output.latency_s
 
     @property
     def underruns(self) -> int:
         """How often the output had to play silence because sound came too late."""
-        return self._underflows + self._playback.starved
+        return self._output.underflows + self._playback.starved
 
     @property
     def position_s(self) -> float:
         """The place that is heard at this moment, in seconds of the sound."""
-        stream = self._stream
-        place = None
-        if stream is not None and self.is_playing:
-            with contextlib.suppress(Exception):
-                place = self._playback.place_at(float(stream.time))
-        if place is None or not self.is_playing:
-            feed = self._playback.incoming or self._playback.current
-            place = feed.position if feed is not None else float(self._plan.start_frame)
+        now_s = self._output.now_s if self.is_playing else None
+        place = None if now_s is None else self._playback.place_at(now_s)
+        if place is None:
+            place = self._place()
         return min(place / self._rate_hz, self.duration_s)
 
     @property
@@ -135,22 +125,26 @@ class Player:
 
     @speed.setter
     def speed(self, speed: float) -> None:
-        self._replan(speed=min(max(float(speed), SLOWEST), FASTEST))
+        self._go_on(self._plan.loop, min(max(float(speed), SLOWEST), FASTEST))
 
     def open(self) -> None:
-        """Open the output.
+        """Open the output; takes a moment, so not for the window's thread.
 
         Raises
         ------
         AudioFailure
             When there is no output or it will not open.
         """
-        if self._stream is not None:
+        if self.is_open:
             return
-        self._open_stream()
+        self._output.close()
+        self._output.open(self._rate_hz)
+        self._failure = None
         devices.hold(self)
-        self._worker = threading.Thread(target=self._work, name="player", daemon=True)
-        self._worker.start()
+        if self._worker is None:
+            self._quit.clear()
+            self._worker = threading.Thread(target=self._work, name="player", daemon=True)
+            self._worker.start()
 
     def wait_until_running(self, timeout_s: float = 10.0) -> bool:
         """Wait until the output sounds without delay; after opening that may take two seconds.
@@ -163,22 +157,30 @@ class Player:
         Returns
         -------
         bool
-            Whether the output runs.
+            Whether it does.
         """
-        return self._running.wait(timeout_s)
+        return self._output.wait_until_running(timeout_s)
 
     def close(self) -> None:
         """Close the output; the place is kept."""
         devices.release(self)
-        self._closing = True
+        self._playback.playing = False
+        self._quit.set()
         self._wake.set()
         if self._worker is not None:
             self._worker.join()
             self._worker = None
-        self._close_stream()
+        self._output.close()
 
-    def load(self, samples: NDArray[np.float32], sample_rate_hz: int) -> None:
-        """Take another sound; playing stops.
+    def load(
+        self,
+        samples: NDArray[np.float32],
+        sample_rate_hz: int,
+        *,
+        position_s: float = 0.0,
+        keep_playing: bool = False,
+    ) -> None:
+        """Take another sound; the loop ends, the speed and volume stay.
 
         Parameters
         ----------
@@ -186,13 +188,19 @@ class Player:
             The sound; it is not copied and must not change.
         sample_rate_hz : int
             Its rate; it need not be the output's.
+        position_s : float
+            Where to begin in it.
+        keep_playing : bool
+            Cross-fade into it while the other plays, as for comparing takes;
+            otherwise playing stops.
         """
         with self._lock:
             self._samples, self._samples_hz = samples, sample_rate_hz
-            self._playback.playing = False
+            if not keep_playing:
+                self._playback.playing = False
             self._source = make_source(samples, sample_rate_hz, self._rate_hz, self._channels)
             self._plan = FeedPlan(0, None, self._plan.speed)
-            self._feed_from(self._plan)
+            self.seek(position_s)
 
     def play(self) -> None:
         """Play on from the place; from the start (of the loop) after the end.
@@ -206,7 +214,7 @@ class Player:
         with self._lock:
             feed = self._playback.incoming or self._playback.current
             if feed is None or feed.is_over:
-                self._replan(start_frame=self._plan.loop[0] if self._plan.loop else 0)
+                self._begin_at(self._plan.loop[0] if self._plan.loop else 0)
             self._playback.finished = False
             self._playback.playing = True
         self._wake.set()
@@ -221,10 +229,10 @@ class Player:
         Parameters
         ----------
         position_s : float
-            Seconds of the sound; held within it.
+            Seconds of the sound; held within it. Behind the end of a loop it
+            is the loop's start.
         """
-        frame = round(min(max(position_s, 0.0), self.duration_s) * self._rate_hz)
-        self._replan(start_frame=frame)
+        self._begin_at(round(min(max(position_s, 0.0), self.duration_s) * self._rate_hz))
 
     def loop(self, start_s: float, end_s: float) -> None:
         """Play a stretch again and again, its length kept exactly.
@@ -238,26 +246,22 @@ class Player:
         shortest = round(_SHORTEST_LOOP_S * self._rate_hz)
         start = min(max(round(start_s * self._rate_hz), 0), max(last - shortest, 0))
         end = min(max(round(end_s * self._rate_hz), start + shortest), last)
-        place = round(self._place())
-        self._replan(start_frame=place if start <= place < end else start, loop=(start, end))
+        if end > start:
+            self._go_on((start, end), self._plan.speed)
 
     def loop_off(self) -> None:
         """Play on past the end of the loop."""
-        with self._lock:
-            self._plan = FeedPlan(round(self._place()), None, self._plan.speed)
-            self._feed_from(self._plan)
+        self._go_on(None, self._plan.speed)
 
     def release_for_scan(self) -> bool:
         """Let go of the output while devices are scanned."""
-        self._closing = True
-        self._close_stream()
+        self._output.close()
         return True
 
     def reopen_after_scan(self) -> None:
         """Open the output again, if it is still there."""
-        self._closing = False
         try:
-            self._open_stream()
+            self._output.open(self._rate_hz)
         except AudioFailure as failure:
             self._playback.playing = False
             self._failure = failure
@@ -267,69 +271,57 @@ class Player:
         feed = self._playback.incoming or self._playback.current
         return feed.position if feed is not None else float(self._plan.start_frame)
 
-    def _replan(
-        self,
-        start_frame: int | None = None,
-        loop: tuple[int, int] | None = None,
-        speed: float | None = None,
-    ) -> None:
+    def _begin_at(self, frame: int) -> None:
         with self._lock:
-            place = round(self._place()) if start_frame is None else start_frame
-            loop = self._plan.loop if loop is None else loop
-            if loop is not None and place >= loop[1]:
-                place = loop[0]
-            self._plan = FeedPlan(place, loop, self._plan.speed if speed is None else speed)
-            self._playback.finished = False
-            self._feed_from(self._plan)
+            loop = self._plan.loop
+            if loop is not None and frame >= loop[1]:
+                frame = loop[0]
+            self._use(FeedPlan(frame, loop, self._plan.speed))
 
-    def _feed_from(self, plan: FeedPlan) -> None:
+    def _go_on(self, loop: tuple[int, int] | None, speed: float) -> None:
+        """Change how it is played; the change takes over a little ahead, without a jump."""
+        with self._lock:
+            playback = self._playback
+            joins = playback.playing and playback.current is not None
+            if playback.incoming is not None and not playback.incoming.plan.joins:
+                joins = False
+            place = self._place()
+            if joins and playback.current is not None:
+                old = playback.current
+                place = old.position + _LEAD_S * self._rate_hz * old.plan.speed
+                if old.plan.loop not in (None, loop) and place >= old.plan.loop[1]:
+                    # The old feed turns back before it gets there.
+                    joins, place = False, old.position
+            frame = min(round(place), self._source.frames)
+            if loop is not None and not loop[0] <= frame < loop[1]:
+                wraps = loop == self._plan.loop and frame >= loop[1]
+                frame = loop[0] + (frame - loop[1]) % (loop[1] - loop[0]) if wraps else loop[0]
+                joins = joins and wraps
+            self._use(FeedPlan(frame, loop, speed, joins))
+
+    def _use(self, plan: FeedPlan) -> None:
+        self._plan = plan
+        self._playback.finished = False
         self._playback.incoming = Feed(self._source, self._rate_hz, plan)
         self._wake.set()
 
     def _work(self) -> None:
-        told = True
-        while not self._closing:
+        ends_told = self._playback.ends
+        while not self._quit.is_set():
             self._wake.wait(_IDLE_S)
             self._wake.clear()
             for feed in (self._playback.incoming, self._playback.current):
-                while (
-                    feed is not None
-                    and not feed.exhausted
-                    and feed.buffered < _AHEAD_S * self._rate_hz
-                ):
-                    feed.produce()
-                    if self._wake.is_set():
-                        break
-            if self._playback.finished and not told and self._on_finished is not None:
+                self._keep_ahead(feed)
+            ends = self._playback.ends
+            if ends > ends_told and self._on_finished is not None:
                 self._on_finished()
-            told = self._playback.finished
+            ends_told = ends
 
-    def _open_stream(self) -> None:
-        sounddevice = devices.portaudio()
-        device = self._device or devices.find_device("output")
-        error: Exception | None = None
-        for rate in dict.fromkeys((self._rate_hz, device.default_sample_rate_hz)):
-            try:
-                stream = sounddevice.OutputStream(
-                    samplerate=rate,
-                    device=device.id,
-                    channels=min(2, device.channels),
-                    dtype="float32",
-                    latency=_LATENCY_S,
-                    callback=self._callback,
-                    finished_callback=self._stream_ended,
-                )
-                self._adopt(rate, min(2, device.channels))
-                stream.start()
-            except sounddevice.PortAudioError as refused:
-                error = refused
-                continue
-            self._stream, self._failure, self._closing = stream, None, False
-            return
-        raise AudioFailure(
-            f"The output '{device.name}' would not open ({error}).",
-            "Close other programs that use it, or choose another output.",
-        )
+    def _keep_ahead(self, feed: Feed | None) -> None:
+        while feed is not None and not feed.exhausted and not self._wake.is_set():
+            if feed.buffered >= _AHEAD_S * self._rate_hz:
+                return
+            feed.produce()
 
     def _adopt(self, rate_hz: int, channels: int) -> None:
         """Prepare the loaded sound for the output's format, at the same place."""
@@ -338,39 +330,17 @@ class Player:
                 return
             scale = rate_hz / self._rate_hz
             loop = self._plan.loop
-            volume = self._playback.volume
-            start = round(self._place() * scale)
-            self._plan = FeedPlan(
-                start,
-                None if loop is None else (round(loop[0] * scale), round(loop[1] * scale)),
-                self._plan.speed,
-            )
+            scaled = None if loop is None else (round(loop[0] * scale), round(loop[1] * scale))
+            frame = round(self._place() * scale)
             self._rate_hz, self._channels = rate_hz, channels
-            self._playback = Playback(rate_hz)
-            self._playback.volume = volume
+            self._playback = self._playback.at_rate(rate_hz)
             self._source = make_source(self._samples, self._samples_hz, rate_hz, channels)
-            self._feed_from(self._plan)
+            self._use(FeedPlan(frame, scaled, self._plan.speed))
 
-    def _close_stream(self) -> None:
-        stream, self._stream = self._stream, None
-        self._running.clear()
-        self._rendered = 0
-        if stream is not None:
-            # A stream whose device is gone may refuse to close; there is nothing to save in it.
-            with contextlib.suppress(Exception):
-                stream.close(ignore_errors=True)
+    def _render(self, out: NDArray[np.float32], heard_at_s: float) -> None:
+        self._playback.render(out, heard_at_s)
 
-    def _callback(self, out: NDArray[np.float32], frames: int, when: Any, status: Any) -> None:
-        if status.output_underflow and self._playback.playing:
-            self._underflows += 1
-        self._rendered += frames
-        if self._rendered > _SETTLED_S * self._rate_hz and not self._running.is_set():
-            self._running.set()
-        self._playback.render(out, when.outputBufferDacTime)
-
-    def _stream_ended(self) -> None:
-        if self._closing:
-            return
+    def _lost(self) -> None:
         self._playback.playing = False
         self._failure = AudioFailure(
             "The sound output has gone.", "Plug it in again, or choose another output."

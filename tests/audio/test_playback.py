@@ -202,3 +202,54 @@ def test_an_empty_sound_is_over_at_once() -> None:
     bench.playback.playing = True
     assert not bench.run(BUFFER).any()
     assert bench.playback.finished
+
+
+def test_a_change_of_speed_goes_on_where_it_was_without_a_jump() -> None:
+    sound = sine(6.0)
+    bench = Bench(sound, FeedPlan(0, None, 1.0))
+    bench.playback.playing = True
+    first = bench.run(20 * BUFFER)
+    joint = 20 * BUFFER + 3000
+    bench.bring(FeedPlan(joint, None, 0.5, joins=True))
+    rest = bench.run(20 * BUFFER)
+    np.testing.assert_array_equal(rest[:3000], sound[20 * BUFFER : joint])
+    assert biggest_step(np.concatenate([first, rest])) < NO_CLICK
+    assert bench.playback.current is not None
+    assert bench.playback.current.position == pytest.approx(joint + (20 * BUFFER - 3000) / 2, abs=2)
+
+
+def test_a_change_of_speed_joins_across_the_end_of_a_loop() -> None:
+    loop = (RATE, RATE + 20_000)
+    bench = Bench(sine(6.0), FeedPlan(RATE + 18_000 - 10 * BUFFER, loop, 1.0))
+    bench.playback.playing = True
+    bench.run(10 * BUFFER)
+    bench.bring(FeedPlan(RATE + 2_000, loop, 0.5, joins=True))
+    bench.run(10 * BUFFER)
+    assert bench.playback.incoming is None
+    assert bench.playback.current is not None
+    assert bench.playback.current.position == pytest.approx(
+        RATE + 2_000 + (10 * BUFFER - 4_000) / 2, abs=2
+    )
+
+
+def test_a_join_that_comes_too_late_takes_over_at_once() -> None:
+    bench = Bench(sine(6.0), FeedPlan(0, None, 1.0))
+    bench.playback.playing = True
+    bench.run(20 * BUFFER)
+    bench.bring(FeedPlan(5 * BUFFER, None, 0.5, joins=True))
+    bench.run(BUFFER)
+    assert bench.playback.incoming is None
+
+
+def test_a_new_sound_while_stopping_fades_the_old_one_and_waits() -> None:
+    bench = Bench(np.full(2 * RATE, 0.5, np.float32), FeedPlan(0, None, 1.0))
+    bench.playback.playing = True
+    bench.run(10 * BUFFER)
+    bench.playback.playing = False
+    bench.bring(FeedPlan(RATE, None, 1.0))
+    out = bench.run(4 * BUFFER)
+    assert out[0] == pytest.approx(0.5, abs=0.01)
+    assert biggest_step(out) < 0.6 / FADE
+    assert not out[FADE:].any()
+    assert bench.playback.current is not None
+    assert bench.playback.current.position == RATE
