@@ -93,7 +93,7 @@ class MarkerRepository:
             _select()
             .join(TakeModel, _TAKE.id == _MARKER.take_id)
             .where(_MARKER.state.in_(OPEN_STATES), _TAKE.deleted_at.is_(None))
-            .order_by(_MARKER.weight.desc(), _MARKER.changed_at.desc(), _MARKER.id)
+            .order_by(_MARKER.weight.desc(), _MARKER.changed_at.desc(), _MARKER.id.desc())
             .limit(limit)
         )
         if passage_id is not None:

@@ -113,7 +113,7 @@ class MarkerModel(Base):
     __table_args__ = (
         CheckConstraint("weight BETWEEN 1 AND 3", name="weight"),
         Index("ix_marker_take_id_start_s", "take_id", "start_s"),
-        Index("ix_marker_state_weight_changed_at", "state", "weight", "changed_at"),
+        Index("ix_marker_weight_changed_at_id", "weight", "changed_at", "id"),
     )
 
     id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)

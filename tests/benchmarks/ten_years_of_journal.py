@@ -99,13 +99,13 @@ def main(folder: Path) -> None:
     with open_store(folder) as store:
         print(f"opened in {time.perf_counter() - start:.3f} s")
         ask(store)
-    (folder / "journal.db").rename(folder / "journal.db.kept")
+    (folder / "journal.db").rename(folder / "kept.db")
     start = time.perf_counter()
     report = repair(folder, compare_bytes=False)
     print(f"rebuilt {report.takes} takes in {time.perf_counter() - start:.1f} s")
     for path in folder.glob("journal.db*"):
         path.unlink()
-    (folder / "journal.db.kept").rename(folder / "journal.db")
+    (folder / "kept.db").rename(folder / "journal.db")
 
 
 def ask(store: Store) -> None:

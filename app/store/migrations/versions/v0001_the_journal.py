@@ -105,6 +105,4 @@ def _create_marker() -> None:
         sa.PrimaryKeyConstraint("id", name="pk_marker"),
     )
     op.create_index("ix_marker_take_id_start_s", "marker", ["take_id", "start_s"])
-    op.create_index(
-        "ix_marker_state_weight_changed_at", "marker", ["state", "weight", "changed_at"]
-    )
+    op.create_index("ix_marker_weight_changed_at_id", "marker", ["weight", "changed_at", "id"])
