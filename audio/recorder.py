@@ -22,10 +22,12 @@ from audio import devices
 from audio.devices import Device
 from audio.errors import AudioFailure
 from audio.levels import FLOOR_DBFS, Level, LevelMeter
+from audio.recordings import Ended, Recording
+from audio.recovery import recover
 from audio.ring import SampleRing
-from audio.take_file import Ended, Recording, TakeFile, WriteEnded
+from audio.take_file import TakeFile, WriteEnded
 
-__all__ = ["Ended", "Recorder", "RecorderState", "Recording"]
+__all__ = ["Ended", "Recorder", "RecorderState", "Recording", "recover"]
 
 _DRAIN_EVERY_S = 0.05
 _RING_S = 30.0

@@ -1,89 +1,24 @@
-"""The file of a running take: kept safe, finished, or recovered after a crash."""
+"""The file of a running take: kept safe while it grows, finished, or rescued."""
 
-import contextlib
 import errno
 import os
 import shutil
 import tempfile
 import time
-from dataclasses import dataclass
-from enum import StrEnum
 from pathlib import Path
 
 import numpy as np
-import soundfile
 from numpy.typing import NDArray
 
 from audio.errors import AudioFailure
-from audio.levels import FLOOR_DBFS, LevelMeter
-from audio.pcm_file import BYTES_PER_SAMPLE, PcmLayout, PcmWriter, read_layout
-from audio.publishing import partial_name, publish
+from audio.pcm_file import PcmWriter
+from audio.recordings import SENTENCES, Ended, Recording
+from audio.recovery import recover
+
+__all__ = ["Ended", "Recording", "TakeFile", "WriteEnded", "recover"]
 
 _SYNC_EVERY_S = 0.5
 _FULL_CODES = {errno.ENOSPC, errno.EFBIG, getattr(errno, "EDQUOT", errno.ENOSPC)}
-
-
-class Ended(StrEnum):
-    """How a recording came to its end."""
-
-    STOPPED = "stopped"
-    DEVICE_LOST = "device_lost"
-    DISK_FULL = "disk_full"
-    FOLDER_GONE = "folder_gone"
-    CRASHED = "crashed"
-
-
-_SENTENCES: dict[Ended, str | None] = {
-    Ended.STOPPED: None,
-    Ended.DEVICE_LOST: "The sound input went away; the take up to then is kept.",
-    Ended.DISK_FULL: "The disk is full; the take up to then is kept.",
-    Ended.FOLDER_GONE: "The folder of the take went away; the take up to then is kept.",
-    Ended.CRASHED: "The program ended while recording; the take up to then is kept.",
-}
-
-
-@dataclass(frozen=True, slots=True)
-class Recording:
-    """A finished PCM file and how it came about.
-
-    Attributes
-    ----------
-    path : Path
-        Where the file is; elsewhere than asked for when its folder went away.
-    frames, sample_rate_hz, channels : int
-        Its length and format.
-    subtype : str
-        Such as ``PCM_24``.
-    overruns : int
-        How often the device reported that samples were lost before they reached the program.
-    dropped_frames : int
-        Frames lost because the disk did not keep up.
-    clipped_samples : int
-        Samples at full scale.
-    peak_dbfs : float
-        Highest sample.
-    ended : Ended
-        How it came to its end.
-    sentence : str or None
-        What to tell the player about that; None after an ordinary stop.
-    """
-
-    path: Path
-    frames: int
-    sample_rate_hz: int
-    channels: int
-    subtype: str
-    overruns: int
-    dropped_frames: int
-    clipped_samples: int
-    peak_dbfs: float
-    ended: Ended
-    sentence: str | None
-
-    @property
-    def duration_s(self) -> float:
-        """Length in seconds."""
-        return self.frames / self.sample_rate_hz
 
 
 class WriteEnded(Exception):  # noqa: N818 - an expected end, not an error in the program
@@ -232,7 +167,7 @@ class TakeFile:
         except OSError:
             # The header was valid after every append; only the last sync is missing.
             ended = Ended.FOLDER_GONE if ended == Ended.STOPPED else ended
-        sentence = _SENTENCES[ended]
+        sentence = SENTENCES[ended]
         if path != self._writer.path:
             sentence = f"The folder of the take went away; the take up to then is now {path}."
         return Recording(
@@ -277,103 +212,3 @@ def _taken(path: Path) -> AudioFailure:
     return AudioFailure(
         f"{path.name} exists already and is not overwritten.", "Choose another name."
     )
-
-
-def recover(path: Path) -> Recording:
-    """Make a take out of the PCM file that a crash left behind.
-
-    The file itself is only read. When its header states less than it holds,
-    or makes no sense, a whole copy with a true header is written beside it.
-    Calling this again makes another copy, never replaces one.
-
-    Parameters
-    ----------
-    path : Path
-        The file as it was found.
-
-    Returns
-    -------
-    Recording
-        The take; its `path` is `path`, or the copy ``<name>-recovered.wav``.
-
-    Raises
-    ------
-    AudioFailure
-        When there is nothing in the file to recover, or no room for the copy.
-    """
-    try:
-        layout = read_layout(path)
-        size = path.stat().st_size
-    except OSError as error:
-        raise AudioFailure(
-            f"{path.name} may not be read.", "Check the permissions of the file and its folder."
-        ) from error
-    if layout is None or size - layout.data_at < layout.frame_bytes:
-        raise AudioFailure(
-            f"{path.name} holds no recorded sound.", "Nothing is lost by removing it."
-        )
-    there = (size - layout.data_at) // layout.frame_bytes
-    stated = (layout.data_bytes or 0) // layout.frame_bytes
-    if layout.is_finished or stated == there:
-        return _described(path)
-    return _described(_recovered_copy(path, layout, there))
-
-
-def _recovered_copy(path: Path, layout: PcmLayout, frames: int) -> Path:
-    if layout.bits != 8 * BYTES_PER_SAMPLE or layout.is_float:
-        raise AudioFailure(
-            f"{path.name} was not recorded by this program.", "Import it as a sound file instead."
-        )
-    partial = partial_name(path)
-    try:
-        _copy_frames(path, layout, frames, partial)
-        return _publish_recovered(partial, path)
-    except OSError as error:
-        raise AudioFailure(
-            f"{path.name} cannot be recovered now ({error.strerror}).",
-            "Make room on the disk; the file stays as it is until then.",
-        ) from error
-    finally:
-        partial.unlink(missing_ok=True)
-
-
-def _copy_frames(path: Path, layout: PcmLayout, frames: int, target: Path) -> None:
-    writer = PcmWriter(target, layout.sample_rate_hz, layout.channels)
-    try:
-        with path.open("rb") as source:
-            source.seek(layout.data_at)
-            while frames > 0:
-                count = min(frames, 2**18)
-                writer.append(_from_24_bit(source.read(count * layout.frame_bytes), layout))
-                frames -= count
-    finally:
-        writer.close()
-
-
-def _publish_recovered(partial: Path, path: Path) -> Path:
-    for number in range(1, 1000):
-        ending = "recovered" if number == 1 else f"recovered-{number}"
-        target = path.with_name(f"{path.stem}-{ending}.wav")
-        with contextlib.suppress(FileExistsError):
-            publish(partial, target)
-            return target
-    raise FileExistsError(errno.EEXIST, "too many recovered copies")
-
-
-def _from_24_bit(data: bytes, layout: PcmLayout) -> NDArray[np.int32]:
-    octets = np.zeros((len(data) // BYTES_PER_SAMPLE, 4), dtype=np.uint8)
-    octets[:, 1:] = np.frombuffer(data, dtype=np.uint8).reshape(-1, BYTES_PER_SAMPLE)
-    return octets.view("<i4").reshape(-1, layout.channels)
-
-
-def _described(path: Path) -> Recording:
-    with soundfile.SoundFile(path) as file:
-        meter = LevelMeter(file.samplerate)
-        for block in file.blocks(65536, dtype="float32", always_2d=True):
-            meter.update(block)
-        return Recording(
-            path, file.frames, file.samplerate, file.channels, file.subtype,
-            0, 0, meter.level.clipped_samples,
-            meter.level.highest_dbfs if file.frames else FLOOR_DBFS,
-            Ended.CRASHED, _SENTENCES[Ended.CRASHED],
-        )  # fmt: skip

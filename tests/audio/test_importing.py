@@ -258,7 +258,7 @@ def test_a_cancelled_or_failed_copy_leaves_nothing(
         copy_original(source, tmp_path / "b", should_stop=lambda: next(asked) >= 2)
     with pytest.raises(AudioFailure, match="is not there"):
         copy_original(tmp_path / "missing", tmp_path / "b")
-    monkeypatch.setattr("audio.importing.sha256_of", lambda *_, **__: "0" * 64)
+    monkeypatch.setattr("audio.copying.sha256_of", lambda *_, **__: "0" * 64)
     with pytest.raises(AudioFailure, match="differs"):
         copy_original(source, tmp_path / "b")
     assert [entry.name for entry in tmp_path.iterdir()] == ["a"]
