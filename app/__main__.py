@@ -3,15 +3,17 @@
 import logging
 import sys
 from collections.abc import Sequence
+from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.cli.console import INTERRUPTED, remark
 from app.cli.program import Program
 from app.journal.failures import PlainFailure
-from app.services.stopping import Stopped
+from app.services.stopping import Progress, ShouldStop, Stopped
 
 if TYPE_CHECKING:
+    from app.services.views import RepairReport
     from app.services.workbench import Workbench
 
 EXPECTED_FAILURE = 2
@@ -61,16 +63,45 @@ def _run(arguments: list[str]) -> int:
     return 0
 
 
-def _program() -> Program:
-    from app import wiring  # noqa: PLC0415 - the first command that needs it pays for it
+class _Doors:
+    """Imports the wiring when a command first goes through one of the doors."""
 
+    def open_workbench(
+        self, journal_dir: Path, *, create: bool = True, read_only: bool = False
+    ) -> "Workbench":
+        from app import wiring  # noqa: PLC0415
+
+        return wiring.open_workbench(journal_dir, create=create, read_only=read_only)
+
+    def default_journal_dir(self) -> Path:
+        from app import wiring  # noqa: PLC0415
+
+        return wiring.default_journal_dir()
+
+    def build_demo(
+        self, journal_dir: Path, *, end: date, progress: Progress, should_stop: ShouldStop
+    ) -> None:
+        from app import wiring  # noqa: PLC0415
+
+        wiring.build_demo(journal_dir, end=end, progress=progress, should_stop=should_stop)
+
+    def repair(
+        self, journal_dir: Path, progress: Progress, should_stop: ShouldStop
+    ) -> "RepairReport":
+        from app import wiring  # noqa: PLC0415
+
+        return wiring.repair(journal_dir, progress, should_stop)
+
+
+def _program() -> Program:
+    doors = _Doors()
     return Program(
-        open_workbench=wiring.open_workbench,
-        default_journal_dir=wiring.default_journal_dir,
-        build_demo=wiring.build_demo,
-        repair=wiring.repair,
+        open_workbench=doors.open_workbench,
+        default_journal_dir=doors.default_journal_dir,
+        build_demo=doors.build_demo,
+        repair=doors.repair,
         run_window=_run_window,
-        now=wiring.local_now,
+        now=lambda: datetime.now().astimezone(),
     )
 
 

@@ -1,0 +1,281 @@
+"""The commands, from the player's side."""
+
+import json
+import subprocess
+import sys
+from importlib.resources import files
+
+import pytest
+from jsonschema import Draft202012Validator
+
+
+def validate(found, name):
+    schema = json.loads(files("app.schemas").joinpath(name).read_text(encoding="utf-8"))
+    Draft202012Validator(schema).validate(found)
+
+
+def test_help_names_every_command_and_loads_nothing_heavy():
+    code = (
+        "import sys\n"
+        "from app.__main__ import main\n"
+        "assert main(['--help']) == 0\n"
+        "heavy = {'numpy','scipy','numba','librosa','matplotlib','av','soundfile',"
+        "'sounddevice','PySide6','sqlalchemy'} & set(sys.modules)\n"
+        "sys.exit(f'loaded {heavy}' if heavy else 0)\n"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    for command in (
+        "open", "demo", "import", "record", "recover", "measure", "mark", "compare",
+        "count", "report", "repair",
+    ):  # fmt: skip
+        assert f"  {command} " in done.stdout
+
+
+def test_the_services_load_nothing_heavy_before_they_are_used():
+    code = (
+        "import sys, app.wiring\n"
+        "heavy = {'scipy','numba','librosa','matplotlib','av','soundfile','sounddevice',"
+        "'PySide6'} & set(sys.modules)\n"
+        "sys.exit(f'loaded {heavy}' if heavy else 0)\n"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+
+
+def test_a_file_is_measured_without_a_journal(run, journal_dir, wav_a):
+    ran = run("measure", wav_a, "--json", "--pulse", "96")
+    assert ran.code == 0
+    validate(ran.json, "measure.schema.json")
+    assert ran.json["file"] == str(wav_a)
+    assert "time_s" not in ran.json["pitch"]
+    assert ran.json["tempo"]["mean_bpm"] == pytest.approx(96.0, abs=0.5)
+    assert not journal_dir.exists()
+
+
+def test_every_option_of_measuring_arrives(run, wav_a):
+    ran = run(
+        "measure", wav_a, "--json", "--curves", "--instrument", "Viola", "--reference-a", "442",
+        "--temperament", "just", "--tonic", "D", "--pulse", "96",
+        "--open-strings", "C3 G3 D4 A4", "--accompanied",
+    )  # fmt: skip
+    assert ran.code == 0
+    validate(ran.json, "measure.schema.json")
+    assert ran.json["parameters"] == {
+        "instrument": "viola",
+        "reference_a_hz": 442.0,
+        "temperament": "just",
+        "tonic": "D",
+        "pulse_bpm": 96.0,
+        "open_strings": "C3,G3,D4,A4",
+        "accompanied": True,
+    }
+    assert ran.json["intonation"]["status"] == "not_measurable"
+    assert ran.json["intonation"]["reason"] == "accompanied"
+    assert len(ran.json["pitch"]["time_s"]) > 100
+
+
+def test_an_estimated_reference(run, wav_a):
+    found = run("measure", wav_a, "--json", "--reference-a", "auto").json
+    assert found["parameters"]["reference_a_hz"] == "auto"
+    assert found["intonation"]["accuracy_cents"] is None
+
+
+def test_measuring_in_words(run, wav_a):
+    ran = run("measure", wav_a, "--pulse", "96")
+    assert ran.code == 0
+    assert "6 notes" in ran.out
+    assert "cents" in ran.out
+    assert "BPM" in ran.out
+
+
+@pytest.mark.parametrize(
+    ("options", "words"),
+    [
+        (["--instrument", "kazoo"], "kazoo"),
+        (["--reference-a", "high"], "not a frequency"),
+        (["--reference-a", "200"], "380"),
+        (["--temperament", "wild"], "wild"),
+        (["--temperament", "just"], "tonic"),
+        (["--tonic", "H"], "H"),
+        (["--pulse", "5000"], "pulse"),
+        (["--open-strings", "Q7"], "Q7"),
+    ],
+)
+def test_options_that_make_no_sense_are_told_in_a_sentence(run, wav_a, options, words):
+    ran = run("measure", wav_a, *options)
+    assert ran.code == 2
+    assert ran.out == ""
+    assert words in ran.err
+    assert ran.err.count("\n") == 1
+    assert "Traceback" not in ran.err
+
+
+def test_two_files_are_compared_without_a_journal(run, journal_dir, wav_a, wav_b):
+    ran = run("compare", wav_a, wav_b, "--json")
+    assert ran.code == 0
+    validate(ran.json, "compare.schema.json")
+    assert len(ran.json["notes"]) == 6
+    assert not journal_dir.exists()
+    text = run("compare", wav_a, wav_b)
+    assert "6 notes in both" in text.out
+    assert "+6." in text.out or "+5." in text.out
+
+
+def test_import_measure_mark_compare_count_report(run, journal_dir, wav_a, wav_b):
+    ran = run("import", wav_a, wav_b, "--passage", "Study: opening", "--json")
+    assert ran.code == 0
+    assert "new passage" in ran.err
+    filed = ran.json["filed"]
+    assert [take["practice_day"] for take in filed] == ["2026-03-10", "2026-03-12"]
+    assert {take["passage"] for take in filed} == {"Study: opening"}
+
+    assert "2 takes measured" in run("measure").out
+    assert "Every take is measured" in run("measure").out
+    measured = run("measure", filed[0]["id"][:8], "--json")
+    validate(measured.json, "measure.schema.json")
+
+    placed = run(
+        "mark", "opening:2026-03-12:1", "--at", "1.2", "--until", "1.9",
+        "--category", "shift", "--weight", "3", "--text", "late", "--author", "teacher", "--json",
+    )  # fmt: skip
+    assert placed.json[0]["end_s"] == 1.9
+    assert placed.json[0]["author"] == "teacher"
+    assert "late" in run("mark").out
+    assert run("mark", "--json").json[0]["passage"] == "Study: opening"
+    assert "0:01.2 to 0:01.9" in run("mark", filed[1]["id"]).out
+    assert run("mark", filed[0]["id"]).out.strip() == "No markers."
+
+    compared = run("compare", "opening:2026-03-10:1", "opening:2026-03-12:1", "--json")
+    validate(compared.json, "compare.schema.json")
+    assert compared.json["a"].startswith("2026/2026-03-10/")
+    assert "in both" in run("compare", filed[0]["id"], filed[1]["id"]).out
+
+    counted = run("count", "--date", "2026-03-11", "--minutes", "25", "--json")
+    assert counted.json["days_practised"] == 3
+    assert "3 days practised" in run("count").out
+    report = run("report", "--from", "2026-03-09", "--to", "2026-03-15")
+    assert "Study: opening" in report.out
+    assert "late" in report.out
+    repaired = run("repair", "--json")
+    assert repaired.json["takes"] == 2
+    assert repaired.json["recordings_changed"] == []
+
+
+def test_the_journal_option_wins_over_the_variable(run, journal_dir, tmp_path, tone_file):
+    other = tmp_path / "other journal"
+    assert run("import", tone_file(), "--journal", other).code == 0
+    assert (other / "journal.db").exists()
+    assert not journal_dir.exists()
+
+
+def test_a_day_can_be_given_and_must_be_one(run, tone_file):
+    path = tone_file()
+    ran = run("import", path, "--date", "yesterday")
+    assert ran.code == 2
+    assert "year-month-day" in ran.err
+    ran = run("import", path, "--date", "2026-02-01", "--json")
+    assert ran.json["filed"][0]["practice_day"] == "2026-02-01"
+
+
+def test_a_duplicate_is_told_kindly(run, tone_file):
+    path = tone_file()
+    assert run("import", path, "--passage", "Scale", "--date", "2026-02-01").code == 0
+    ran = run("import", path)
+    assert ran.code == 2
+    assert ran.err == ("tone.wav is in the journal already: take 1 of Scale, Sun 1 Feb 2026.\n")
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ["measure", "opening:2026-03-10:1"],
+        ["compare", "a", "b"],
+        ["mark"],
+        ["count"],
+        ["report"],
+        ["repair"],
+        ["recover"],
+    ],
+)
+def test_without_a_journal_it_says_so_and_makes_none(run, journal_dir, arguments):
+    ran = run(*arguments)
+    assert ran.code == 2
+    assert ran.out == ""
+    assert ran.err.count("\n") == 1
+    assert not journal_dir.exists()
+
+
+def test_a_bug_is_logged_and_named(run, monkeypatch, caplog):
+    from app.__main__ import log_file
+
+    def broken(*_arguments, **_options):
+        raise RuntimeError("the cat walked over it")
+
+    monkeypatch.setattr("app.services.file_measuring.measure_file", broken)
+    ran = run("measure", "x.wav")
+    assert ran.code == 1
+    assert str(log_file()) in ran.err
+    assert "the cat walked over it" in log_file().read_text(encoding="utf-8")
+
+
+def test_ctrl_c_stops_cleanly(run, monkeypatch, wav_a):
+    import os
+    import signal
+
+    def interrupted(*arguments, **_options):
+        from app.services.stopping import stop_if
+
+        os.kill(os.getpid(), signal.SIGINT)
+        stop_if(arguments[3])
+        raise AssertionError("went on")
+
+    monkeypatch.setattr("app.services.file_measuring.measure_file", interrupted)
+    before = signal.getsignal(signal.SIGINT)
+    ran = run("measure", wav_a)
+    assert ran.code == 130
+    assert ran.err == "Stopped.\n"
+    assert signal.getsignal(signal.SIGINT) is before
+
+
+def test_an_unknown_command_and_option_exit_2(run):
+    assert run("fly").code == 2
+    assert run("measure", "--fly").code == 2
+
+
+def test_open_without_a_display_is_told(run, monkeypatch):
+    monkeypatch.setattr("app.services.display.display_problem", lambda: "There is no display.")
+    ran = run("open")
+    assert ran.code == 2
+    assert ran.err.startswith("There is no display.")
+
+
+def test_record_lists_inputs_or_says_what_to_plug_in(run, monkeypatch):
+    from audio.errors import AudioFailure
+
+    def none():
+        raise AudioFailure("No microphone was found.", "Plug in a microphone.")
+
+    monkeypatch.setattr("audio.devices.input_devices", none)
+    ran = run("record", "--inputs")
+    assert ran.code == 2
+    assert ran.err == "No microphone was found. Plug in a microphone.\n"
+
+
+@pytest.mark.room
+def test_recording_from_the_command_line(run, virtual_room, phrase_a, journal_dir):
+    _path, phrase = phrase_a
+    inputs = run("record", "--inputs", "--json").json
+    assert virtual_room.device in [row["name"] for row in inputs]
+    with virtual_room.playing(phrase.samples, phrase.sample_rate_hz):
+        ran = run(
+            "record", "--seconds", "3", "--input", virtual_room.device,
+            "--passage", "Scale", "--aim", "even", "--json",
+        )  # fmt: skip
+    assert ran.code == 0, ran.err
+    assert ran.json["duration_s"] == pytest.approx(3.0, abs=0.3)
+    validate(ran.json["measurement"], "measure.schema.json")
+    assert list(journal_dir.rglob("*scale-take-1.flac"))
+    assert list((journal_dir / ".recording").iterdir()) == []
+    ran = run("record", "--seconds", "1", "--input", "no such thing")
+    assert ran.code == 2
