@@ -10,7 +10,7 @@ from sqlalchemy import Select, delete, insert, or_, select, update
 from app.journal.records import MeasurementHeadline, StoredMeasurement
 from app.store.columns import json_text
 from app.store.models import CurvesModel, MeasurementModel, TakeModel
-from app.store.work import Work, chunks, values_of
+from app.store.work import Work, chunks
 
 _MEASUREMENT = MeasurementModel.__table__.c
 _CURVES = CurvesModel.__table__.c
@@ -25,9 +25,15 @@ class MeasurementRepository:
 
     def put(self, measurement: StoredMeasurement) -> None:
         """Keep a measurement in the place of the take's earlier one."""
-        values = values_of(measurement, without=("summary", "curves"))
-        values["headline"] = json_text(without_lists(measurement.summary))
-        values["summary"] = zlib.compress(json_text(measurement.summary).encode())
+        values = {
+            "take_id": measurement.take_id,
+            "algorithm": measurement.algorithm,
+            "measured_at": measurement.measured_at,
+            "stale": measurement.stale,
+            "failure": measurement.failure,
+            "headline": json_text(without_lists(measurement.summary)),
+            "summary": zlib.compress(json_text(measurement.summary).encode()),
+        }
         curves = {"take_id": measurement.take_id, "curves": measurement.curves}
         with self._work.connection() as connection:
             self._remove(measurement.take_id)

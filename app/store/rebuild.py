@@ -18,7 +18,7 @@ from sqlalchemy.dialects.sqlite import insert
 from app.journal.codec import encoded
 from app.journal.markers import HEAVIEST, LIGHTEST
 from app.journal.records import Marker, Passage, Session, Take
-from app.journal.sidecar import Card, DayCard, JournalCard, TakeCard, read_card
+from app.journal.sidecar import SCHEMA, Card, DayCard, JournalCard, TakeCard, read_card, schema_of
 from app.journal.stopping import Progress, ShouldStop, Stopped
 from app.store.columns import json_text
 from app.store.folders import SIDECAR_SUFFIX, Folders
@@ -41,7 +41,10 @@ _REST = RestDayModel.__table__.c
 
 @dataclass(slots=True)
 class Found:
-    """Everything the sidecars of a journal say, each record once; markers by take."""
+    """Everything the sidecars of a journal say, each record once; markers by take.
+
+    ``newer`` is true where a newer version wrote one of them.
+    """
 
     takes: dict[str, Take] = field(default_factory=dict)
     markers: dict[str, tuple[Marker, ...]] = field(default_factory=dict)
@@ -50,6 +53,7 @@ class Found:
     days: dict[date, DayCard] = field(default_factory=dict)
     journal: JournalCard | None = None
     unreadable: list[str] = field(default_factory=list)
+    newer: bool = False
 
 
 def read_sidecars(folders: Folders, progress: Progress, should_stop: ShouldStop) -> Found:
@@ -69,7 +73,9 @@ def read_sidecars(folders: Folders, progress: Progress, should_stop: ShouldStop)
         if should_stop():
             raise Stopped
         try:
-            card = read_card(path.read_text(encoding="utf-8"))
+            text = path.read_text(encoding="utf-8")
+            card = read_card(text)
+            found.newer |= schema_of(text) > SCHEMA
             cards.append(_placed(card, path, folders) if isinstance(card, TakeCard) else card)
         except (OSError, ValueError):  # what is no UTF-8 or no card is a ValueError
             found.unreadable.append(folders.relative(path))

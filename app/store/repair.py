@@ -173,6 +173,12 @@ def _rebuilt(
     folders: Folders, now: datetime, progress: Progress, should_stop: ShouldStop
 ) -> tuple[Found, str, str]:
     found = read_sidecars(folders, progress, should_stop)
+    if found.newer:  # what this version does not know would be lost with the next change
+        raise PlainFailure(
+            f"Notes beside the recordings in {folders.journal} were written by a newer"
+            " version of the program.",
+            "Install the newest version and repair with that; nothing was changed.",
+        )
     building = folders.journal / ".journal.db.rebuilding"
     with plain_file_failures(folders.journal), plain_database_failures(folders.database):
         try:

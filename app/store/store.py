@@ -115,7 +115,11 @@ class Store:
             return back_up(self.folders, self._clock())
 
     def close(self) -> None:
-        """Let go of the database and the lock; closing again does nothing."""
+        """Let go of the database and the lock; closing again does nothing.
+
+        Waits for a transaction of another thread; later ones are refused.
+        """
+        self._work.close()
         self._held.close()
 
     def __enter__(self) -> Self:

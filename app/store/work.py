@@ -10,6 +10,7 @@ from typing import Any
 
 from sqlalchemy import Connection, Engine
 
+from app.journal.codec import encoded
 from app.store.troubles import plain_database_failures
 
 SidecarKey = tuple[str, str]
@@ -53,6 +54,12 @@ class Work:
         self._lock = threading.RLock()
         self._connection: Connection | None = None
         self._touched: set[SidecarKey] = set()
+        self._closed = False
+
+    def close(self) -> None:
+        """Refuse transactions from now on; waits for the one that is running."""
+        with self._lock:
+            self._closed = True
 
     @contextmanager
     def transaction(self) -> Iterator[Connection]:
@@ -95,6 +102,10 @@ class Work:
 
     @contextmanager
     def _outermost(self) -> Iterator[Connection]:
+        if self._closed:
+            # The lock is gone, and another copy of the program may hold it.
+            msg = "the journal is closed"
+            raise RuntimeError(msg)
         self._touched.clear()
         with (
             plain_database_failures(self._database),
@@ -113,14 +124,17 @@ class Work:
             self._after_commit(touched)
 
 
-def values_of(record: Any, *, without: Iterable[str] = ()) -> dict[str, Any]:
-    """Give a record's fields as a row's columns."""
-    left_out = set(without)
-    return {
-        field.name: getattr(record, field.name)
-        for field in fields(record)
-        if field.name not in left_out
-    }
+def values_of(record: Any) -> dict[str, Any]:
+    """Give a record's fields as a row's columns.
+
+    Raises
+    ------
+    ValueError
+        Where a field holds what the record does not promise (an infinite number, an
+        instant without an offset): it could not go into a sidecar either.
+    """
+    encoded(record)
+    return {field.name: getattr(record, field.name) for field in fields(record)}
 
 
 def chunks(items: Iterable[str]) -> Iterator[list[str]]:

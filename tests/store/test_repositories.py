@@ -428,3 +428,19 @@ def test_utc_and_local_are_one_instant(store: Store) -> None:
     session = make_session(started_at=NOW.astimezone(UTC))
     store.sessions.add(session)
     assert store.sessions.get(session.id) == replace(session, started_at=NOW)
+
+
+def test_a_closed_journal_refuses(tmp_path: Path) -> None:
+    store = opened(tmp_path)
+    store.close()
+    with pytest.raises(RuntimeError, match="closed"):
+        store.takes.list()
+
+
+def test_what_no_sidecar_can_hold_is_refused(store: Store) -> None:
+    session = make_session()
+    store.sessions.add(session)
+    for odd in ({"duration_s": float("inf")}, {"recorded_at": datetime(2026, 3, 1)}, {"aim": 3}):
+        with pytest.raises(ValueError, match="Take"):
+            store.takes.add(make_take(session, **odd))
+    assert store.takes.list() == ()
