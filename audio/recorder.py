@@ -5,15 +5,11 @@ writes, keeps the meter, and brings the file to the disk twice a second, so
 that a crash costs less than the last second.
 """
 
-import contextlib
 import threading
-import time
 from collections import deque
 from collections.abc import Callable
-from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,20 +17,15 @@ from numpy.typing import NDArray
 from audio import devices
 from audio.devices import Device
 from audio.errors import AudioFailure
+from audio.input import FIRST_SOUND_S, Input
 from audio.levels import FLOOR_DBFS, Level, LevelMeter
 from audio.recordings import Ended, Recording
 from audio.recovery import recover
-from audio.ring import SampleRing
 from audio.take_file import TakeFile, WriteEnded
 
 __all__ = ["Ended", "Recorder", "RecorderState", "Recording", "recover"]
 
 _DRAIN_EVERY_S = 0.05
-_RING_S = 30.0
-_STALL_S = 5.0
-"""A stream that has been silent this long is gone; callbacks come many times a second."""
-
-_FIRST_CALLBACK_S = 10.0
 _FULL_SCALE = float(2**31)
 
 
@@ -46,12 +37,6 @@ class RecorderState(StrEnum):
     MONITORING = "monitoring"
     RECORDING = "recording"
     ENDED = "ended"
-
-
-@dataclass(slots=True)
-class _Losses:
-    overruns: int = 0
-    dropped_frames: int = 0
 
 
 class Recorder:
@@ -88,18 +73,16 @@ class Recorder:
         on_ended: Callable[[Recording], None] | None = None,
     ) -> None:
         self._path = path
-        self._device = device
+        self._input = Input(device)
         self.sample_rate_hz = sample_rate_hz
         self.channels = channels
         self._pre_roll_s = pre_roll_s
         self._on_ended = on_ended
-        self._stream: Any = None
         self._state = RecorderState.CLOSED
         self._lock = threading.RLock()
         self._stop = threading.Event()
-        self._heard = threading.Event()
-        self._stream_finished = threading.Event()
-        self._losses = _Losses()
+        self._meter = LevelMeter(sample_rate_hz)
+        self._silent_frames = 0
         self._recent: deque[NDArray[np.int32]] = deque()
         self._take: TakeFile | None = None
         self._result: Recording | None = None
@@ -108,11 +91,8 @@ class Recorder:
     @property
     def state(self) -> RecorderState:
         """What the recorder is doing now."""
-        if self._state in (RecorderState.MONITORING, RecorderState.RECORDING) and not (
-            self._heard.is_set()
-        ):
-            return RecorderState.OPENING
-        return self._state
+        waiting = self._state in (RecorderState.MONITORING, RecorderState.RECORDING)
+        return RecorderState.OPENING if waiting and not self._input.is_heard else self._state
 
     @property
     def elapsed_s(self) -> float:
@@ -123,12 +103,26 @@ class Recorder:
     @property
     def losses(self) -> tuple[int, int]:
         """Overruns and dropped frames of the take so far."""
-        return self._losses.overruns, self._losses.dropped_frames
+        return self._input.overruns, self._input.dropped_frames
 
     @property
     def ended(self) -> Recording | None:
         """The finished recording, once it has stopped or broken off."""
         return self._result
+
+    @property
+    def failure(self) -> AudioFailure | None:
+        """Why there is no recording although the recorder has ended."""
+        return self._failure
+
+    @property
+    def silent_s(self) -> float:
+        """For how long the input has delivered nothing but zeros.
+
+        A microphone always has some noise: seconds of pure silence mean that it
+        is muted, or that this program may not listen.
+        """
+        return self._silent_frames / self.sample_rate_hz
 
     def level(self) -> Level:
         """Return the latest level of the input.
@@ -138,19 +132,19 @@ class Recorder:
         Level
             The floor until the first sound arrives.
         """
-        return self._meter.level if self._state != RecorderState.CLOSED else Level()
+        return self._meter.level
 
     def reset_level(self) -> None:
         """Let the meter forget its hold, highest peak and clipping count."""
         with self._lock:
-            if self._state != RecorderState.CLOSED:
-                self._meter.reset()
+            self._meter.reset()
 
     def start(self) -> None:
         """Open the input, and record when a path was given.
 
         Returns as soon as the stream runs; :meth:`wait_until_heard` waits for
         the first sound, which some sound servers deliver after a second or two.
+        Opening takes a moment, so not for the window's thread.
 
         Raises
         ------
@@ -159,22 +153,24 @@ class Recorder:
         """
         if self._state != RecorderState.CLOSED:
             raise RuntimeError("a recorder starts once")
-        self._open_stream()
+        self._input.open(self.sample_rate_hz, self.channels)
+        self.sample_rate_hz, self.channels = self._input.sample_rate_hz, self._input.channels
+        self._meter = LevelMeter(self.sample_rate_hz)
         self._state = RecorderState.MONITORING
         try:
             if self._path is not None:
                 self.begin(self._path)
-            self._stream.start()
-        except Exception as error:
-            self._discard()
-            if type(error).__name__ == "PortAudioError":
-                raise _will_not_open(self._device, error) from error
+            self._input.start()
+        except AudioFailure:
+            self._input.close()
+            self._drop_take()
+            self._state = RecorderState.CLOSED
             raise
         devices.hold(self)
         self._thread = threading.Thread(target=self._run, name="recorder", daemon=True)
         self._thread.start()
 
-    def wait_until_heard(self, timeout_s: float = _FIRST_CALLBACK_S) -> bool:
+    def wait_until_heard(self, timeout_s: float = FIRST_SOUND_S) -> bool:
         """Wait until the device delivers.
 
         Parameters
@@ -187,7 +183,7 @@ class Recorder:
         bool
             Whether sound has arrived.
         """
-        return self._heard.wait(timeout_s)
+        return self._input.wait_until_heard(timeout_s)
 
     def begin(self, path: Path) -> None:
         """Record from now on, keeping the pre-roll.
@@ -200,16 +196,23 @@ class Recorder:
         Raises
         ------
         AudioFailure
-            When the file cannot be created.
+            When the file cannot be created; the input is monitored on.
         """
         with self._lock:
             if self._state != RecorderState.MONITORING:
                 raise RuntimeError("a recording begins while the input is monitored")
             self._take = TakeFile.create(path, self.sample_rate_hz, self.channels)
-            self._losses = _Losses()
+            self._input.forget_losses()
             self._meter.reset()
-            for block in self._recent:
-                self._consume(block)
+            try:
+                for block in self._recent:
+                    self._consume(block)
+            except WriteEnded as broken:
+                self._drop_take()
+                raise AudioFailure(
+                    f"{path.name} cannot be recorded: there is no room on the disk.",
+                    "Make room on the disk and record again.",
+                ) from broken
             self._recent.clear()
             self._state = RecorderState.RECORDING
 
@@ -243,117 +246,68 @@ class Recorder:
     def reopen_after_scan(self) -> None:
         """Nothing to do: the recorder never let go."""
 
-    def _open_stream(self) -> None:
-        sounddevice = devices.portaudio()
-        device = self._device or devices.find_device("input")
-        self._device = device
-        self.channels = min(self.channels, device.channels)
-        rates = dict.fromkeys((self.sample_rate_hz, device.default_sample_rate_hz))
-        error: Exception | None = None
-        for rate in rates:
-            try:
-                self._stream = sounddevice.InputStream(
-                    samplerate=rate,
-                    device=device.id,
-                    channels=self.channels,
-                    dtype="int32",
-                    latency="high",
-                    callback=self._callback,
-                    finished_callback=self._stream_finished.set,
-                )
-            except sounddevice.PortAudioError as refused:
-                error = refused
-                continue
-            self.sample_rate_hz = rate
-            self._ring = SampleRing(round(_RING_S * rate), self.channels)
-            self._meter = LevelMeter(rate)
-            return
-        raise _will_not_open(device, error)
-
-    def _callback(self, block: NDArray[np.int32], frames: int, when: Any, status: Any) -> None:
-        if status.input_overflow:
-            self._losses.overruns += 1
-        self._losses.dropped_frames += self._ring.write(block)
-        self._last_callback = time.monotonic()
-        self._heard.set()
-
     def _run(self) -> None:
-        self._last_callback = time.monotonic() + _FIRST_CALLBACK_S - _STALL_S
         ended = Ended.STOPPED
         try:
             while not self._stop.wait(_DRAIN_EVERY_S):
                 self._drain()
-                stalled = time.monotonic() - self._last_callback > _STALL_S
-                if self._stream_finished.is_set() or stalled:
+                if self._input.is_lost:
                     ended = Ended.DEVICE_LOST
                     break
-            self._close_stream()
+            self._input.close()
             self._drain()
         except WriteEnded as broken:
             ended = broken.ended
-            self._close_stream()
+            self._input.close()
         self._finish(ended)
 
     def _drain(self) -> None:
         with self._lock:
-            while len(block := self._ring.read(self.sample_rate_hz // 10)):
+            while len(block := self._input.ring.read(self.sample_rate_hz // 10)):
                 self._consume(block)
             if self._take is not None:
                 self._take.keep_safe()
 
     def _consume(self, block: NDArray[np.int32]) -> None:
         self._meter.update(block.astype(np.float32) / np.float32(_FULL_SCALE))
+        self._silent_frames = 0 if block.any() else self._silent_frames + len(block)
         if self._take is not None:
             self._take.append(block)
             return
         self._recent.append(block)
+        wanted = self._pre_roll_s * self.sample_rate_hz
         kept = sum(len(recent) for recent in self._recent)
-        while (
-            self._recent and kept - len(self._recent[0]) >= self._pre_roll_s * self.sample_rate_hz
-        ):
+        while self._recent and kept - len(self._recent[0]) >= wanted:
             kept -= len(self._recent.popleft())
 
     def _finish(self, ended: Ended) -> None:
         devices.release(self)
         with self._lock:
+            self._keep(ended)
             self._state = RecorderState.ENDED
-            take, level = self._take, self._meter.level
-            if take is None:
-                if ended == Ended.DEVICE_LOST:
-                    self._failure = AudioFailure(
-                        "The sound input has gone.", "Plug it in again and choose it."
-                    )
-                return
-            try:
-                self._result = take.finish(
-                    ended,
-                    overruns=self._losses.overruns,
-                    dropped_frames=self._losses.dropped_frames,
-                    clipped_samples=level.clipped_samples,
-                    peak_dbfs=level.highest_dbfs if take.frames else FLOOR_DBFS,
-                )
-            except AudioFailure as failure:
-                self._failure = failure
-                return
-        if ended != Ended.STOPPED and self._on_ended is not None:
+        if ended != Ended.STOPPED and self._result is not None and self._on_ended is not None:
             self._on_ended(self._result)
 
-    def _close_stream(self) -> None:
-        # A stream whose device is gone may refuse to close; there is nothing left to save in it.
-        with contextlib.suppress(Exception):
-            self._stream.close(ignore_errors=True)
+    def _keep(self, ended: Ended) -> None:
+        take, level = self._take, self._meter.level
+        if take is None:
+            if ended == Ended.DEVICE_LOST:
+                self._failure = AudioFailure(
+                    "The sound input has gone.", "Plug it in again and choose it."
+                )
+            return
+        try:
+            self._result = take.finish(
+                ended,
+                overruns=self._input.overruns,
+                dropped_frames=self._input.dropped_frames,
+                clipped_samples=level.clipped_samples,
+                peak_dbfs=level.highest_dbfs if take.frames else FLOOR_DBFS,
+            )
+        except AudioFailure as failure:
+            self._failure = failure
 
-    def _discard(self) -> None:
-        self._close_stream()
+    def _drop_take(self) -> None:
         if self._take is not None:
             self._take.discard()
             self._take = None
-        self._state = RecorderState.CLOSED
-
-
-def _will_not_open(device: Device | None, error: Exception | None) -> AudioFailure:
-    name = "The sound input" if device is None else f"The input '{device.name}'"
-    return AudioFailure(
-        f"{name} would not open ({error}).",
-        "Close other programs that use it, or choose another input.",
-    )

@@ -177,7 +177,7 @@ def test_a_lost_device_is_named_when_only_monitoring(virtual_room: Any) -> None:
 def test_a_stream_that_stalls_counts_as_lost(
     virtual_room: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("audio.recorder._STALL_S", 1.0)
+    monkeypatch.setattr("audio.input._STALL_S", 1.0)
     recorder = Recorder(tmp_path / "take.wav", room_input(virtual_room))
     recorder.start()
     assert recorder.wait_until_heard()

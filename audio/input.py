@@ -1,0 +1,165 @@
+"""An open way from a microphone into a ring; the callback does nothing but copy."""
+
+import contextlib
+import threading
+import time
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from audio import devices
+from audio.devices import Device
+from audio.errors import AudioFailure
+from audio.ring import SampleRing
+
+_RING_S = 30.0
+"""A disk may take this long over one write before a sample is lost."""
+
+_STALL_S = 5.0
+"""A stream that has been silent this long is gone; callbacks come many times a second."""
+
+FIRST_SOUND_S = 10.0
+"""How long a device may take to deliver for the first time."""
+
+
+class Input:
+    """A stream from one device.
+
+    Parameters
+    ----------
+    device : Device, optional
+        Where to record from; the system's default without it.
+
+    Attributes
+    ----------
+    ring : SampleRing
+        What has been heard and not been taken yet, left-justified 32 bit.
+    sample_rate_hz, channels : int
+        Format of the ring.
+    overruns : int
+        How often the device reported that samples were lost on their way here.
+    dropped_frames : int
+        Frames lost: the gaps of those overruns by the device's clock, and what
+        found no room in the ring.
+    """
+
+    ring: SampleRing
+    sample_rate_hz: int
+    channels: int
+
+    def __init__(self, device: Device | None) -> None:
+        self._device = device
+        self._stream: Any = None
+        self._heard = threading.Event()
+        self._ended = threading.Event()
+        self._last_callback = 0.0
+        self._expected_at_s: float | None = None
+        self.overruns = 0
+        self.dropped_frames = 0
+
+    @property
+    def is_heard(self) -> bool:
+        """Whether the device has delivered anything yet."""
+        return self._heard.is_set()
+
+    @property
+    def is_lost(self) -> bool:
+        """Whether the device went away or fell silent for good."""
+        stalled = time.monotonic() - self._last_callback > _STALL_S
+        return self._ended.is_set() or stalled
+
+    def open(self, sample_rate_hz: int, channels: int) -> None:
+        """Open the stream; it does not run yet.
+
+        Parameters
+        ----------
+        sample_rate_hz : int
+            Rate to try before the device's own.
+        channels : int
+            Channels wanted; fewer when the device has fewer.
+
+        Raises
+        ------
+        AudioFailure
+            When there is no input or it will not open.
+        """
+        sounddevice = devices.portaudio()
+        self._device = device = self._device or devices.find_device("input")
+        self.channels = min(channels, device.channels)
+        error: Exception | None = None
+        for rate in dict.fromkeys((sample_rate_hz, device.default_sample_rate_hz)):
+            self.sample_rate_hz = rate
+            self.ring = SampleRing(round(_RING_S * rate), self.channels)
+            try:
+                self._stream = sounddevice.InputStream(
+                    samplerate=rate,
+                    device=device.id,
+                    channels=self.channels,
+                    dtype="int32",
+                    latency="high",
+                    callback=self._callback,
+                    finished_callback=self._ended.set,
+                )
+            except sounddevice.PortAudioError as refused:
+                error = refused
+                continue
+            return
+        raise self._will_not_open(error)
+
+    def start(self) -> None:
+        """Let the stream run.
+
+        Raises
+        ------
+        AudioFailure
+            When the device refuses.
+        """
+        self._last_callback = time.monotonic() + FIRST_SOUND_S - _STALL_S
+        try:
+            self._stream.start()
+        except devices.portaudio().PortAudioError as error:
+            raise self._will_not_open(error) from error
+
+    def close(self) -> None:
+        """Close the stream."""
+        # A stream whose device is gone may refuse to close; there is nothing left to save in it.
+        with contextlib.suppress(Exception):
+            self._stream.close(ignore_errors=True)
+
+    def wait_until_heard(self, timeout_s: float) -> bool:
+        """Wait until the device delivers.
+
+        Parameters
+        ----------
+        timeout_s : float
+            Wait no longer than this.
+
+        Returns
+        -------
+        bool
+            Whether sound has arrived.
+        """
+        return self._heard.wait(timeout_s)
+
+    def forget_losses(self) -> None:
+        """Count overruns and dropped frames from zero."""
+        self.overruns = self.dropped_frames = 0
+
+    def _callback(self, block: NDArray[np.int32], frames: int, when: Any, status: Any) -> None:
+        if status.input_overflow:
+            self.overruns += 1
+            if self._expected_at_s is not None:
+                gap_s = when.inputBufferAdcTime - self._expected_at_s
+                self.dropped_frames += max(0, round(gap_s * self.sample_rate_hz))
+        self._expected_at_s = when.inputBufferAdcTime + frames / self.sample_rate_hz
+        self.dropped_frames += self.ring.write(block)
+        self._last_callback = time.monotonic()
+        self._heard.set()
+
+    def _will_not_open(self, error: Exception | None) -> AudioFailure:
+        name = "The sound input" if self._device is None else f"The input '{self._device.name}'"
+        return AudioFailure(
+            f"{name} would not open ({error}).",
+            "Close other programs that use it, or choose another input.",
+        )
