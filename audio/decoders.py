@@ -98,6 +98,23 @@ class LibsndfileDecoder:
         self._file.close()
 
 
+def open_container(path: Path) -> "InputContainer":
+    """Open a file with FFmpeg's libraries; odd letters in its tags are no reason to fail.
+
+    Raises
+    ------
+    OSError, ValueError, LookupError, RuntimeError
+        As PyAV does where the file is nothing that FFmpeg knows.
+    """
+    import av  # noqa: PLC0415 - loads a hundred libraries; only when needed
+
+    # From 19 on PyAV keeps odd letters without being asked, and knows no such option.
+    asks = int(av.__version__.split(".")[0]) < 19
+    options: dict[str, Any] = {"metadata_errors": "replace"} if asks else {}
+    container: InputContainer = av.open(str(path), "r", **options)
+    return container
+
+
 class FfmpegDecoder:
     """Phone clips and everything else, as FFmpeg's libraries decode them."""
 
@@ -105,7 +122,7 @@ class FfmpegDecoder:
         import av  # noqa: PLC0415 - loads a hundred libraries; only when needed
 
         self._av: Any = av
-        self._container: InputContainer = av.open(str(path), metadata_errors="replace")
+        self._container = open_container(path)
         stream = next(iter(self._container.streams.audio), None)
         if stream is None:
             has_video = bool(self._container.streams.video)

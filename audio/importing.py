@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 from audio.clip_dates import RecordedAt, RecordedAtSource, find_recorded_at
 from audio.copying import CopyStopped, copy_original, sha256_of
+from audio.decoders import open_container
 from audio.decoding import codec_name, open_sound
 from audio.files import Sound, read_sound
 
@@ -134,10 +135,8 @@ def decode_to_sound(path: Path) -> Sound:
 
 
 def _open_quietly(path: Path) -> "InputContainer | None":
-    import av  # noqa: PLC0415 - loads a hundred libraries; only when needed
-
     try:
-        container = av.open(str(path), metadata_errors="replace")
+        container = open_container(path)
     except (OSError, ValueError, LookupError, RuntimeError):
         return None  # libsndfile knows a few kinds that FFmpeg does not
     if not container.streams.audio:
