@@ -92,7 +92,12 @@ def _turn_of(day: date, zone: tzinfo, turn_hour: int) -> datetime:
     return datetime.fromtimestamp(high, UTC)
 
 
+def is_turn_hour(hour: int) -> bool:
+    """Tell whether the day may turn at this hour."""
+    return 0 <= hour <= LAST_TURN_HOUR
+
+
 def _check_turn(turn_hour: int) -> None:
-    if not 0 <= turn_hour <= LAST_TURN_HOUR:
+    if not is_turn_hour(turn_hour):
         msg = f"the day turns at a full hour from 0 to {LAST_TURN_HOUR}, not at {turn_hour}"
         raise ValueError(msg)

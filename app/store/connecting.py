@@ -26,9 +26,10 @@ _QUICK_CHECK_BYTES = 32 * 1024 * 1024
 def take_lock(folders: Folders) -> FileLock:
     """Take the journal's lock, or say that another copy of the program has it.
 
-    The system lets go of it when the process ends, however it ends.
+    The system lets go of it when the process ends, however it ends. Any thread may
+    let go of it before.
     """
-    lock = FileLock(folders.lock, timeout=0)
+    lock = FileLock(folders.lock, timeout=0, thread_local=False)
     try:
         with plain_file_failures(folders.journal):
             lock.acquire()

@@ -184,11 +184,11 @@ def open_new(path: Path) -> BinaryIO:
     return path.open("xb")
 
 
-def write_atomically(path: Path, text: str) -> None:
+def write_atomically(path: Path, text: str, *, sync: bool = True) -> None:
     """Write a text file so that a crash leaves the old content or the new one.
 
-    Durable once its folder is synced too (:func:`sync_folder`), which is left to the
-    caller: once for many files.
+    With ``sync`` the new one is durable on return; without, once the caller has
+    synced the folder (:func:`sync_folder`, once for many files).
     """
     path.parent.mkdir(parents=True, exist_ok=True)
     temporary = path.with_name(f".{path.name}.part")
@@ -202,6 +202,8 @@ def write_atomically(path: Path, text: str) -> None:
         with suppress(OSError):
             temporary.unlink(missing_ok=True)
         raise
+    if sync:
+        sync_folder(path.parent)
 
 
 def sync_folder(folder: Path) -> None:

@@ -102,6 +102,7 @@ def _placed(card: TakeCard, path: Path, folders: Folders) -> TakeCard:
     here = path.with_suffix(Path(take.file).suffix)
     if not folders.absolute(take.file).exists() and here.exists():
         take = replace(take, file=folders.relative(here))
+        folders.absolute(take.file)  # a name that this system knows and others do not
     markers = tuple(_acceptable(marker, take.id) for marker in card.markers)
     return replace(card, take=replace(take, number=max(1, take.number)), markers=markers)
 

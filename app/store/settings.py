@@ -1,11 +1,14 @@
 """What the player chose for the journal."""
 
 import json
+from dataclasses import replace
 from typing import Any
 
 from sqlalchemy import insert, select
 
 from app.journal.codec import decoded, encoded
+from app.journal.failures import PlainFailure
+from app.journal.practice_days import DEFAULT_TURN_HOUR, LAST_TURN_HOUR, is_turn_hour
 from app.journal.records import JournalSettings
 from app.store.columns import json_text
 from app.store.models import SettingModel
@@ -27,10 +30,24 @@ class SettingsRepository:
         """Give the settings; what was never chosen has its default."""
         with self._work.connection() as connection:
             rows = connection.execute(select(_SETTING.key, _SETTING.value)).all()
-        return decoded(JournalSettings, {key: json.loads(value) for key, value in rows})
+        settings = decoded(JournalSettings, {key: json.loads(value) for key, value in rows})
+        if not is_turn_hour(settings.day_turn_hour):  # a sidecar written by hand may say so
+            return replace(settings, day_turn_hour=DEFAULT_TURN_HOUR)
+        return settings
 
     def replace(self, settings: JournalSettings) -> None:
-        """Keep changed settings."""
+        """Keep changed settings.
+
+        Raises
+        ------
+        PlainFailure
+            Where the day would turn at an hour that makes no sense.
+        """
+        if not is_turn_hour(settings.day_turn_hour):
+            raise PlainFailure(
+                f"The practice day cannot turn at {settings.day_turn_hour}:00.",
+                f"Choose an hour from 0 to {LAST_TURN_HOUR}.",
+            )
         rows: list[dict[str, Any]] = [
             {"key": key, "value": json_text(value)} for key, value in encoded(settings).items()
         ]

@@ -107,7 +107,7 @@ class Sidecars:
 
     def _written(self, path: Path, card: Card) -> bool:
         try:
-            write_atomically(path, card_text(card))
+            write_atomically(path, card_text(card), sync=False)
         except (OSError, ValueError) as error:  # the database may hold what no sidecar can
             _log.warning("sidecar %s could not be written yet: %s", path, error)
             return False

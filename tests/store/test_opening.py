@@ -12,6 +12,7 @@ import sqlite3
 import subprocess
 import sys
 import textwrap
+import threading
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
@@ -22,6 +23,7 @@ from app.journal.failures import PlainFailure
 from app.store import connecting, folders
 from app.store.folders import Folders
 from app.store.migrating import HEAD
+from app.store.repair import repair
 from app.store.store import Store
 from tests.store.making import everything, fill, make_marker, make_session, make_take, opened
 
@@ -369,3 +371,26 @@ def test_opening_does_not_load_what_only_a_migration_needs(journal: Path) -> Non
         assert not heavy, heavy
     """
     subprocess.run([sys.executable, "-c", textwrap.dedent(code), str(journal)], check=True)
+
+
+def test_opened_in_one_thread_and_closed_in_another(journal: Path) -> None:
+    stores: list[Store] = []
+    thread = threading.Thread(target=lambda: stores.append(opened(journal)))
+    thread.start()
+    thread.join()
+    stores[0].settings.get()
+    stores[0].close()
+    opened(journal).close()
+
+
+def test_a_disk_that_is_full_at_the_very_end(filled: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    damage_header(filled / "journal.db")
+    before = files_under(filled)
+
+    def refuse_to_write(*_args: object) -> None:
+        raise refuse(errno.ENOSPC)
+
+    monkeypatch.setattr("app.store.repair.write_found", refuse_to_write)
+    with pytest.raises(PlainFailure, match="is full"):
+        repair(filled)
+    assert files_under(filled) == before

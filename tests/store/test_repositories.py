@@ -12,6 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from sqlalchemy.exc import IntegrityError
 
+from app.journal.failures import PlainFailure
 from app.journal.records import (
     JournalSettings,
     Marker,
@@ -444,3 +445,12 @@ def test_what_no_sidecar_can_hold_is_refused(store: Store) -> None:
         with pytest.raises(ValueError, match="Take"):
             store.takes.add(make_take(session, **odd))
     assert store.takes.list() == ()
+
+
+@pytest.mark.parametrize("hour", [-1, 12, 24])
+def test_the_day_turns_at_a_sensible_hour(store: Store, hour: int) -> None:
+    with pytest.raises(PlainFailure, match="cannot turn"):
+        store.settings.replace(JournalSettings(day_turn_hour=hour))
+    with store.transaction() as connection:
+        connection.exec_driver_sql("INSERT INTO setting VALUES ('day_turn_hour', ?)", (str(hour),))
+    assert store.settings.get() == JournalSettings()
