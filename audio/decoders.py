@@ -1,6 +1,7 @@
 """The two libraries that turn a file into float blocks, behind one face."""
 
 from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Protocol
@@ -98,20 +99,57 @@ class LibsndfileDecoder:
         self._file.close()
 
 
-def open_container(path: Path) -> "InputContainer":
-    """Open a file with FFmpeg's libraries; odd letters in its tags are no reason to fail.
+class UndecodableError(Exception):
+    """FFmpeg's libraries cannot make sense of a file, or of a part of it."""
+
+
+@contextmanager
+def only_undecodable() -> Iterator[None]:
+    """Turn every way in which PyAV gives up into :class:`UndecodableError`.
+
+    Its errors share no base with Python's own, and damaged sizes end in others.
 
     Raises
     ------
-    OSError, ValueError, LookupError, RuntimeError
-        As PyAV does where the file is nothing that FFmpeg knows.
+    UndecodableError
+        Instead of all of them.
+    """
+    import av  # noqa: PLC0415 - as below
+
+    try:
+        yield
+    except (
+        av.error.FFmpegError, OSError, EOFError, ValueError, LookupError, RuntimeError,
+        ArithmeticError, MemoryError,
+    ) as error:  # fmt: skip
+        raise UndecodableError(str(error)) from error
+
+
+def open_container(path: Path) -> "InputContainer":
+    """Open a file with FFmpeg's libraries; odd letters in its tags are no reason to fail.
+
+    Parameters
+    ----------
+    path : Path
+        The file.
+
+    Returns
+    -------
+    av.container.InputContainer
+        To be closed by the caller.
+
+    Raises
+    ------
+    UndecodableError
+        Where the file is nothing that FFmpeg knows.
     """
     import av  # noqa: PLC0415 - loads a hundred libraries; only when needed
 
     # From 19 on PyAV keeps odd letters without being asked, and knows no such option.
     asks = int(av.__version__.split(".")[0]) < 19
     options: dict[str, Any] = {"metadata_errors": "replace"} if asks else {}
-    container: InputContainer = av.open(str(path), "r", **options)
+    with only_undecodable():
+        container: InputContainer = av.open(str(path), "r", **options)
     return container
 
 
@@ -129,14 +167,21 @@ class FfmpegDecoder:
             self._container.close()
             raise AudioFailure(*_no_sound(path, has_video))
         self._stream = stream
-        self.info = self._read_info()
+        try:
+            with only_undecodable():
+                self.info = self._read_info()
+        except UndecodableError:
+            self._container.close()
+            raise
         # Only an index of all frames tells the length, give or take the encoder's
         # padding; elsewhere it is guessed from the bit rate.
         has_index = "mp4" in self.info.container
         self.length_tolerance_frames = self.info.sample_rate_hz // 2 if has_index else _UNKNOWN
 
     def _read_info(self) -> SoundInfo:
-        context = self._stream.codec_context
+        context: Any = self._stream.codec_context
+        if context is None:
+            raise UndecodableError("no decoder for this kind of sound")
         duration_s: float | None = None
         if self._stream.duration is not None and self._stream.time_base is not None:
             duration_s = float(self._stream.duration * self._stream.time_base)
@@ -155,16 +200,17 @@ class FfmpegDecoder:
         """Yield float blocks of shape (n, channels)."""
         resampler: Any = None
         frames: Iterator[Any] = self._container.decode(self._stream)
-        for frame in frames:
-            if resampler is None:
-                resampler = self._av.AudioResampler(
-                    format="fltp", layout=frame.layout, rate=self.info.sample_rate_hz
-                )
-            for part in resampler.resample(frame):
-                yield from _cut(part.to_ndarray().T, block_frames)
-        if resampler is not None:
-            for part in resampler.resample(None):
-                yield from _cut(part.to_ndarray().T, block_frames)
+        with only_undecodable():
+            for frame in frames:
+                if resampler is None:
+                    resampler = self._av.AudioResampler(
+                        format="fltp", layout=frame.layout, rate=self.info.sample_rate_hz
+                    )
+                for part in resampler.resample(frame):
+                    yield from _cut(part.to_ndarray().T, block_frames)
+            if resampler is not None:
+                for part in resampler.resample(None):
+                    yield from _cut(part.to_ndarray().T, block_frames)
 
     def close(self) -> None:
         """Close the file."""

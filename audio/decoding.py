@@ -14,7 +14,14 @@ import numpy as np
 import soundfile
 from numpy.typing import NDArray
 
-from audio.decoders import Decoder, FfmpegDecoder, LibsndfileDecoder, SoundInfo, codec_name
+from audio.decoders import (
+    Decoder,
+    FfmpegDecoder,
+    LibsndfileDecoder,
+    SoundInfo,
+    UndecodableError,
+    codec_name,
+)
 from audio.errors import AudioFailure
 
 __all__ = ["OpenSound", "SoundInfo", "codec_name", "open_sound"]
@@ -87,7 +94,7 @@ class OpenSound(AbstractContextManager["OpenSound"]):
             for block in self._decoder.raw_blocks(block_frames):
                 self.frames_read += len(block)
                 yield self._finite(block)
-        except (OSError, ValueError, soundfile.LibsndfileError) as error:
+        except (OSError, UndecodableError, soundfile.LibsndfileError) as error:
             self._report(
                 f"{self._path.name} is damaged {self._seconds(self.frames_read)} s after its start."
             )
@@ -146,27 +153,30 @@ def open_sound(path: Path, *, keep_readable: bool = False) -> OpenSound:
         When the file is missing, empty, holds no sound or cannot be decoded.
     """
     _check_present(path)
-    try:
-        decoder: Decoder = LibsndfileDecoder(path)
-        if decoder.info.container == "MP3":
-            # The soundfile package seeks after every block it reads, and libsndfile
-            # lands in the wrong place in MP3: only the first block would be right.
-            decoder.close()
-            decoder = _open_with_ffmpeg(path)
-    except (soundfile.LibsndfileError, OSError):
-        decoder = _open_with_ffmpeg(path)
+    decoder = _open_with_libsndfile(path) or _open_with_ffmpeg(path)
     if decoder.info.sample_rate_hz <= 0 or decoder.info.channels <= 0 or decoder.info.frames == 0:
         decoder.close()
         raise AudioFailure(f"{path.name} holds no sound.", "Choose another file.")
     return OpenSound(path, decoder, keep_readable=keep_readable)
 
 
+def _open_with_libsndfile(path: Path) -> Decoder | None:
+    with path.open("rb") as file:
+        head = file.read(3)
+    if head == b"ID3" or (head[:1] == b"\xff" and head[1:2] >= b"\xe0"):
+        # MPEG audio. The soundfile package seeks after every block it reads, and
+        # libsndfile lands in the wrong place there: only the first block would be right.
+        return None
+    try:
+        return LibsndfileDecoder(path)
+    except (soundfile.LibsndfileError, OSError, TypeError):
+        return None  # TypeError: a name ending in .raw, where the package wants to be told more
+
+
 def _open_with_ffmpeg(path: Path) -> Decoder:
     try:
         return FfmpegDecoder(path)
-    except (OSError, ValueError, LookupError, RuntimeError) as error:
-        if isinstance(error, PermissionError):
-            raise AudioFailure(*_not_allowed(path)) from error
+    except UndecodableError as error:
         raise AudioFailure(
             f"{path.name} is not a sound file that can be read here.",
             "Choose a WAV, FLAC, OGG, MP3, M4A, MP4 or MOV file.",

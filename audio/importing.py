@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 from audio.clip_dates import RecordedAt, RecordedAtSource, find_recorded_at
 from audio.copying import CopyStopped, copy_original, sha256_of
-from audio.decoders import open_container
+from audio.decoders import UndecodableError, only_undecodable, open_container
 from audio.decoding import codec_name, open_sound
 from audio.files import Sound, read_sound
 
@@ -137,7 +137,7 @@ def decode_to_sound(path: Path) -> Sound:
 def _open_quietly(path: Path) -> "InputContainer | None":
     try:
         container = open_container(path)
-    except (OSError, ValueError, LookupError, RuntimeError):
+    except UndecodableError:
         return None  # libsndfile knows a few kinds that FFmpeg does not
     if not container.streams.audio:
         container.close()
@@ -164,7 +164,8 @@ def _picture(container: "InputContainer") -> tuple[bool, int]:
     if not moving:
         return False, 0
     try:
-        frame = next(iter(container.decode(moving[0])))
-        return True, int(frame.rotation) % 360
-    except (StopIteration, OSError, ValueError, LookupError, RuntimeError):
-        return True, 0
+        with only_undecodable():
+            frame = next(iter(container.decode(moving[0])), None)
+    except UndecodableError:
+        frame = None
+    return True, 0 if frame is None else int(frame.rotation) % 360

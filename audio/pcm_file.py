@@ -22,6 +22,8 @@ BYTES_PER_SAMPLE = 3
 _RIFF_LIMIT = 0xFFFFFFFF
 _DS64_AT = 12
 _DS64_BYTES = 28
+_HIGHEST_RATE_HZ = 1_000_000
+_MOST_CHANNELS = 256
 _PCM_GUID = bytes.fromhex("0100000000001000800000aa00389b71")
 
 
@@ -251,6 +253,8 @@ def _parse_fmt(body: bytes) -> tuple[int, int, int, bool] | None:
     tag, channels, rate, _, _, bits = struct.unpack("<HHIIHH", body[:16])
     if tag == 0xFFFE and len(body) >= 26:
         tag = struct.unpack("<H", body[24:26])[0]
-    if tag not in (1, 3) or not channels or not rate or not bits:
+    if tag not in (1, 3) or not 0 < rate <= _HIGHEST_RATE_HZ:
+        return None
+    if not 0 < channels <= _MOST_CHANNELS or not 0 < bits <= 64:
         return None
     return rate, channels, bits, tag == 3
