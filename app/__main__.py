@@ -2,7 +2,8 @@
 
 import logging
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -20,6 +21,7 @@ EXPECTED_FAILURE = 2
 BUG = 1
 
 log = logging.getLogger("passagework")
+_LOGGERS = ("passagework", "app", "audio", "analysis")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -108,7 +110,9 @@ def _program() -> Program:
 def _run_window(workbench: "Workbench") -> int:
     from app.ui.application import run_window  # noqa: PLC0415 - Qt only for the window
 
-    return int(run_window(workbench))
+    path = log_file()
+    with _logged_to(path):
+        return run_window(workbench, log_file=path)
 
 
 def _speak_utf8() -> None:
@@ -126,23 +130,37 @@ def log_file() -> Path:
     return Path(platformdirs.user_log_dir("passagework", appauthor=False)) / "passagework.log"
 
 
+@contextmanager
+def _logged_to(path: Path) -> Iterator[bool]:
+    """Write the project's warnings and bugs to a file for a while; says whether that works."""
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        handler = logging.FileHandler(path, encoding="utf-8", delay=True)
+    except OSError:
+        yield False
+        return
+    handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s"))
+    handler.setLevel(logging.WARNING)
+    loggers = [logging.getLogger(name) for name in _LOGGERS]
+    for logger in loggers:
+        logger.addHandler(handler)
+    try:
+        yield True
+    finally:
+        for logger in loggers:
+            logger.removeHandler(handler)
+        handler.close()
+
+
 def _report_bug(bug: Exception) -> None:
     path = log_file()
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        handler = logging.FileHandler(path, encoding="utf-8")
+        with _logged_to(path) as is_logged:
+            log.error("A bug", exc_info=bug)
     except OSError:
-        log.exception("A bug, and its log could not be written: %r", bug)
-        remark(f"Something went wrong inside the program: {bug!r}. The log could not be written.")
-        return
-    handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s"))
-    log.addHandler(handler)
-    try:
-        log.error("A bug", exc_info=bug)
-    finally:
-        log.removeHandler(handler)
-        handler.close()
-    remark(f"Something went wrong inside the program. The details are in {path}.")
+        is_logged = False
+    where = f"The details are in {path}." if is_logged else f"It was: {bug!r}."
+    remark(f"Something went wrong inside the program. {where}")
 
 
 if __name__ == "__main__":

@@ -25,9 +25,16 @@ __all__ = ["Program", "build"]
 
 _ABOUT = """Record, measure, mark and compare takes of what you practise.
 
+Without a command the window opens on your journal.
+
 Your journal is a folder on your own disk: --journal DIR, or the variable
 PASSAGEWORK_JOURNAL, or 'Passagework' in your documents.
 """
+
+
+def _start(context: typer.Context) -> None:
+    if context.invoked_subcommand is None:
+        opening.open_window(context)
 
 
 def build() -> typer.Typer:
@@ -35,7 +42,8 @@ def build() -> typer.Typer:
     app = typer.Typer(
         name="passagework",
         help=_ABOUT,
-        no_args_is_help=True,
+        invoke_without_command=True,
+        callback=_start,
         add_completion=False,
         pretty_exceptions_enable=False,
         rich_markup_mode=None,

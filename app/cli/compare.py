@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from app.cli.console import say, say_json, table, watched
+from app.cli.console import say, say_json, watched
 from app.cli.options import (
     AccompaniedOption,
     InstrumentOption,
@@ -72,6 +72,8 @@ def compare(  # noqa: PLR0917 - one parameter an option
     if json:
         say_json(found.as_json())
     else:
+        from app.services.comparison_text import comparison_text  # noqa: PLC0415
+
         say(comparison_text(found))
 
 
@@ -87,37 +89,3 @@ def _compare_takes(context: typer.Context, a: str, b: str, journal: Path | None)
             "comparing",
             lambda progress, stop: bench.comparing.comparison(take_a, take_b, progress, stop),
         )
-
-
-def comparison_text(found: "Comparison") -> str:
-    """Give a comparison as lines: take against take, then the largest note changes."""
-    from analysis.results import Measured, NotMeasurable  # noqa: PLC0415
-    from app.services.readings import measure_named  # noqa: PLC0415
-    from app.services.views import NoReading, Reading  # noqa: PLC0415
-    from app.services.wording import counted, position_text, reading_text  # noqa: PLC0415
-
-    lines = [f"a: {found.a.name}", f"b: {found.b.name}"]
-    if isinstance(found.alignment, NotMeasurable):
-        lines.append(found.alignment.sentence)
-    rows: list[tuple[str, ...]] = []
-    for key, result in found.measures.items():
-        label, digits = measure_named(key).label, measure_named(key).digits
-        if isinstance(result, Measured):
-            value = result.value
-            change = Reading(value.change, value.unit, value.uncertainty, digits, signed=True)
-            rows.append((f"  {label}", reading_text(change)))
-        else:
-            rows.append((f"  {label}", reading_text(NoReading(result.sentence))))
-    lines += ["Change from a to b:", table(rows)]
-    if found.change is not None:
-        pairs = sorted(found.change.notes, key=lambda pair: -abs(pair.change_cents))
-        lines.append(f"{counted(len(pairs), 'note')} in both; the largest changes:")
-        notes_a = found.a.analysis.notes
-        rows = []
-        for pair in pairs[:5]:
-            note = notes_a[pair.a_index]
-            change = Reading(pair.change_cents, "cents", pair.uncertainty_cents, 1, signed=True)
-            at = position_text(note.note.start_s)
-            rows.append((f"  {note.name or pair.midi}", f"at {at} in a", reading_text(change)))
-        lines.append(table(rows))
-    return "\n".join([*lines, *found.confounders])

@@ -4,7 +4,7 @@ import json
 import signal
 import sys
 import threading
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from types import FrameType
 from typing import TypeVar
@@ -84,18 +84,6 @@ def _with_bar(label: str, work: Callable[[Progress, ShouldStop], T], should_stop
         return work(lambda share: bar.update(task, completed=share), should_stop)
 
 
-def table(rows: Sequence[tuple[str, ...]], gap: str = "  ") -> str:
-    """Lay rows out in columns; the last column is not padded."""
-    if not rows:
-        return ""
-    widths = [max(len(row[i]) for row in rows) for i in range(len(rows[0]) - 1)]
-    lines = []
-    for row in rows:
-        cells = [cell.ljust(width) for cell, width in zip(row, widths, strict=False)]
-        lines.append(gap.join([*cells, row[-1]]).rstrip())
-    return "\n".join(lines)
-
-
 __all__ = [
     "INTERRUPTED",
     "Stopped",
@@ -103,6 +91,5 @@ __all__ = [
     "say",
     "say_json",
     "stopping_on_interrupt",
-    "table",
     "watched",
 ]

@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from app.cli.console import say, say_json, table
+from app.cli.console import say, say_json
 from app.cli.options import JournalOption, JsonOption
 from app.cli.program import Program
 from app.journal.failures import PlainFailure
@@ -55,7 +55,7 @@ def mark(  # noqa: PLR0917 - one parameter an option
             if json:
                 say_json([_row_object(row) for row in rows])
             else:
-                say(table([_row_cells(row) for row in rows]) or "Nothing to work on is marked.")
+                say(_lines([_row_cells(row) for row in rows]) or "Nothing to work on is marked.")
             return
         take_id = bench.filing.resolve(take)
         if at is not None:
@@ -75,7 +75,13 @@ def mark(  # noqa: PLR0917 - one parameter an option
         if json:
             say_json([marker_object(marker) for marker in markers])
         else:
-            say(table([marker_cells(marker) for marker in markers]) or "No markers.")
+            say(_lines([marker_cells(marker) for marker in markers]) or "No markers.")
+
+
+def _lines(cells: list[tuple[str, ...]]) -> str:
+    from app.services.wording import columns_text  # noqa: PLC0415 - only when run
+
+    return columns_text(cells)
 
 
 def marker_cells(marker: Marker) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from app.cli.console import remark, say, say_json, table, watched
+from app.cli.console import remark, say, say_json, watched
 from app.cli.options import (
     AccompaniedOption,
     InstrumentOption,
@@ -122,7 +122,12 @@ def _measure_waiting(context: typer.Context, journal: Path | None, json: bool) -
 def summary_text(found: dict[str, object]) -> str:
     """Give the take-level numbers of a machine-readable object as lines."""
     from app.services.readings import named_readings  # noqa: PLC0415
-    from app.services.wording import counted, length_text, reading_text  # noqa: PLC0415
+    from app.services.wording import (  # noqa: PLC0415
+        columns_text,
+        counted,
+        length_text,
+        reading_text,
+    )
 
     notes = found["notes"]
     duration_s = found["duration_s"]
@@ -130,4 +135,4 @@ def summary_text(found: dict[str, object]) -> str:
         raise TypeError("not a machine-readable measurement")
     head = f"{found['file']}: {length_text(duration_s)}, {counted(len(notes), 'note')}"
     rows = [(f"  {r.label}", reading_text(r.reading)) for r in named_readings(found)]
-    return head + "\n" + table(rows)
+    return head + "\n" + columns_text(rows)

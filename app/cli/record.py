@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from app.cli.console import remark, say, say_json, stopping_on_interrupt, table, watched
+from app.cli.console import remark, say, say_json, stopping_on_interrupt, watched
 from app.cli.importing import filed_text, row_object
 from app.cli.options import JournalOption, JsonOption
 from app.cli.program import Program
@@ -125,11 +125,10 @@ def _list_inputs(rows: "tuple[InputRow, ...]", json: bool) -> None:
             ]
         )
         return
-    say(
-        table(
-            [(row.key, f"{row.channels} ch", "default" if row.is_default else "") for row in rows]
-        )
-    )
+    from app.services.wording import columns_text  # noqa: PLC0415 - only when run
+
+    cells = [(row.key, f"{row.channels} ch", "default" if row.is_default else "") for row in rows]
+    say(columns_text(cells))
 
 
 def _offer_unfinished(bench: "Workbench") -> None:

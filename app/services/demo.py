@@ -6,14 +6,9 @@ when it is complete, so that a demo is there as a whole or not at all.
 """
 
 import json
-import multiprocessing
 import shutil
-import signal
 import uuid
-from collections.abc import Iterator
-from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
-from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, datetime, time, timedelta, tzinfo
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -32,13 +27,13 @@ from app.journal.records import (
     RestDay,
     Session,
 )
+from app.services.demo_rendering import Rendered, rendered_takes
 from app.services.measuring import MeasureReport, MeasuringService
 from app.services.passages import PassageService
 from app.services.plain import plain_failures
 from app.services.stopping import (
     Progress,
     ShouldStop,
-    Stopped,
     never_stop,
     no_progress,
     stop_if,
@@ -47,22 +42,11 @@ from app.services.take_filing import NewTake, PlacedFile, TakeFiler
 from app.store.store import Store, open_store
 
 if TYPE_CHECKING:
-    from analysis.results import TakeAnalysis
     from sample_audio.scenario import DemoDay, DemoTake
 
 MARK_NAME = "demo.json"
 _MARK_VERSION = 1
-_WORKERS = 2
-_POLL_S = 0.2
 _ENTERED_AFTER = timedelta(minutes=6)
-
-
-@dataclass(frozen=True, slots=True)
-class _Rendered:
-    """A take as it comes out of a worker: its PCM file and what was measured on it."""
-
-    wav: Path
-    analysis: "TakeAnalysis"
 
 
 class _SettableClock:
@@ -164,7 +148,7 @@ def _fill(folder: Path, end: date, progress: Progress, should_stop: ShouldStop) 
         scratch = folder / ".rendering"
         scratch.mkdir()
         jobs = [(take, by_key[take.passage_key].settings) for _day, take in takes]
-        with _rendered_takes(jobs, scratch, should_stop) as rendered:
+        with rendered_takes(jobs, scratch, should_stop) as rendered:
             done = 0
             for day in days:
                 story.begin_day(day)
@@ -223,7 +207,7 @@ class _Story:
                 )
             )
 
-    def file(self, day: "DemoDay", take: "DemoTake", rendered: _Rendered) -> None:
+    def file(self, day: "DemoDay", take: "DemoTake", rendered: Rendered) -> None:
         """File a take as a recording, keep what was measured, and set its markers."""
         recorded_at = _instant(day, take.time_of_day, self._zone)
         self._clock.now = recorded_at + _ENTERED_AFTER
@@ -270,54 +254,3 @@ def _encoded(wav: Path, path: Path, tags: dict[str, str]) -> PlacedFile:
     made = encode_flac(wav, path, tags, remove_pcm=True)
     duration_s = made.frames / made.sample_rate_hz
     return PlacedFile(sha256_of(path), duration_s, made.sample_rate_hz, made.channels)
-
-
-@contextmanager
-def _rendered_takes(
-    jobs: "list[tuple[DemoTake, PlayingSettings]]", scratch: Path, should_stop: ShouldStop
-) -> Iterator[Iterator[_Rendered]]:
-    """Render and measure takes in worker processes; give them in order."""
-    pool = ProcessPoolExecutor(
-        _WORKERS,
-        # A forked copy of a process with threads (Qt, PortAudio) may lock up.
-        mp_context=multiprocessing.get_context("spawn"),
-        initializer=_leave_interrupts_to_the_parent,
-    )
-    try:
-        futures = [
-            pool.submit(render_and_measure, take, settings, scratch / f"{number}.wav")
-            for number, (take, settings) in enumerate(jobs)
-        ]
-        yield (_awaited(future, should_stop) for future in futures)
-    finally:
-        pool.shutdown(wait=True, cancel_futures=True)
-
-
-def _awaited(future: "Future[_Rendered]", should_stop: ShouldStop) -> _Rendered:
-    while True:
-        if should_stop():
-            raise Stopped
-        done, _ = wait([future], timeout=_POLL_S, return_when=FIRST_COMPLETED)
-        if done:
-            return future.result()
-
-
-def _leave_interrupts_to_the_parent() -> None:
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
-
-
-def render_and_measure(take: "DemoTake", settings: PlayingSettings, wav: Path) -> _Rendered:
-    """Sound one take, write it as 24 bit PCM, and measure what was written."""
-    import numpy as np  # noqa: PLC0415 - in a worker process only
-
-    from app.services.file_measuring import analyse_sound, read_whole  # noqa: PLC0415
-    from audio.pcm_file import PcmWriter  # noqa: PLC0415
-    from sample_audio.generator import render  # noqa: PLC0415
-
-    phrase = render(take.phrase)
-    writer = PcmWriter(wav, phrase.sample_rate_hz, 1)
-    try:
-        writer.append(np.rint(phrase.samples * (2**31 - 2**8)).astype(np.int32)[:, np.newaxis])
-    finally:
-        writer.close()
-    return _Rendered(wav, analyse_sound(read_whole(wav), settings))

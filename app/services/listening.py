@@ -1,5 +1,6 @@
 """What the Listen page draws of a take."""
 
+import threading
 from collections import OrderedDict
 from collections.abc import Iterator
 from pathlib import Path
@@ -39,6 +40,7 @@ class ListeningService:
         self._store = store
         self._measuring = measuring
         self._rows = Rows(store)
+        self._lock = threading.Lock()
         self._peaks: OrderedDict[str, Peaks] = OrderedDict()
 
     def open_take(self, take_id: str) -> TakeView:
@@ -80,12 +82,31 @@ class ListeningService:
         PlainFailure
             Where the take's file cannot be read.
         """
+        self._overview(take_id, progress, should_stop)
+        progress(1.0)
+
+    def waveform(self, take_id: str, start_s: float, end_s: float, columns: int) -> Waveform:
+        """Give lowest and highest sample per screen column between two times.
+
+        Instant once :meth:`prepare` ran for the take; otherwise it runs first.
+        """
+        peaks = self._peaks.get(take_id)
+        if peaks is None:
+            peaks = self._overview(take_id, no_progress, never_stop)
+        start_s = max(0.0, start_s)
+        end_s = min(peaks.duration_s, end_s)
+        low, high = peaks.columns(start_s, end_s, max(1, columns))
+        edges = np.linspace(start_s, max(start_s, end_s), low.size + 1)
+        return Waveform(edges[:-1], low.astype(np.float64), high.astype(np.float64))
+
+    def _overview(self, take_id: str, progress: Progress, should_stop: ShouldStop) -> "Peaks":
         from audio.files import open_sound  # noqa: PLC0415 - libsndfile, only when needed
         from audio.peaks import Peaks, build_peaks  # noqa: PLC0415
 
+        known = self._peaks.get(take_id)
+        if known is not None:
+            return known
         take = self._take(take_id)
-        if take_id in self._peaks:
-            return
         cached = Peaks.load(self._cache_file(take))
         if cached is None:
             path = self._store.folders.absolute(take.file)
@@ -101,24 +122,11 @@ class ListeningService:
 
                 cached = build_peaks(blocks(), sound.info.sample_rate_hz)
             self._save(cached, take)
-        self._peaks[take_id] = cached
-        while len(self._peaks) > _MOST_IN_MEMORY:
-            self._peaks.popitem(last=False)
-        progress(1.0)
-
-    def waveform(self, take_id: str, start_s: float, end_s: float, columns: int) -> Waveform:
-        """Give lowest and highest sample per screen column between two times.
-
-        Instant once :meth:`prepare` ran for the take; otherwise it runs first.
-        """
-        if take_id not in self._peaks:
-            self.prepare(take_id)
-        peaks = self._peaks[take_id]
-        start_s = max(0.0, start_s)
-        end_s = min(peaks.duration_s, end_s)
-        low, high = peaks.columns(start_s, end_s, max(1, columns))
-        edges = np.linspace(start_s, max(start_s, end_s), low.size + 1)
-        return Waveform(edges[:-1], low.astype(np.float64), high.astype(np.float64))
+        with self._lock:
+            self._peaks[take_id] = cached
+            while len(self._peaks) > _MOST_IN_MEMORY:
+                self._peaks.popitem(last=False)
+        return cached
 
     def _save(self, peaks: "Peaks", take: Take) -> None:
         if self._store.read_only:

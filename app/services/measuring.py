@@ -170,6 +170,7 @@ class MeasuringService:
         summary = report.as_json()
         if report.notice:
             summary["notice"] = report.notice
+        curves = encode(report.analysis)
         with self._store.transaction():
             self._store.measurements.put(
                 StoredMeasurement(
@@ -177,7 +178,7 @@ class MeasuringService:
                     algorithm=report.analysis.provenance.algorithm,
                     measured_at=self._clock(),
                     summary=summary,
-                    curves=encode(report.analysis),
+                    curves=curves,
                 )
             )
             now = self._store.takes.get(take.id)

@@ -3,13 +3,13 @@
 import threading
 import uuid
 from dataclasses import replace
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
-from app.journal.practice_days import Clock, practice_day
-from app.journal.records import Origin, PlayingSettings
+from app.journal.practice_days import Clock
+from app.journal.records import PlayingSettings
 from app.services import unfiled
+from app.services.finishing import Finisher
 from app.services.plain import plain_failures
 from app.services.rows import Rows
 from app.services.stopping import (
@@ -17,9 +17,8 @@ from app.services.stopping import (
     ShouldStop,
     never_stop,
     no_progress,
-    stopped_by,
 )
-from app.services.take_filing import NewTake, PlacedFile, TakeFiler
+from app.services.take_filing import TakeFiler
 from app.services.views import InputRow, LevelReading, PendingTake, TakeRow
 from app.store.store import Store
 from audio.errors import AudioFailure
@@ -41,7 +40,7 @@ class RecordingService:
     def __init__(self, store: Store, clock: Clock, filer: TakeFiler) -> None:
         self._store = store
         self._clock = clock
-        self._filer = filer
+        self._finisher = Finisher(store, filer)
         self._rows = Rows(store)
         self._lock = threading.RLock()
         self._recorder: Recorder | None = None
@@ -194,9 +193,14 @@ class RecordingService:
         """Give the recording that ended by itself, once (instant).
 
         The device was lost or the disk is full; :attr:`PendingTake.ended` says which.
+
+        Raises
+        ------
+        PlainFailure
+            Where it ended before any sound arrived; nothing is recorded any more then.
         """
         recorder = self._recorder
-        if self._pending is None or recorder is None or recorder.ended is None:
+        if self._pending is None or recorder is None or recorder.state != "ended":
             return None
         return self.stop()
 
@@ -215,20 +219,7 @@ class RecordingService:
         Stopped
             Once `should_stop` says so; the PCM stays.
         """
-        if pending.id and self._store.takes.get(pending.id) is not None:
-            # A crash came between filing and tidying up: the take is safe already.
-            unfiled.remove(pending)
-            return self._rows.of_take(self._store.takes.of_ids((pending.id,))[pending.id])
-        new, pcm = self._described(pending)
-
-        def place(path: Path, tags: dict[str, str]) -> PlacedFile:
-            return _encoded(pcm, path, tags, progress, should_stop)
-
-        with plain_failures("the recording is kept, but not filed yet"):
-            take = self._filer.file(new, place)
-        unfiled.remove(pending)
-        progress(1.0)
-        return self._rows.of_take(take)
+        return self._rows.of_take(self._finisher.finish(pending, progress, should_stop))
 
     def unfinished(self) -> tuple[PendingTake, ...]:
         """Give recordings that a crash or a failure left unfiled, the oldest first."""
@@ -284,33 +275,6 @@ class RecordingService:
             recorder.start()
         return recorder
 
-    def _described(self, pending: PendingTake) -> tuple[NewTake, Path]:
-        pcm, ended, clipped = pending.pcm, pending.ended, pending.clipped_samples
-        if pending.recovered:
-            from audio.take_file import recover  # noqa: PLC0415 - libsndfile, only when needed
-
-            with plain_failures("the recording stays as it is"):
-                recovered = recover(pending.pcm)
-            pcm, clipped = recovered.path, recovered.clipped_samples
-        settings = self._store.settings.get()
-        passage_id = pending.passage_id
-        if passage_id is not None and self._store.passages.get(passage_id) is None:
-            passage_id = None
-        new = NewTake(
-            id=pending.id,
-            practice_day=practice_day(pending.started_at, turn_hour=settings.day_turn_hour),
-            recorded_at=pending.started_at,
-            passage_id=passage_id,
-            origin=Origin.RECOVERED if pending.recovered else Origin.RECORDED,
-            settings=pending.settings,
-            suffix=".flac",
-            aim=pending.aim,
-            dropped_frames=pending.dropped_frames,
-            clipped_samples=clipped,
-            ended=ended,
-        )
-        return new, pcm
-
 
 def _stopped(pending: PendingTake, recorded: "Recording") -> PendingTake:
     return replace(
@@ -320,21 +284,4 @@ def _stopped(pending: PendingTake, recorded: "Recording") -> PendingTake:
         dropped_frames=recorded.dropped_frames,
         clipped_samples=recorded.clipped_samples,
         ended=recorded.sentence or "",
-    )
-
-
-def _encoded(
-    pcm: Path, path: Path, tags: dict[str, str], progress: Progress, should_stop: ShouldStop
-) -> PlacedFile:
-    from audio.encoding import EncodingStopped, encode_flac  # noqa: PLC0415 - only when needed
-    from audio.importing import sha256_of  # noqa: PLC0415
-
-    with stopped_by(EncodingStopped):
-        made = encode_flac(pcm, path, tags, should_stop=should_stop, on_progress=progress)
-    return PlacedFile(
-        sha256=sha256_of(path),
-        duration_s=made.frames / made.sample_rate_hz,
-        sample_rate_hz=made.sample_rate_hz,
-        channels=made.channels,
-        note=made.note or "",
     )

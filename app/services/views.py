@@ -3,6 +3,9 @@
 Arrays are numpy float arrays already sized for the screen; nothing here needs
 further computing. A number is a :class:`Reading` with its unit, or a
 :class:`NoReading` with the reason.
+
+Longer than 300 lines because it is one vocabulary of plain values: readers of the
+window look up what they are given in a single place.
 """
 
 from dataclasses import dataclass

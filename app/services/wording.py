@@ -1,5 +1,6 @@
 """Numbers, lengths and days in words, the same in the window and on the command line."""
 
+from collections.abc import Sequence
 from datetime import date
 
 from app.services.views import AnyReading, NoReading
@@ -121,3 +122,15 @@ def day_text(day: date) -> str:
     """
     weekdays = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
     return f"{weekdays[day.weekday()]} {day.day} {_MONTHS[day.month - 1]} {day.year}"
+
+
+def columns_text(rows: Sequence[tuple[str, ...]], gap: str = "  ") -> str:
+    """Lay rows of cells out in columns; the last column is not padded."""
+    if not rows:
+        return ""
+    widths = [max(len(row[i]) for row in rows) for i in range(len(rows[0]) - 1)]
+    lines = []
+    for row in rows:
+        cells = [cell.ljust(width) for cell, width in zip(row, widths, strict=False)]
+        lines.append(gap.join([*cells, row[-1]]).rstrip())
+    return "\n".join(lines)

@@ -26,6 +26,8 @@ def test_it_builds_once_and_finds_it_ready(run, tmp_path, journal_dir, monkeypat
     for picture in (place / "pictures").iterdir():
         assert str(picture) in first.out
     assert is_demo(place / "journal")
+    days = [path.name for path in (place / "journal").glob("20*/20*")]
+    assert min(days) == scenario.demo_days(date.today())[0].date.isoformat()
     assert not journal_dir.exists()
 
     def not_again(*_arguments, **_options):
@@ -62,10 +64,3 @@ def test_it_refuses_the_players_own_journal(run, journal_dir, tone_file):
 )
 def test_whether_there_is_a_display(environment, platform, has_display):
     assert (display_problem(environment, platform) == "") == has_display
-
-
-def test_the_scenario_ends_today(run, tmp_path):
-    assert run("demo", "--folder", tmp_path / "demo", "--no-window").code == 0
-    days = [path.name for path in (tmp_path / "demo" / "journal").glob("20*/20*")]
-    first = scenario.demo_days(date.today())[0].date
-    assert min(days) == first.isoformat()
