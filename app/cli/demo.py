@@ -54,7 +54,7 @@ def demo(
             ),
         )
     with program.open_workbench(journal, create=False) as bench:
-        from app.services.demo_summary import summarise  # noqa: PLC0415
+        from app.services.demo.summary import summarise  # noqa: PLC0415
 
         summary = summarise(bench)
         say(summary)

@@ -8,7 +8,7 @@ import pytest
 
 from app.journal.failures import PlainFailure
 from app.services.demo import build_demo, demo_end, is_demo
-from app.services.demo_summary import summarise
+from app.services.demo.summary import summarise
 from app.services.pictures import pictures
 from app.services.stopping import Stopped
 from app.services.views import Reading

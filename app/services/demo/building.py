@@ -1,4 +1,4 @@
-"""The demo journal: an invented scenario, rendered and measured for real.
+"""Builds the demo journal from the invented scenario.
 
 Rendering and measuring run in two processes; filing goes through the same steps as
 for the player's own takes. The journal is built beside its final place and renamed
@@ -27,7 +27,7 @@ from app.journal.records import (
     RestDay,
     Session,
 )
-from app.services.demo_rendering import Rendered, rendered_takes
+from app.services.demo.rendering import Rendered, rendered_takes
 from app.services.measuring import MeasureReport, MeasuringService
 from app.services.passages import PassageService
 from app.services.plain import plain_failures
