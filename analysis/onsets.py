@@ -5,15 +5,16 @@ reaches; a slurred change of pitch is placed where the pitch passes the middle b
 the two notes.
 """
 
-from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.signal import find_peaks
 
+from analysis.attacks import attacks
+from analysis.bands import band_mean_level
 from analysis.blocks import MonoSamples, SampleArray
-from analysis.envelope import Envelope, level_envelope
+from analysis.envelope import level_envelope
 from analysis.results import PitchTrack
 from analysis.steps import NO_STEP, pitch_steps
 from analysis.stopping import StopQuestion
@@ -24,24 +25,11 @@ IntArray = NDArray[np.int64]
 
 ALGORITHM: Final = "onsets-1"
 
-_SHALLOWEST_DIP_DB: Final = 5.0
+_BAND_HOP_S: Final = 0.002
 _NEIGHBOUR_S: Final = 0.045
-_PLATEAU_S: Final = 0.09
-_STEEP_OVER_S: Final = 0.015
-_HALF_DB: Final = 20.0 * np.log10(2.0)
-_FULL_STRENGTH_DB: Final = 30.0
 _SHORTEST_STEP_S: Final = 0.04
-_QUIETEST_BELOW_LOUD_DB: Final = 45.0
-_LOWEST_ATTACK_DBFS: Final = -80.0
 _SLUR_STRENGTH: Final = 0.3
-
-
-@dataclass(frozen=True, slots=True)
-class Onsets:
-    """Beginnings of notes: times in seconds and strengths 0 to 1, both (n,), in order."""
-
-    time_s: FloatArray
-    strength: FloatArray
+_UNPITCHED_PERIOD_S: Final = 0.01
 
 
 def detect_onsets(
@@ -78,7 +66,8 @@ def detect_onsets(
     """
     source = samples if isinstance(samples, MonoSamples) else MonoSamples(samples, sample_rate_hz)
     envelope = level_envelope(source, track, should_stop=should_stop)
-    attack_s, attack_strength = attacks(envelope, track)
+    band_level = band_mean_level(source, _periods(source, track), _BAND_HOP_S, should_stop)
+    attack_s, attack_strength = attacks(envelope, band_level, _BAND_HOP_S, track)
     if track is None:
         return attack_s, attack_strength
     change_s = pitch_changes(track)
@@ -93,55 +82,13 @@ def detect_onsets(
     return onset_s[order], strength[order]
 
 
-def attacks(envelope: Envelope, track: PitchTrack | None = None) -> tuple[FloatArray, FloatArray]:
-    """Find the rises of level after a dip or a rest; times (n,) and strengths (n,).
-
-    Where a track is given, what has no pitch counts as silence: the noise a take begins
-    with is not an attack.
-    """
-    level = np.concatenate((envelope.level_dbfs[:1], envelope.level_dbfs, [_LOWEST_ATTACK_DBFS]))
-    loud = float(np.percentile(envelope.level_dbfs, 95.0))
-    quietest = max(loud - _QUIETEST_BELOW_LOUD_DB, _LOWEST_ATTACK_DBFS)
-    heard = np.maximum(level, quietest)
-    if track is not None:
-        heard[:-1][~_pitched(level.size - 1, envelope.hop_s, track)] = quietest
-    heard[0] = quietest
-    peaks, _ = find_peaks(heard, prominence=_SHALLOWEST_DIP_DB)
-    times, strengths = [], []
-    for before, peak in zip(np.concatenate(([0], peaks[:-1])), peaks, strict=True):
-        dip = int(peak - np.argmin(heard[before : peak + 1][::-1]))
-        rise_db = float(heard[peak] - heard[dip])
-        if rise_db < _SHALLOWEST_DIP_DB:
-            continue
-        times.append(_half_amplitude_time(envelope, level, dip, int(peak)))
-        strengths.append(min(rise_db / _FULL_STRENGTH_DB, 1.0))
-    return np.array(times), np.array(strengths)
-
-
-def _pitched(count: int, hop_s: float, track: PitchTrack) -> NDArray[np.bool_]:
-    """Whether a pitch sounds, for ``count`` values ``hop_s`` apart, one before time 0."""
-    frame = np.rint((np.arange(count) - 1) * hop_s / track.hop_s).astype(np.int64)
-    return np.isfinite(track.f0_hz)[np.clip(frame, 0, len(track.f0_hz) - 1)]
-
-
-def _half_amplitude_time(envelope: Envelope, level: FloatArray, dip: int, peak: int) -> float:
-    """Where the amplitude passes half of what the attack reaches soon after.
-
-    ``level`` holds one value more at its start than the envelope.
-    """
-    stride = max(round(_STEEP_OVER_S / envelope.hop_s), 1)
-    rise = level[dip + stride : peak + stride + 1]
-    rise = rise - level[dip : dip + len(rise)]
-    steepest = dip + int(np.argmax(rise)) if len(rise) else dip
-    reach = min(len(level), steepest + 1 + round(_PLATEAU_S / envelope.hop_s), peak + stride)
-    top = steepest + int(np.argmax(level[steepest:reach]))
-    goal = float(level[top]) - _HALF_DB
-    below = np.flatnonzero(level[dip : top + 1] < goal)
-    if not below.size:
-        return float(max(dip - 1, 0) * envelope.hop_s)
-    index = dip + int(below[-1])
-    share = (goal - level[index]) / (level[index + 1] - level[index])
-    return float(max(index - 1 + share, 0.0) * envelope.hop_s)
+def _periods(source: MonoSamples, track: PitchTrack | None) -> FloatArray:
+    """Return the period at every band level; between pitches it runs straight across."""
+    time_s = np.arange(int(source.duration_s / _BAND_HOP_S) + 1) * _BAND_HOP_S
+    if track is None or not np.isfinite(track.f0_hz).any():
+        return np.full(len(time_s), _UNPITCHED_PERIOD_S)
+    voiced = np.isfinite(track.f0_hz)
+    return np.interp(time_s, track.time_s[voiced], 1.0 / track.f0_hz[voiced])
 
 
 def pitch_changes(track: PitchTrack) -> FloatArray:
@@ -151,13 +98,9 @@ def pitch_changes(track: PitchTrack) -> FloatArray:
     edges = np.flatnonzero(np.diff(steps)) + 1
     bounds = np.concatenate(([0], edges, [len(steps)]))
     fewest = max(round(_SHORTEST_STEP_S / track.hop_s), 2)
-    runs = [
-        (a, b)
-        for a, b in zip(bounds[:-1], bounds[1:], strict=True)
-        if steps[a] != NO_STEP and b - a >= fewest
-    ]
+    runs = [(a, b) for a, b in pairwise(bounds) if steps[a] != NO_STEP and b - a >= fewest]
     times = []
-    for (a, b), (c, d) in zip(runs[:-1], runs[1:], strict=True):
+    for (a, b), (c, d) in pairwise(runs):
         if steps[a] == steps[c] or (c - b) * track.hop_s > 0.1:
             continue
         old, new = float(np.median(midi[a:b])), float(np.median(midi[c:d]))

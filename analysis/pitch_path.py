@@ -15,9 +15,14 @@ from analysis.stopping import StopQuestion
 from analysis.windows import WindowPlan
 
 FloatArray = NDArray[np.float64]
+IntArray = NDArray[np.int64]
 
 _LOUDEST_PERCENT: Final = 95.0
 _QUIETEST_LOUD_RMS: Final = 10.0 ** (-85.0 / 20.0)
+_LONGEST_SLIP_S: Final = 0.25
+_SLIP_OCTAVES: Final = np.array([1.0, np.log2(3.0)])
+_SLIP_WIDTH: Final = 0.04
+_LEAST_SLIP_STRENGTH: Final = 0.6
 _COSTS_MADE_FOR_HOP_S: Final = 0.01
 # A frame may take up a pitch its neighbours had, give or take this ratio.
 _NEIGHBOURHOOD: Final = 1.06
@@ -74,6 +79,7 @@ def choose_path(
     path = best_path(
         log2_frequency, score, unvoiced, costs.octave_jump * scale, costs.voicing * scale
     )
+    _mend_octave_slips(path, log2_frequency, found.strength, round(_LONGEST_SLIP_S / hop_s))
     rows = np.arange(len(path))
     chosen = np.maximum(path, 0)
     return PitchTrack(
@@ -83,6 +89,43 @@ def choose_path(
         level_dbfs=level_dbfs,
         hop_s=hop_s,
     )
+
+
+def _mend_octave_slips(
+    path: IntArray, log2_frequency: FloatArray, strength: FloatArray, longest: int
+) -> None:
+    """Raise short stretches that lie an octave or twelfth under what they run into.
+
+    Where a note begins in the reverberation of another, both together repeat only after
+    a common period; the path then starts too low and jumps when the old note has died
+    away. If the higher pitch is there as well all the while, it was the note.
+    """
+    rows = np.arange(len(path))
+    pitch = np.where(path >= 0, log2_frequency[rows, np.maximum(path, 0)], np.nan)
+    jump = np.abs(np.diff(pitch))
+    slips = np.flatnonzero(np.min(np.abs(jump[:, None] - _SLIP_OCTAVES), axis=1) < _SLIP_WIDTH)
+    for edge in slips:
+        low_first = pitch[edge] < pitch[edge + 1]
+        step = -1 if low_first else 1
+        frame = edge if low_first else edge + 1
+        above = abs(float(pitch[edge + 1] - pitch[edge]))
+        stretch, picks = [], []
+        while 0 <= frame < len(path) and len(stretch) <= longest:
+            if not np.isfinite(pitch[frame]):
+                break
+            if stretch and abs(pitch[frame] - pitch[stretch[-1]]) > _SLIP_WIDTH:
+                break
+            away = np.abs(log2_frequency[frame] - pitch[frame] - above)
+            away[strength[frame] <= 0.0] = np.inf
+            stretch.append(frame)
+            picks.append(int(np.argmin(away)) if np.min(away) < _SLIP_WIDTH else -1)
+            frame += step
+        held = [strength[f, p] if p >= 0 else 0.0 for f, p in zip(stretch, picks, strict=True)]
+        if not stretch or len(stretch) > longest or np.mean(held) < _LEAST_SLIP_STRENGTH:
+            continue
+        for f, p in zip(stretch, picks, strict=True):
+            path[f] = p
+            pitch[f] = log2_frequency[f, p] if p >= 0 else np.nan
 
 
 def with_adapted_windows(

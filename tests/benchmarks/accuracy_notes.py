@@ -1,6 +1,6 @@
 """Print how accurately pitch, notes and vibrato are measured on generated phrases.
 
-    python tests/benchmarks/accuracy_notes.py [PHRASES] [FIRST_SEED]
+    python tests/benchmarks/accuracy_notes.py [PHRASES] [FIRST_SEED] [CONDITION,...]
 
 Truth comes from the generator; praat-parselmouth runs beside as the reference for the
 pitch per frame, mir_eval scores the notes.
@@ -137,7 +137,10 @@ def main() -> None:
     count = int(sys.argv[1]) if len(sys.argv) > 1 else 200
     first = int(sys.argv[2]) if len(sys.argv) > 2 else FIRST_HELD_OUT_SEED
     print(f"seeds {first} to {first + count - 1}")
+    wanted = sys.argv[3].split(",") if len(sys.argv) > 3 else list(CONDITIONS)
     for condition, snr_db in CONDITIONS.items():
+        if condition not in wanted:
+            continue
         for room in (False, True):
             total: Rows = defaultdict(list)
             by_instrument: dict[str, Rows] = defaultdict(lambda: defaultdict(list))
