@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from audio.publishing import partial_name
+from audio.sources import SoundSource, source_of
 
 BASE_FRAMES = 256
 """Frames in a bin of the finest level."""
@@ -71,7 +72,7 @@ class Peaks:
         start_s: float,
         end_s: float,
         column_count: int,
-        samples: NDArray[np.float32] | None = None,
+        samples: NDArray[np.float32] | SoundSource | None = None,
     ) -> tuple[FloatArray, FloatArray]:
         """Return what to draw in each pixel column.
 
@@ -87,7 +88,7 @@ class Peaks:
             The stretch to draw; it is cut to the sound.
         column_count : int
             Most columns wanted, at least 1.
-        samples : ndarray of float32, shape (n,) or (n, channels), optional
+        samples : ndarray of float32, shape (n,) or (n, channels), or SoundSource, optional
             The sound, for drawing closer than the finest level.
 
         Returns
@@ -243,9 +244,10 @@ def _over(
     return reduced
 
 
-def _exact(samples: NDArray[np.float32], edges: NDArray[np.int64]) -> tuple[FloatArray, FloatArray]:
-    part = samples[edges[0] : edges[-1]]
-    low = part if part.ndim == 1 else part.min(axis=1)
-    high = part if part.ndim == 1 else part.max(axis=1)
+def _exact(
+    samples: NDArray[np.float32] | SoundSource, edges: NDArray[np.int64]
+) -> tuple[FloatArray, FloatArray]:
+    part = source_of(samples).read(int(edges[0]), int(edges[-1]))
+    low, high = part.min(axis=1), part.max(axis=1)
     at = edges[:-1] - edges[0]
     return np.minimum.reduceat(low, at), np.maximum.reduceat(high, at)

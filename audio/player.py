@@ -16,7 +16,7 @@ from audio.errors import AudioFailure
 from audio.feed import Feed, FeedPlan
 from audio.output import Output
 from audio.playback import Playback
-from audio.sources import SoundSource, make_source
+from audio.sources import SoundSource, make_source, source_of
 from audio.stretching import FASTEST, SLOWEST
 
 _AHEAD_S = 0.4
@@ -53,9 +53,9 @@ class Player:
         self._rate_hz = preferred_rate_hz
         self._channels = 2
         self._on_finished = on_finished
-        self._samples: NDArray[np.float32] = np.zeros((0, 1), np.float32)
-        self._samples_hz = preferred_rate_hz
-        self._source: SoundSource = make_source(self._samples, preferred_rate_hz, self._rate_hz, 2)
+        self._sound = source_of(np.zeros((0, 1), np.float32))
+        self._sound_hz = preferred_rate_hz
+        self._source: SoundSource = self._sound
         self._playback = Playback(self._rate_hz)
         self._plan = FeedPlan(0, None, 1.0)
         self._output = Output(device, self._adopt, self._render, self._lost)
@@ -88,7 +88,7 @@ class Player:
     @property
     def duration_s(self) -> float:
         """Length of the sound."""
-        return len(self._samples) / self._samples_hz
+        return self._sound.frames / self._sound_hz
 
     @property
     def latency_s(self) -> float:
@@ -174,7 +174,7 @@ class Player:
 
     def load(
         self,
-        samples: NDArray[np.float32],
+        sound: NDArray[np.float32] | SoundSource,
         sample_rate_hz: int,
         *,
         position_s: float = 0.0,
@@ -184,8 +184,9 @@ class Player:
 
         Parameters
         ----------
-        samples : ndarray of float32, shape (n,) or (n, channels)
-            The sound; it is not copied and must not change.
+        sound : ndarray of float32, shape (n,) or (n, channels), or SoundSource
+            The sound; it is not copied and must not change. Of long files
+            :func:`audio.sources.open_source` makes a source that opens at once.
         sample_rate_hz : int
             Its rate; it need not be the output's.
         position_s : float
@@ -195,10 +196,10 @@ class Player:
             otherwise playing stops.
         """
         with self._lock:
-            self._samples, self._samples_hz = samples, sample_rate_hz
+            self._sound, self._sound_hz = source_of(sound), sample_rate_hz
             if not keep_playing:
                 self._playback.playing = False
-            self._source = make_source(samples, sample_rate_hz, self._rate_hz, self._channels)
+            self._source = make_source(self._sound, sample_rate_hz, self._rate_hz, self._channels)
             self._plan = FeedPlan(0, None, self._plan.speed)
             self.seek(position_s)
 
@@ -334,7 +335,7 @@ class Player:
             frame = round(self._place() * scale)
             self._rate_hz, self._channels = rate_hz, channels
             self._playback = self._playback.at_rate(rate_hz)
-            self._source = make_source(self._samples, self._samples_hz, rate_hz, channels)
+            self._source = make_source(self._sound, self._sound_hz, rate_hz, channels)
             self._use(FeedPlan(frame, scaled, self._plan.speed))
 
     def _render(self, out: NDArray[np.float32], heard_at_s: float) -> None:

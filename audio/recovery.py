@@ -108,7 +108,7 @@ def _described(path: Path) -> Recording:
     with soundfile.SoundFile(path) as file:
         meter = LevelMeter(file.samplerate)
         for block in file.blocks(65536, dtype="float32", always_2d=True):
-            meter.update(block)
+            meter.update(np.nan_to_num(block, nan=0.0, posinf=0.0, neginf=0.0))
         return Recording(
             path, file.frames, file.samplerate, file.channels, file.subtype,
             0, 0, meter.level.clipped_samples,

@@ -5,7 +5,7 @@ import pytest
 
 from audio.feed import FADE_S, Feed, FeedPlan
 from audio.playback import Playback
-from audio.sources import make_source
+from audio.sources import make_source, source_of
 
 RATE = 48_000
 BUFFER = 512
@@ -22,7 +22,7 @@ class Bench:
     """A playback with a feed, rendered buffer by buffer as a device would."""
 
     def __init__(self, samples: np.ndarray, plan: FeedPlan) -> None:
-        self.source = make_source(samples, RATE, RATE, 2)
+        self.source = make_source(source_of(samples), RATE, RATE, 2)
         self.playback = Playback(RATE)
         self.now_s = 100.0
         self.bring(plan)

@@ -4,7 +4,7 @@ import numpy as np
 import parselmouth
 import pytest
 
-from audio.sources import ArraySource, ResampledSource, make_source
+from audio.sources import ArraySource, ResampledSource, source_of
 from audio.stretching import StretchStream, stretch
 
 RATE = 48_000
@@ -34,8 +34,13 @@ def cents_and_purity(samples: np.ndarray, frequency_hz: float) -> tuple[float, f
     return 1200 * np.log2(found_hz / frequency_hz), 10 * np.log10(line / rest)
 
 
-@pytest.mark.parametrize("speed", SPEEDS)
-@pytest.mark.parametrize("frequency_hz", [65.4, 196.0, 443.0, 1318.5])
+@pytest.mark.parametrize(
+    ("frequency_hz", "speed"),
+    [
+        (65.4, 0.4), (65.4, 1.5), (196.0, 0.25), (196.0, 0.8), (443.0, 0.25), (443.0, 0.5),
+        (443.0, 1.25), (1318.5, 0.5), (1318.5, 0.95),
+    ],
+)  # fmt: skip
 def test_a_steady_tone_keeps_pitch_level_and_purity(frequency_hz: float, speed: float) -> None:
     time_s = np.arange(6 * RATE) / RATE
     tone = (0.5 * np.sin(2 * np.pi * frequency_hz * time_s)).astype(np.float32)
@@ -141,7 +146,7 @@ def test_a_rate_is_converted_piece_by_piece_without_a_seam(from_hz: int, to_hz: 
     # Truth: the sine itself, sampled at the other rate.
     frequency_hz = 997.0
     samples = np.sin(2 * np.pi * frequency_hz * np.arange(2 * from_hz) / from_hz)
-    source = ResampledSource(samples.astype(np.float32)[:, np.newaxis], from_hz, to_hz)
+    source = ResampledSource(source_of(samples.astype(np.float32)), from_hz, to_hz)
     assert source.frames == 2 * to_hz
     cuts = [0, 1, 777, 5000, 5001, to_hz // 2, to_hz, 2 * to_hz]
     pieces = [source.read(*span) for span in pairwise(cuts)]
@@ -149,13 +154,3 @@ def test_a_rate_is_converted_piece_by_piece_without_a_seam(from_hz: int, to_hz: 
     truth = np.sin(2 * np.pi * frequency_hz * np.arange(2 * to_hz) / to_hz)
     error = np.abs(joined - truth)[200:-200]
     assert error.max() < 0.001
-
-
-def test_channels_are_laid_out_for_the_output() -> None:
-    mono = np.array([0.1, 0.2], np.float32)
-    one = make_source(mono, RATE, RATE, 2).read(0, 2)
-    np.testing.assert_array_equal(one, mono[:, np.newaxis])
-    six = np.arange(6, dtype=np.float32)[np.newaxis]
-    np.testing.assert_array_equal(make_source(six, RATE, RATE, 2).read(0, 1), [[2.5]])
-    stereo = np.array([[0.5, -0.5]], np.float32)
-    assert make_source(stereo, RATE, RATE, 2).read(-5, 10).tolist() == [[0.5, -0.5]]
