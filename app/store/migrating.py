@@ -10,7 +10,7 @@ from contextlib import closing
 from datetime import datetime
 from pathlib import Path
 
-from sqlalchemy import URL, create_engine, event
+from sqlalchemy import URL, Connection, create_engine, event
 from sqlalchemy.engine.interfaces import DBAPIConnection
 from sqlalchemy.pool import ConnectionPoolEntry, NullPool
 
@@ -91,11 +91,16 @@ def migrate(database: Path, target: str = "head") -> None:
         connection.exec_driver_sql("PRAGMA journal_mode = WAL")
         connection.rollback()
         connection.exec_driver_sql("BEGIN IMMEDIATE")
+        if _broken_rows(connection):
+            raise damaged(database)
         config.attributes["connection"] = connection
         command.upgrade(config, target)
-        broken = connection.exec_driver_sql("PRAGMA foreign_key_check").fetchall()
-        if broken:
-            msg = f"the migration left {len(broken)} rows that refer to nothing"
+        if broken := _broken_rows(connection):
+            msg = f"the migration left {broken} rows that refer to nothing"
             raise RuntimeError(msg)
         connection.commit()
     engine.dispose()
+
+
+def _broken_rows(connection: Connection) -> int:
+    return len(connection.exec_driver_sql("PRAGMA foreign_key_check").fetchall())

@@ -16,6 +16,7 @@ from pathlib import Path
 
 from sqlalchemy import Connection, bindparam, delete, insert, select
 
+from app.journal.failures import PlainFailure
 from app.journal.sidecar import Card, DayCard, JournalCard, TakeCard, card_text
 from app.store.folders import Folders, sync_folder, write_atomically
 from app.store.markers import MarkerRepository
@@ -94,7 +95,11 @@ class Sidecars:
             }
             for folder in {cards[key][0].parent for key in done & cards.keys()}:
                 sync_folder(folder)
-            self._forget(done)
+            try:
+                self._forget(done)
+            except PlainFailure as failure:
+                # They are written; written once more they will say the same.
+                _log.warning("sidecars stay noted as due: %s", failure.sentence)
             return len(due) - len(done)
 
     def _forget(self, done: Iterable[SidecarKey]) -> None:

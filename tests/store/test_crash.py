@@ -15,7 +15,7 @@ from app.store.store import Store
 from tests.store.making import everything, opened
 
 ROOT = Path(__file__).parents[2]
-KILLS = 8
+KILLS = 6
 
 
 def killed_writer(journal: Path, seed: int) -> list[str]:
@@ -85,7 +85,7 @@ def test_killed_at_a_random_moment(tmp_path: Path, seed: int) -> None:
 
 def test_killed_again_and_again(tmp_path: Path) -> None:
     reported: list[str] = []
-    for seed in range(100, 104):
+    for seed in range(100, 103):
         reported += killed_writer(tmp_path, seed)
     with opened(tmp_path) as store:
         check_soundness(store.folders.database, thorough=True)

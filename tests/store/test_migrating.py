@@ -187,3 +187,12 @@ def test_a_backup_holds_all_but_the_curves(journal: Path) -> None:
         assert (count("take"), count("marker"), count("measurement")) == (1, 1, 1)
         assert count("measurement_curves") == 0
     assert not list((journal / "backups").glob("*.part"))
+
+
+def test_an_old_journal_whose_rows_refer_to_nothing_is_damaged(journal: Path) -> None:
+    database = make_old(journal, "0001")
+    with closing(sqlite3.connect(database)) as connection, connection:
+        connection.execute("DELETE FROM session")
+    with pytest.raises(PlainFailure, match="damaged"):
+        opened(journal)
+    assert revision_of(database) == "0001"

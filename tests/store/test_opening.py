@@ -394,3 +394,23 @@ def test_a_disk_that_is_full_at_the_very_end(filled: Path, monkeypatch: pytest.M
     with pytest.raises(PlainFailure, match="is full"):
         repair(filled)
     assert files_under(filled) == before
+
+
+def test_a_disk_that_fills_up_right_after_the_change(
+    store: Store, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    session = make_session()
+    store.sessions.add(session)
+    take = make_take(session)
+
+    def refuse_to_forget(_done: object) -> None:
+        raise PlainFailure("The disk is full.", "Free some space.")
+
+    monkeypatch.setattr(store.sidecars, "_forget", refuse_to_forget)
+    store.takes.add(take)  # it was made: nobody is told otherwise
+    assert store.takes.list() == (take,)
+    assert store.folders.sidecar(take.file).exists()
+    assert "stay noted as due" in caplog.text
+    monkeypatch.undo()
+    assert store.sidecars.write_due() == 0
+    assert store.sidecars.due() == frozenset()

@@ -2,7 +2,9 @@
 
 import json
 import shutil
+import sqlite3
 from collections.abc import Callable
+from contextlib import closing
 from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
@@ -354,3 +356,26 @@ def test_sidecars_of_a_newer_version_are_not_rebuilt_from(filled: Path) -> None:
     with pytest.raises(PlainFailure, match="newer version"):
         repair(filled)
     assert (filled / "journal.db").read_bytes() == before
+
+
+def test_rows_that_refer_to_nothing_are_damage_too(filled: Path) -> None:
+    before = contents(filled)
+    with closing(sqlite3.connect(filled / "journal.db")) as connection, connection:
+        connection.execute("DELETE FROM passage")  # another program, without foreign keys
+    assert repair(filled, clock=Ticking()).rebuilt
+    assert contents(filled) == before
+
+
+def test_a_sidecar_can_be_asked_for(store: Store) -> None:
+    session = make_session()
+    store.sessions.add(session)
+    take = make_take(session)
+    store.takes.add(take)
+    sidecar = store.folders.sidecar(take.file)
+    sidecar.unlink()
+    with store.transaction():
+        store.write_sidecar(take.id)
+        store.write_sidecar("0" * 32)  # a take that is not there needs none
+        assert not sidecar.exists()
+    assert sidecar.exists()
+    assert store.sidecars.due() == frozenset()
