@@ -1,24 +1,39 @@
-"""What two takes are aligned by: harmony (chroma) and attacks, 100 frames a second."""
+"""What two takes are aligned by: harmony (chroma) and attacks, 100 frames a second.
 
+References
+----------
+S. Ewert, M. Müller and P. Grosche, 'High resolution audio synchronization using
+chroma onset features', ICASSP 2009.
+"""
+
+import math
 from dataclasses import dataclass
 
 import numpy as np
-from scipy import fft, ndimage, signal
+from scipy import fft, ndimage
 
-from analysis.blocks import SampleArray
+from analysis.blocks import MonoSamples, SampleArray
 from analysis.results import FloatArray
+from analysis.stopping import StopQuestion, stop_if_asked
 from analysis.warping import Frames
 
 HOP_S = 0.01
 HARMONY_SIZE = 12
 WINDOW_S = 0.12
+
 _LOWEST_RATE_HZ = 11_025
 _LOWEST_MIDI, _HIGHEST_MIDI = 36, 100
-_BATCH_FRAMES = 2048
+_BATCH_FRAMES = 1024
 _SILENT_BELOW_LOUDEST_DB = 45.0
 _DECAY_FRAMES = 8
 _ATTACK_LAG = 3
+_ATTACK_NEIGHBOURS = 7
+_WEAKEST_ATTACK = 0.15
 _LOCAL_S = 1.0
+_FULL_RISE_DB = 6.0
+_LEAST_RISE = 0.25
+_TUNING_PLACES, _TUNING_FRAMES = 12, 64
+_TUNING_LOWEST_MIDI = 64.0  # below it a semitone is too few bins wide to tell
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,8 +42,9 @@ class AlignmentFeatures:
 
     Attributes
     ----------
-    frames : (n, 24) array
-        Unit-length chroma (zero where silent), then attack strength by chroma.
+    frames : (n, 25) array
+        Unit-length chroma (zero where silent), attack strength by chroma, and that of
+        the level: a repeated note rises in level alone.
     start_s : float
         Time of the first frame's centre.
     """
@@ -36,70 +52,100 @@ class AlignmentFeatures:
     frames: Frames
     start_s: float
 
+    @property
+    def time_s(self) -> FloatArray:
+        """Centres of the frames, seconds."""
+        return np.asarray(self.start_s + np.arange(self.frames.shape[0]) * HOP_S, dtype=np.float64)
 
-def extract_features(samples: SampleArray, sample_rate_hz: float) -> AlignmentFeatures:
-    """Chroma and chroma-wise attacks of a take.
+
+def extract_features(
+    samples: SampleArray, sample_rate_hz: int, *, should_stop: StopQuestion | None = None
+) -> AlignmentFeatures:
+    """Chroma and chroma-wise attacks of a take, its tuning taken out.
 
     Parameters
     ----------
     samples : (n,) or (n, channels) array
-    sample_rate_hz : float
+    sample_rate_hz : int
+    should_stop : callable, optional
+        Asked every few seconds of sound.
 
     Returns
     -------
     AlignmentFeatures
         Without frames when the take is silent.
+
+    Raises
+    ------
+    Stopped
+        If ``should_stop`` said so.
     """
-    mono, rate_hz = _thinned_mono(samples, sample_rate_hz)
-    bands = _semitone_bands(mono, rate_hz)
+    source = MonoSamples(samples, sample_rate_hz, max(1, int(sample_rate_hz // _LOWEST_RATE_HZ)))
+    bands = _semitone_bands(_Spectra(source), should_stop)
     energy = bands.sum(axis=1)
-    if not energy.size or energy.max() <= 0:
-        return AlignmentFeatures(np.zeros((0, 2 * HARMONY_SIZE), dtype=np.float32), 0.0)
-    sounding = np.flatnonzero(energy > energy.max() * 10 ** (-_SILENT_BELOW_LOUDEST_DB / 10))
+    loudest = float(energy.max(initial=0.0))
+    if loudest <= 0:
+        return AlignmentFeatures(np.zeros((0, 2 * HARMONY_SIZE + 1), dtype=np.float32), 0.0)
+    floor = loudest * 10 ** (-_SILENT_BELOW_LOUDEST_DB / 10)
+    sounding = np.flatnonzero(energy > floor)
     first, last = int(sounding[0]), int(sounding[-1]) + 1
     bands = bands[first:last]
-    floor = energy.max() * 10 ** (-_SILENT_BELOW_LOUDEST_DB / 10)
-    frames = np.hstack((_chroma(bands, floor), _attacks(bands)))
+    rise = _level_rise(source, should_stop)[first:last]
+    frames = np.hstack((_chroma(bands, floor), _attacks(bands), rise))
     return AlignmentFeatures(np.ascontiguousarray(frames, dtype=np.float32), first * HOP_S)
 
 
-def _thinned_mono(samples: SampleArray, sample_rate_hz: float) -> tuple[Frames, float]:
-    """Mean of the channels at a rate of 11 to 22 kHz."""
-    mono = samples if samples.ndim == 1 else samples.mean(axis=1)
-    factor = max(1, int(sample_rate_hz // _LOWEST_RATE_HZ))
-    single = np.asarray(mono, dtype=np.float32)
-    if factor == 1:
-        return single, sample_rate_hz
-    thinned = signal.resample_poly(single, 1, factor)
-    return np.asarray(thinned, dtype=np.float32), sample_rate_hz / factor
+class _Spectra:
+    """Windowed power spectra of a take, a batch of frames at a time."""
+
+    def __init__(self, source: MonoSamples) -> None:
+        self._source = source
+        self._rate_hz = source.sample_rate_hz
+        self._half = round(WINDOW_S * self._rate_hz / 2)
+        self._window = np.hanning(2 * self._half).astype(np.float32)
+        self._size = int(2 ** math.ceil(math.log2(2 * self._half)))
+        self.frame_count = int(source.duration_s / HOP_S) + 1
+        frequency_hz = np.arange(1, self._size // 2 + 1) * self._rate_hz / self._size
+        self.midi = np.concatenate(([-np.inf], 69 + 12 * np.log2(frequency_hz / 440.0)))
+
+    def power(self, first: int, count: int) -> Frames:
+        """Spectra of frames ``first`` and on, (count, bins); frame ``i`` centres on ``i`` hops."""
+        centre = np.rint(np.arange(first, first + count) * HOP_S * self._rate_hz).astype(np.int64)
+        start = int(centre[0]) - self._half
+        piece = self._source.read(start, int(centre[-1]) + self._half)
+        rows = np.lib.stride_tricks.sliding_window_view(piece, 2 * self._half)
+        spectrum = fft.rfft(rows[centre - centre[0]] * self._window, n=self._size, axis=1)
+        return np.asarray(spectrum.real**2 + spectrum.imag**2, dtype=np.float32)
 
 
-def _semitone_bands(mono: Frames, rate_hz: float) -> Frames:
-    """Power in every semitone band, one row a hop, row ``i`` centred on ``i`` hops."""
-    window_size = 2 * round(WINDOW_S * rate_hz / 2)
-    size = int(2 ** np.ceil(np.log2(window_size)))
-    window = np.hanning(window_size).astype(np.float32)
-    weights = _band_weights(size, rate_hz)
-    count = int(mono.size / rate_hz / HOP_S) + 1
-    centre = np.rint(np.arange(count) * HOP_S * rate_hz).astype(np.int64)
-    padded = np.pad(mono, (window_size // 2, window_size))
-    rows = np.lib.stride_tricks.sliding_window_view(padded, window_size)
-    bands = np.empty((count, weights.shape[1]), dtype=np.float32)
-    for start in range(0, count, _BATCH_FRAMES):
-        batch = rows[centre[start : start + _BATCH_FRAMES]] * window
-        spectrum = fft.rfft(batch, n=size, axis=1)
-        power = spectrum.real**2 + spectrum.imag**2
-        bands[start : start + batch.shape[0]] = power @ weights
+def _semitone_bands(spectra: _Spectra, should_stop: StopQuestion | None) -> Frames:
+    """Power in every semitone band, one row a hop."""
+    centres = np.arange(_LOWEST_MIDI, _HIGHEST_MIDI) + _tuning_offset(spectra)
+    weights = np.maximum(0.0, 1.0 - np.abs(spectra.midi[:, np.newaxis] - centres))
+    weights = weights.astype(np.float32)
+    bands = np.empty((spectra.frame_count, centres.size), dtype=np.float32)
+    for first in range(0, spectra.frame_count, _BATCH_FRAMES):
+        stop_if_asked(should_stop)
+        count = min(_BATCH_FRAMES, spectra.frame_count - first)
+        bands[first : first + count] = spectra.power(first, count) @ weights
     return bands
 
 
-def _band_weights(size: int, rate_hz: float) -> Frames:
-    """Triangular semitone bands over the bins of a spectrum, (bins, bands)."""
-    frequency = np.arange(1, size // 2 + 1) * rate_hz / size
-    midi = 69 + 12 * np.log2(frequency / 440.0)
-    centres = np.arange(_LOWEST_MIDI, _HIGHEST_MIDI)
-    weights = np.maximum(0.0, 1.0 - np.abs(midi[:, np.newaxis] - centres))
-    return np.vstack((np.zeros((1, centres.size)), weights)).astype(np.float32)
+def _tuning_offset(spectra: _Spectra) -> float:
+    """How far the take lies from A = 440 Hz, -0.5 to 0.5 semitones.
+
+    The circular mean of where the power lies between the semitones, over samples of
+    the whole take.
+    """
+    usable = np.flatnonzero(spectra.midi >= _TUNING_LOWEST_MIDI)
+    places = np.linspace(0, max(0, spectra.frame_count - _TUNING_FRAMES), _TUNING_PLACES)
+    count = min(_TUNING_FRAMES, spectra.frame_count)
+    power = np.zeros(usable.size)
+    for place in np.unique(places.astype(np.int64)):
+        power += spectra.power(int(place), count)[:, usable].sum(axis=0, dtype=np.float64)
+    # Square roots keep one loud note from deciding for the take.
+    turn = np.sum(np.sqrt(power) * np.exp(2j * np.pi * spectra.midi[usable]))
+    return float(np.angle(turn) / (2 * np.pi))
 
 
 def _folded(bands: Frames) -> Frames:
@@ -127,16 +173,37 @@ def _attacks(bands: Frames) -> Frames:
     strength = np.linalg.norm(folded, axis=1)
     local = ndimage.maximum_filter1d(strength, round(2 * _LOCAL_S / HOP_S) + 1)
     folded /= np.maximum(local, 0.05 * max(float(strength.max()), 1e-12))[:, np.newaxis]
-    peak = (strength >= ndimage.maximum_filter1d(strength, 7)) & (strength > 0.15 * local)
-    folded[~peak] = 0.0
-    held = folded.copy()
-    for lag in range(1, _DECAY_FRAMES):
-        decay = np.float32(np.sqrt(1.0 - lag / _DECAY_FRAMES))
-        held[lag:] = np.maximum(held[lag:], decay * folded[:-lag])
-    return held.astype(np.float32)
+    highest = ndimage.maximum_filter1d(strength, _ATTACK_NEIGHBOURS)
+    folded[(strength < highest) | (strength <= _WEAKEST_ATTACK * local)] = 0.0
+    return _held(folded)
 
 
-def frame_times_s(features: AlignmentFeatures) -> FloatArray:
-    """Centres of the frames, seconds."""
-    count = features.frames.shape[0]
-    return np.asarray(features.start_s + np.arange(count) * HOP_S, dtype=np.float64)
+def _level_rise(source: MonoSamples, should_stop: StopQuestion | None) -> Frames:
+    """Rise of the level where it begins to rise, 0 to 1, held with a decay, (n, 1)."""
+    count = int(source.duration_s / HOP_S) + 1
+    hop = HOP_S * source.sample_rate_hz
+    power = np.empty(count, dtype=np.float64)
+    for first in range(0, count, _BATCH_FRAMES):
+        stop_if_asked(should_stop)
+        last = min(count, first + _BATCH_FRAMES)
+        edges = np.rint((np.arange(first, last + 1) - 0.5) * hop).astype(np.int64)
+        piece = source.read(int(edges[0]), int(edges[-1]))
+        squares = np.square(piece, dtype=np.float64)
+        power[first:last] = np.add.reduceat(squares, edges[:-1] - edges[0])
+    # Two hops are longer than a period of all but the lowest notes: no ripple is left.
+    smooth = ndimage.uniform_filter1d(power, 2)
+    level = 10 * np.log10(smooth + max(float(smooth.max()) * 1e-5, 1e-30))
+    rise = np.zeros(count)
+    rise[2:-1] = np.clip((level[3:] - level[:-3]) / _FULL_RISE_DB, 0.0, 1.0)
+    highest = ndimage.maximum_filter1d(rise, _ATTACK_NEIGHBOURS)
+    rise[(rise < highest) | (rise < _LEAST_RISE)] = 0.0
+    return _held(rise[:, np.newaxis].astype(np.float32))
+
+
+def _held(peaks: Frames) -> Frames:
+    """Peaks held for a moment with a decay."""
+    held = peaks.copy()
+    for lag in range(1, min(_DECAY_FRAMES, peaks.shape[0])):
+        decay = np.float32(math.sqrt(1.0 - lag / _DECAY_FRAMES))
+        held[lag:] = np.maximum(held[lag:], decay * peaks[:-lag])
+    return held

@@ -13,6 +13,7 @@ from enum import StrEnum
 import numpy as np
 
 from analysis.alignment import map_time
+from analysis.note_matching import match_notes
 from analysis.results import (
     Alignment,
     Deviation,
@@ -218,42 +219,17 @@ _READINGS = (
 def _matched_notes(
     notes_a: Sequence[JudgedNote], notes_b: Sequence[JudgedNote], alignment: Alignment
 ) -> list[tuple[int, int]]:
-    """Order-keeping pairs of equal pitch at aligned times, as many as possible."""
-    expected_s = map_time(alignment, np.array([note.note.start_s for note in notes_a]))
-    start_b = np.array([note.note.start_s for note in notes_b])
-    # Longest common subsequence, rows = notes of a; near misses weigh less than exact hits.
-    score = np.zeros((len(notes_a) + 1, len(notes_b) + 1))
-    gain = np.zeros((len(notes_a), len(notes_b)))
-    for i, note in enumerate(notes_a):
-        if note.midi is None:
-            continue
-        same = np.array([other.midi == note.midi for other in notes_b], dtype=np.bool_)
-        distance = np.abs(start_b - expected_s[i])
-        near = same & (distance <= PAIRING_WINDOW_S)
-        gain[i, near] = 1.0 + (1.0 - distance[near] / PAIRING_WINDOW_S)
-    for i in range(len(notes_a)):
-        for j in range(len(notes_b)):
-            paired = score[i, j] + gain[i, j] if gain[i, j] > 0 else -math.inf
-            score[i + 1, j + 1] = max(score[i, j + 1], score[i + 1, j], paired)
-    return _traced_pairs(score, gain)
-
-
-def _traced_pairs(
-    score: np.ndarray[tuple[int, int], np.dtype[np.float64]],
-    gain: np.ndarray[tuple[int, int], np.dtype[np.float64]],
-) -> list[tuple[int, int]]:
-    """Read the pairs off the best path through the score table, in order."""
-    pairs: list[tuple[int, int]] = []
-    i, j = score.shape[0] - 1, score.shape[1] - 1
-    while i > 0 and j > 0:
-        if gain[i - 1, j - 1] > 0 and score[i, j] == score[i - 1, j - 1] + gain[i - 1, j - 1]:
-            pairs.append((i - 1, j - 1))
-            i, j = i - 1, j - 1
-        elif score[i, j] == score[i - 1, j]:
-            i -= 1
-        else:
-            j -= 1
-    return pairs[::-1]
+    """Order-keeping pairs of equal written pitch at aligned times."""
+    start_a, start_b = (
+        np.array([note.note.start_s for note in notes], dtype=np.float64)
+        for notes in (notes_a, notes_b)
+    )
+    pitch_a, pitch_b = (
+        np.array([np.nan if note.midi is None else note.midi for note in notes], dtype=np.float64)
+        for notes in (notes_a, notes_b)
+    )
+    expected = map_time(alignment, start_a)
+    return match_notes(expected, pitch_a, start_b, pitch_b, PAIRING_WINDOW_S)
 
 
 def _pair_change(

@@ -1,14 +1,17 @@
-"""Dynamic time warping in a band, coarse to fine, compiled.
+"""Dynamic time warping with gaps, in a band, coarse to fine, compiled.
 
-Frames are compared by one minus the inner product of their (unit or zero)
-harmony vectors plus a weighted distance of their attack vectors. Only the band
-around the coarser path is computed, so that memory grows with length, not with
-its square.
+Frames are compared by how unlike their harmony is (one minus the inner product of
+unit or zero vectors, squared) plus a weighted distance of their attacks. A stretch that
+has no counterpart in the other sequence (a false start, a repeated bar, talk at the
+end) is passed over at a fixed price a frame instead of being forced onto something.
+Only the band around the coarser path is computed, so that memory grows with length,
+not with its square.
 
 References
 ----------
 M. Müller, *Fundamentals of Music Processing* (2015), ch. 3; S. Ewert, M. Müller
-and P. Grosche, ICASSP 2009 (attack features beside chroma).
+and P. Grosche, ICASSP 2009 (attack features beside chroma); S. B. Needleman and
+C. D. Wunsch, J. Mol. Biol. 48 (1970) (gaps at a fixed price).
 """
 
 import math
@@ -23,10 +26,13 @@ Frames = NDArray[np.float32]
 Indices = NDArray[np.int64]
 
 LARGEST_FULL_TABLE = 9_000_000
-BAND_S = 0.6
+BAND_S = 0.3
+GAP_COST = 0.4
+ATTACK_WEIGHT = 0.4
+_FINEST_FULL_FACTOR = 5
 _SIDE_WEIGHT = 1.5
 _DIAGONAL_WEIGHT = 2.0
-_DIAGONAL, _UP, _LEFT = 0, 1, 2
+_DIAGONAL, _UP, _LEFT, _UP_GAP, _LEFT_GAP = 0, 1, 2, 3, 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,27 +43,34 @@ class WarpingPath:
     ----------
     a_frame, b_frame : (n,) arrays
         From the first frame of both to the last of both.
-    mean_cost : float
-        Mean cost a step; 0 is identity.
+    is_gap : (n,) array
+        Steps that pass over a frame without a counterpart.
+    cost : (n,) array
+        Distance of the two frames at each step; 0 is identity.
     """
 
     a_frame: Indices
     b_frame: Indices
-    mean_cost: float
+    is_gap: NDArray[np.bool_]
+    cost: NDArray[np.float64]
 
 
-def coarse_to_fine_path(
-    a: Frames, b: Frames, harmony_size: int, attack_weight: float, hop_s: float
-) -> WarpingPath:
+@dataclass(frozen=True, slots=True)
+class _Band:
+    """Half-open range of columns for each row, both (n,) and non-decreasing."""
+
+    low: Indices
+    high: Indices
+
+
+def coarse_to_fine_path(a: Frames, b: Frames, harmony_size: int, hop_s: float) -> WarpingPath:
     """Cheapest path between two sequences, refined level by level.
 
     Parameters
     ----------
     a, b : (n, d), (m, d) arrays
-        ``harmony_size`` harmony columns, then attack columns.
+        ``harmony_size`` harmony columns, then attack columns; at least one row each.
     harmony_size : int
-    attack_weight : float
-        Weight of the attack distance against the harmony distance.
     hop_s : float
         Distance of two frames, seconds.
 
@@ -66,25 +79,30 @@ def coarse_to_fine_path(
     WarpingPath
         In frames of the finest level.
     """
-    factors = _level_factors(a.shape[0], b.shape[0])
-    low = np.zeros(0, dtype=np.int64)
-    high = low
+    factors = level_factors(a.shape[0], b.shape[0])
     path: WarpingPath | None = None
-    previous = 0
+    previous = 1
     for factor in factors:
         coarse_a, coarse_b = pooled(a, factor, harmony_size), pooled(b, factor, harmony_size)
+        rows, columns = coarse_a.shape[0], coarse_b.shape[0]
         if path is None:
-            low = np.zeros(coarse_a.shape[0], dtype=np.int64)
-            high = np.full(coarse_a.shape[0], coarse_b.shape[0], dtype=np.int64)
+            band = _Band(np.zeros(rows, np.int64), np.full(rows, columns, np.int64))
         else:
-            radius = max(4, round(max(BAND_S / (hop_s * factor) / 4, 1.5 * previous / factor)))
-            low, high = _band(
-                path, previous // factor, coarse_a.shape[0], coarse_b.shape[0], radius
-            )
-        path = banded_path(coarse_a, coarse_b, harmony_size, attack_weight, low, high)
+            scale = previous // factor
+            radius = max(2 * scale, round(BAND_S / (hop_s * factor)))
+            band = _band_around(path, scale, (rows, columns), radius)
+        path = banded_path(coarse_a, coarse_b, harmony_size, band.low, band.high)
         previous = factor
-    assert path is not None  # noqa: S101 (there is always at least one level)
+    assert path is not None  # noqa: S101 - there is always at least one level
     return path
+
+
+def level_factors(a_count: int, b_count: int) -> list[int]:
+    """Pooling factors from coarse to fine; the coarsest fits a full table."""
+    factors = [_FINEST_FULL_FACTOR, 1]
+    while (a_count / factors[0]) * (b_count / factors[0]) > LARGEST_FULL_TABLE:
+        factors.insert(0, factors[0] * 4)
+    return factors
 
 
 def pooled(frames: Frames, factor: int, harmony_size: int) -> Frames:
@@ -100,16 +118,15 @@ def pooled(frames: Frames, factor: int, harmony_size: int) -> Frames:
     return np.ascontiguousarray(mean, dtype=np.float32)
 
 
-def banded_path(  # noqa: PLR0917
-    a: Frames, b: Frames, harmony_size: int, attack_weight: float, low: Indices, high: Indices
+def banded_path(
+    a: Frames, b: Frames, harmony_size: int, low: Indices, high: Indices
 ) -> WarpingPath:
     """Cheapest path that stays inside a band.
 
     Parameters
     ----------
     a, b : (n, d), (m, d) arrays
-    harmony_size, attack_weight
-        As in :func:`coarse_to_fine_path`.
+    harmony_size : int
     low, high : (n,) arrays
         Half-open range of the columns of each row; both non-decreasing, the first
         row holding column 0 and the last one column ``m - 1``.
@@ -118,44 +135,25 @@ def banded_path(  # noqa: PLR0917
     -------
     WarpingPath
     """
-    starts = np.concatenate(([0], np.cumsum(high - low)))
-    steps, total = _fill(a, b, harmony_size, attack_weight, low, high, starts)
-    a_frame, b_frame = _trace(steps, low, starts)
-    weight = a.shape[0] + b.shape[0]
-    return WarpingPath(a_frame, b_frame, float(total) / weight)
+    starts = np.concatenate((np.zeros(1, np.int64), np.cumsum(high - low)))
+    steps, costs = _fill(a, b, harmony_size, (low, high, starts))
+    a_frame, b_frame, is_gap, cost = _trace(steps, costs, low, starts)
+    return WarpingPath(a_frame, b_frame, is_gap, cost)
 
 
-def _level_factors(a_count: int, b_count: int) -> list[int]:
-    """Pooling factors from coarse to fine; the coarsest fits a full table."""
-    factor = 5
-    while (a_count / factor) * (b_count / factor) > LARGEST_FULL_TABLE:
-        factor *= 2
-    factors = [factor]
-    while factors[-1] > 5:
-        factors.append(max(5, factors[-1] // 4 if factors[-1] % 20 == 0 else factors[-1] // 2))
-    return [*factors, 1]
-
-
-def _band(
-    path: WarpingPath, scale: int, a_count: int, b_count: int, radius: int
-) -> tuple[Indices, Indices]:
+def _band_around(path: WarpingPath, scale: int, shape: tuple[int, int], radius: int) -> _Band:
     """Columns around a coarser path, for every row of the finer table."""
-    row = np.minimum(np.arange(a_count) // scale, path.a_frame[-1])
+    row = np.minimum(np.arange(shape[0]) // scale, path.a_frame[-1])
     first = np.searchsorted(path.a_frame, row, side="left")
     last = np.searchsorted(path.a_frame, row, side="right") - 1
-    low = path.b_frame[first] * scale - radius
-    high = (path.b_frame[last] + 1) * scale + radius
-    low = np.clip(low, 0, b_count - 1)
-    high = np.clip(high, 1, b_count)
-    low[0] = 0
-    high[-1] = b_count
-    return np.maximum.accumulate(low), np.maximum(np.maximum.accumulate(high), low + 1)
+    low = np.clip(path.b_frame[first] * scale - radius, 0, shape[1] - 1)
+    high = np.clip((path.b_frame[last] + 1) * scale + radius, 1, shape[1])
+    low[0], high[-1] = 0, shape[1]
+    return _Band(low, np.maximum(high, low + 1))
 
 
 @compiled
-def _cost(  # noqa: PLR0917
-    a: Frames, b: Frames, i: int, j: int, harmony_size: int, attack_weight: float
-) -> float:
+def _cost(a: Frames, b: Frames, i: int, j: int, harmony_size: int) -> float:
     """Distance of two frames."""
     similarity = 0.0
     for k in range(harmony_size):
@@ -164,73 +162,71 @@ def _cost(  # noqa: PLR0917
     for k in range(harmony_size, a.shape[1]):
         difference = a[i, k] - b[j, k]
         distance += difference * difference
-    return 1.0 - similarity + attack_weight * math.sqrt(distance)
+    # Squared, because a small difference says 'another player, another string', not
+    # 'another note'; over a held note it must not outweigh an attack.
+    unlike = 1.0 - similarity
+    return unlike * unlike + ATTACK_WEIGHT * math.sqrt(distance)
 
 
 @compiled
-def _fill(  # noqa: PLR0917
-    a: Frames,
-    b: Frames,
-    harmony_size: int,
-    attack_weight: float,
-    low: Indices,
-    high: Indices,
-    starts: Indices,
-) -> tuple[NDArray[np.int8], float]:
-    """Best step into every cell of the band, and the cost of the last cell."""
+def _fill(
+    a: Frames, b: Frames, harmony_size: int, band: tuple[Indices, Indices, Indices]
+) -> tuple[NDArray[np.int8], NDArray[np.float32]]:
+    """Best step into every cell of the band, and the distance at every cell."""
+    low, high, starts = band
     steps = np.zeros(starts[-1], dtype=np.int8)
+    costs = np.zeros(starts[-1], dtype=np.float32)
     previous = np.full(b.shape[0] + 1, np.inf)
     current = np.full(b.shape[0] + 1, np.inf)
     for i in range(a.shape[0]):
-        if i > 0:
-            # Cells of two rows ago must not be read as neighbours.
-            for j in range(low[max(0, i - 2)], high[i]):
-                current[j + 1] = np.inf
+        if i > 1:
+            # What two rows ago left in this buffer must not be read as a neighbour.
+            current[low[i - 2] + 1 : high[i - 2] + 1] = np.inf
         for j in range(low[i], high[i]):
-            cost = _cost(a, b, i, j, harmony_size, attack_weight)
-            diagonal = previous[j] + _DIAGONAL_WEIGHT * cost
-            up = previous[j + 1] + _SIDE_WEIGHT * cost
-            left = current[j] + _SIDE_WEIGHT * cost
+            cell = starts[i] + j - low[i]
+            cost = _cost(a, b, i, j, harmony_size)
+            costs[cell] = cost
             if i == 0 and j == 0:
                 current[1] = cost
                 continue
-            best = diagonal
-            step = _DIAGONAL
-            if up < best:
-                best = up
-                step = _UP
-            if left < best:
-                best = left
-                step = _LEFT
+            side = min(_SIDE_WEIGHT * cost, GAP_COST)
+            is_gap = side < _SIDE_WEIGHT * cost
+            best, step = previous[j] + _DIAGONAL_WEIGHT * cost, _DIAGONAL
+            if previous[j + 1] + side < best:
+                best, step = previous[j + 1] + side, _UP_GAP if is_gap else _UP
+            if current[j] + side < best:
+                best, step = current[j] + side, _LEFT_GAP if is_gap else _LEFT
             current[j + 1] = best
-            steps[starts[i] + j - low[i]] = step
+            steps[cell] = step
         previous, current = current, previous
-    return steps, float(previous[b.shape[0]])
+    return steps, costs
 
 
 @compiled
-def _trace(steps: NDArray[np.int8], low: Indices, starts: Indices) -> tuple[Indices, Indices]:
+def _trace(
+    steps: NDArray[np.int8], costs: NDArray[np.float32], low: Indices, starts: Indices
+) -> tuple[Indices, Indices, NDArray[np.bool_], NDArray[np.float64]]:
     """Follow the best steps back from the last cell."""
-    count = low.shape[0]
-    i = count - 1
+    i = low.shape[0] - 1
     j = low[i] + (starts[i + 1] - starts[i]) - 1
     length = i + j + 2
     a_frame = np.empty(length, dtype=np.int64)
     b_frame = np.empty(length, dtype=np.int64)
+    is_gap = np.zeros(length, dtype=np.bool_)
+    cost = np.empty(length)
     position = length
     while True:
         position -= 1
+        cell = starts[i] + j - low[i]
+        step = steps[cell]
         a_frame[position] = i
         b_frame[position] = j
+        is_gap[position] = step in (_UP_GAP, _LEFT_GAP)
+        cost[position] = costs[cell]
         if i == 0 and j == 0:
             break
-        step = steps[starts[i] + j - low[i]]
-        if i == 0:
-            step = _LEFT
-        elif j == 0:
-            step = _UP
-        if step != _LEFT:
+        if step not in (_LEFT, _LEFT_GAP):
             i -= 1
-        if step != _UP:
+        if step not in (_UP, _UP_GAP):
             j -= 1
-    return a_frame[position:], b_frame[position:]
+    return a_frame[position:], b_frame[position:], is_gap[position:], cost[position:]
