@@ -18,7 +18,7 @@ from app.store.connecting import (
 )
 from app.store.folders import Folders
 from app.store.migrating import HEAD, check_known, migrate, revision_of
-from app.store.troubles import plain_database_failures, plain_file_failures
+from app.store.troubles import cannot_read, plain_database_failures, plain_file_failures
 
 
 def engine_for_looking(folders: Folders, held: ExitStack) -> Engine:
@@ -66,16 +66,14 @@ def _readable_uri(database: Path) -> str | None:
     if not has_log(database):
         ways.append(reading_uri(database, immutable=True))
     for uri in ways:
-        with closing(sqlite3.connect(uri, uri=True)) as connection:
-            try:
+        try:
+            with closing(sqlite3.connect(uri, uri=True)) as connection:
                 connection.execute("SELECT count(*) FROM sqlite_master").fetchone()
-            except sqlite3.OperationalError as error:
-                if error.sqlite_errorcode & 0xFF not in _NOT_THIS_WAY:
-                    raise
+        except sqlite3.DatabaseError as error:
+            if error.sqlite_errorcode & 0xFF in _NOT_THIS_WAY:
                 continue
-            except sqlite3.DatabaseError:
-                return uri  # damaged: the check that follows says so
-            return uri
+            # Whatever else is wrong with it, the check that follows says so.
+        return uri
     return None
 
 
@@ -89,9 +87,12 @@ def _copied(folders: Folders, held: ExitStack) -> Path:
         )
     )
     copy = place / folders.database.name
-    with plain_file_failures(folders.journal):
-        shutil.copyfile(folders.database, copy)
-        if has_log(folders.database):
-            log = f"{folders.database.name}-wal"
-            shutil.copyfile(folders.journal / log, place / log)
+    with plain_file_failures(folders.journal):  # the temporary disk may be full
+        try:
+            shutil.copyfile(folders.database, copy)
+            if has_log(folders.database):
+                log = f"{folders.database.name}-wal"
+                shutil.copyfile(folders.journal / log, place / log)
+        except PermissionError as error:
+            raise cannot_read(folders.journal) from error
     return copy

@@ -29,7 +29,7 @@ from app.store.folders import SIDECAR_SUFFIX, Folders, sync_folder
 from app.store.migrating import check_known, migrate, revision_of
 from app.store.rebuild import Found, read_sidecars, write_found
 from app.store.store import Store, open_locked, system_clock
-from app.store.troubles import plain_database_failures, plain_file_failures
+from app.store.troubles import DamagedDatabase, plain_database_failures, plain_file_failures
 
 _HASH_BLOCK = 1 << 20
 
@@ -157,16 +157,15 @@ def _is_sound(folders: Folders) -> bool:
     database = folders.database
     if not database.exists() or database.stat().st_size == 0:
         return False
-    try:
+    try:  # only damage is a reason to rebuild: a disk that fails or a busy file is not
         check_soundness(database, thorough=True)
         revision = revision_of(database)
-        with closing(sqlite3.connect(database)) as connection:
-            if connection.execute("PRAGMA foreign_key_check").fetchone() is not None:
-                return False
-    except (PlainFailure, sqlite3.Error):
+        with plain_database_failures(database), closing(sqlite3.connect(database)) as connection:
+            broken = connection.execute("PRAGMA foreign_key_check").fetchone() is not None
+    except DamagedDatabase:
         return False
     check_known(revision, database)
-    return revision is not None
+    return revision is not None and not broken
 
 
 def _rebuilt(
@@ -183,13 +182,7 @@ def _rebuilt(
     with plain_file_failures(folders.journal), plain_database_failures(folders.database):
         try:
             backup = _start_from_backup(folders, building)
-            migrate(building)
-            engine = writing_engine(building)
-            with engine.begin() as connection:
-                write_found(connection, found)
-                if backup:  # a backup has no curves: everything is measured again
-                    connection.exec_driver_sql("UPDATE measurement SET stale = 1")
-            engine.dispose()
+            _fill(building, found)
             if should_stop():
                 raise Stopped
             aside = _set_aside(folders, now)
@@ -198,6 +191,18 @@ def _rebuilt(
         finally:
             _remove_database(building)
     return found, aside, backup
+
+
+def _fill(building: Path, found: Found) -> None:
+    migrate(building)
+    engine = writing_engine(building)
+    try:
+        with engine.begin() as connection:
+            write_found(connection, found)
+            # What a backup brought has lost its curves: it is measured again.
+            connection.exec_driver_sql("UPDATE measurement SET stale = 1")
+    finally:
+        engine.dispose()
 
 
 def _start_from_backup(folders: Folders, building: Path) -> str:

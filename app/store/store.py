@@ -37,6 +37,7 @@ from app.store.sessions import RestDayRepository, SessionRepository
 from app.store.settings import SettingsRepository
 from app.store.sidecars import Records, Sidecars, note_due
 from app.store.takes import TakeRepository
+from app.store.troubles import cannot_write
 from app.store.work import SidecarKey, Work
 
 Clock = Callable[[], datetime]
@@ -111,6 +112,8 @@ class Store:
 
     def back_up(self) -> Path:
         """Copy the database (without curves) to the backups and say where."""
+        if self.read_only:
+            raise cannot_write(self.folders.journal)
         with self._work.exclusive():
             return back_up(self.folders, self._clock())
 

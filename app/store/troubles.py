@@ -39,9 +39,21 @@ def disk_failed(folder: Path, error: BaseException) -> PlainFailure:
     )
 
 
-def damaged(database: Path) -> PlainFailure:
-    """Say that the database cannot be read any more."""
+def cannot_read(folder: Path) -> PlainFailure:
+    """Say that the journal's folder does not even let the program read."""
     return PlainFailure(
+        f"The journal in {folder} cannot be read.",
+        "Allow reading that folder, or open another journal.",
+    )
+
+
+class DamagedDatabase(PlainFailure):
+    """The database file is there but is no sound database of a journal."""
+
+
+def damaged(database: Path) -> DamagedDatabase:
+    """Say that the database cannot be read any more."""
+    return DamagedDatabase(
         f"The journal's database {database} is damaged; the recordings are untouched.",
         "Run 'passagework repair': it sets the damaged file aside and rebuilds the"
         " journal from its backup and the notes beside the recordings.",

@@ -5,9 +5,14 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 
 from app.store.store import Store
 from tests.store.making import fill, opened
+
+# Generated examples take the time they take: the machine may be busy.
+settings.register_profile("unhurried", deadline=None)
+settings.load_profile("unhurried")
 
 
 @pytest.fixture

@@ -414,3 +414,24 @@ def test_a_disk_that_fills_up_right_after_the_change(
     monkeypatch.undo()
     assert store.sidecars.write_due() == 0
     assert store.sidecars.due() == frozenset()
+
+
+def test_a_journal_that_may_not_be_read(filled: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def refuse_to_connect(*_args: object, **_options: object) -> sqlite3.Connection:
+        failure = sqlite3.OperationalError("unable to open database file")
+        failure.sqlite_errorcode = sqlite3.SQLITE_CANTOPEN
+        raise failure
+
+    def refuse_to_copy(*_args: object) -> None:
+        raise refuse(errno.EACCES)
+
+    monkeypatch.setattr("app.store.looking.sqlite3.connect", refuse_to_connect)
+    monkeypatch.setattr("app.store.looking.shutil.copyfile", refuse_to_copy)
+    with pytest.raises(PlainFailure, match="cannot be read"):
+        opened(filled, read_only=True)
+
+
+def test_looking_makes_no_backup(filled: Path) -> None:
+    with opened(filled, read_only=True) as store, pytest.raises(PlainFailure):
+        store.back_up()
+    assert not (filled / "backups").exists()

@@ -379,3 +379,12 @@ def test_a_sidecar_can_be_asked_for(store: Store) -> None:
         assert not sidecar.exists()
     assert sidecar.exists()
     assert store.sidecars.due() == frozenset()
+
+
+def test_only_damage_is_a_reason_to_rebuild(filled: Path) -> None:
+    with closing(sqlite3.connect(filled / "journal.db")) as other:
+        other.execute("PRAGMA journal_mode = DELETE")
+        other.execute("BEGIN EXCLUSIVE")  # another program is at it
+        with pytest.raises(PlainFailure, match="open in another copy"):
+            repair(filled)
+    assert not (filled / "backups").exists()
