@@ -44,10 +44,11 @@ class Window(QObject):
         application = application_object()
         super().__init__()
         self._log_file = log_file
+        self._log_handler = _log_to(log_file) if log_file is not None else None
         preferences = Preferences(preferences_file)
-        self.theme = Theme(application, preferences.scheme)
-        self.jobs = Jobs()
-        self.desk = Desk(workbench, self.jobs, self.theme, preferences)
+        self.theme = Theme(application, preferences.scheme, self)
+        self.jobs = Jobs(self)
+        self.desk = Desk(workbench, self.jobs, self.theme, preferences, self)
         self.main = MainWindow(self.desk)
         self.bug_dialogs: list[BugDialog] = []
         self.jobs.bug_found.connect(self.show_bug)
@@ -82,6 +83,23 @@ class Window(QObject):
         self.jobs.close()
         for dialog in tuple(self.bug_dialogs):
             dialog.close()
+        if self._log_handler is not None:
+            logging.getLogger().removeHandler(self._log_handler)
+            self._log_handler.close()
+            self._log_handler = None
+
+
+def _log_to(log_file: Path) -> logging.Handler | None:
+    """Write errors to a file; without one (a full disk) they go to the terminal."""
+    try:
+        log_file.parent.mkdir(parents=True, exist_ok=True)
+        handler = logging.FileHandler(log_file, encoding="utf-8", delay=True)
+    except OSError:
+        return None
+    handler.setLevel(logging.WARNING)
+    handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s"))
+    logging.getLogger().addHandler(handler)
+    return handler
 
 
 def application_object() -> QApplication:

@@ -14,7 +14,7 @@ from PySide6.QtWidgets import QAbstractButton, QWidget
 
 
 class Where(StrEnum):
-    """On which page an action exists; the value is the heading in the help sheet."""
+    """On which page an action exists, in the order of the rail; the value is a heading."""
 
     EVERYWHERE = "Everywhere"
     PRACTICE = "Practice"

@@ -1,14 +1,15 @@
 """The window: a rail, five pages, the strip of long work, the message bar."""
 
+import logging
 from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QUrl
-from PySide6.QtGui import QAction, QCloseEvent, QDragEnterEvent, QDropEvent
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QMainWindow, QMenu, QStackedWidget, QWidget
 
 from app.ui.desk import Desk
-from app.ui.keys import ACTIONS, Where
+from app.ui.keys import ACTIONS, Where, keys_text
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.recorder import Recorder
 from app.ui.pages.calendar import CalendarPage
@@ -22,6 +23,8 @@ from app.ui.widgets.help_sheet import HelpSheet
 from app.ui.widgets.message_bar import MessageBar
 from app.ui.widgets.rail import PAGES, Rail
 from app.ui.widgets.work_strip import WorkStrip
+
+log = logging.getLogger(__name__)
 
 PRACTICE, LISTEN, COMPARE, CALENDAR, LESSON = range(5)
 
@@ -97,14 +100,23 @@ class MainWindow(QMainWindow):
         self.desk.compareWanted.connect(self._compare)
 
     def _all_actions(self) -> QMenu:
+        """Return the menu of all actions; those of other pages are greyed out.
+
+        The entries only show the keys. With the bound actions themselves in a menu, the
+        keys of hidden pages would answer.
+        """
         menu = QMenu("All actions", self)
-        for where in Where:
-            part = menu.addMenu(where.value)
-            for spec in ACTIONS:
-                if spec.where is where:
-                    action: QAction = self.desk.keys.action(spec.id)
-                    part.addAction(action)
+        parts: dict[Where, QMenu] = {where: menu.addMenu(where.value) for where in Where}
+        for spec in ACTIONS:
+            entry = parts[spec.where].addAction(f"{spec.text}\t{keys_text(spec.id)}")
+            entry.triggered.connect(self.desk.keys.action(spec.id).trigger)
+        menu.aboutToShow.connect(lambda: self._allow_parts(parts))
         return menu
+
+    def _allow_parts(self, parts: dict[Where, QMenu]) -> None:
+        here = (Where.EVERYWHERE, list(Where)[1 + self.page_index])
+        for where, part in parts.items():
+            part.setEnabled(where in here)
 
     @property
     def page_index(self) -> int:
@@ -133,6 +145,15 @@ class MainWindow(QMainWindow):
         self._help.show()
         self._help.raise_()
 
+    def help_text(self) -> str:
+        """Return what the help sheet says, empty while it was never opened."""
+        return self._help.text if self._help is not None else ""
+
+    def hide_help(self) -> None:
+        """Put the help sheet away."""
+        if self._help is not None:
+            self._help.hide()
+
     def import_files(self, paths: list[Path]) -> None:
         """Show the import table for these files."""
         self.show_page(PRACTICE)
@@ -154,12 +175,18 @@ class MainWindow(QMainWindow):
     def closeEvent(self, event: QCloseEvent) -> None:
         """Let go of devices; a running recording is kept."""
         self.desk.preferences.geometry = self.saveGeometry()
-        self.listen.transport.stop()
-        self.compare.transport.stop()
-        self.queue.cancel()
-        self.recorder.close()
-        if self._help is not None:
-            self._help.close()
+        for step in (
+            self.listen.transport.stop,
+            self.compare.transport.stop,
+            self.queue.cancel,
+            self.recorder.close,
+            self.hide_help,
+        ):
+            # Whatever one of them meets, the others still let go of their devices.
+            try:
+                step()
+            except Exception:
+                log.exception("While closing the window")
         super().closeEvent(event)
 
     def _compare(self, a_id: str, b_id: str) -> None:

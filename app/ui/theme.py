@@ -143,7 +143,8 @@ def _style_sheet(c: Colours) -> str:
     QPushButton[primary="true"] {{ background: {c.accent}; color: {c.accent_ink};
         border-color: {c.accent}; font-weight: bold; }}
     QPushButton[primary="true"]:focus {{ border: 2px solid {c.ink}; }}
-    QPushButton[primary="true"]:disabled {{ background: {c.line}; color: {c.ink_soft}; }}
+    QPushButton[primary="true"]:disabled {{ background: {c.line}; color: {c.ink_soft};
+        border-color: {c.line}; }}
     QPushButton[plain="true"] {{ background: transparent; border-color: transparent; }}
     QPushButton[plain="true"]:hover {{ border-color: {c.line}; }}
     QPushButton[plain="true"]:checked {{ background: {c.accent_wash}; }}
@@ -168,6 +169,7 @@ def _style_sheet(c: Colours) -> str:
     QTableView::item {{ padding: 2px 5px; border: none; }}
     QTableView::item:selected, QListView::item:selected {{ background: {c.accent_wash};
         color: {c.ink}; }}
+    QComboBox, QLineEdit, QAbstractSpinBox {{ min-height: 26px; }}
     QScrollArea {{ border: none; background: transparent; }}
     QScrollArea > QWidget > QWidget {{ background: transparent; }}
     """
@@ -178,8 +180,13 @@ class Theme(QObject):
 
     changed = Signal(object)
 
-    def __init__(self, application: QApplication, scheme: Scheme = Scheme.SYSTEM) -> None:
-        super().__init__(application)
+    def __init__(
+        self,
+        application: QApplication,
+        scheme: Scheme = Scheme.SYSTEM,
+        parent: QObject | None = None,
+    ) -> None:
+        super().__init__(parent)
         self._application = application
         self._scheme = scheme
         self.colours = LIGHT

@@ -49,9 +49,9 @@ LENGTH_S = 24.0
 STUDY = Passage("p1", "Study in G minor", "Opening", "1-16", PlayingSettings("viola"), NOW)
 
 
-def make_row(number: int, day: date, **changes: object) -> TakeRow:
+def make_row(at: int, day: date, **changes: object) -> TakeRow:
     row = TakeRow(
-        id=f"take{number}",
+        id=f"take{at}",
         passage_id=STUDY.id,
         passage_name=STUDY.name,
         practice_day=day,
@@ -64,7 +64,7 @@ def make_row(number: int, day: date, **changes: object) -> TakeRow:
         aim_met=None,
         state="measured",
         notice="",
-        intonation=Reading(11.4 - 0.2 * number, "cents", 1.3),
+        intonation=Reading(11.4 - 0.2 * at, "cents", 1.3),
         tempo=Reading(71.6, "BPM", 0.4),
         dynamics=Reading(14.2, "dB", None),
         marker_count=0,
@@ -313,7 +313,7 @@ def make_notes(shift: float = 0.0) -> tuple[NoteRow, ...]:
                 "slide" if at % 13 == 7 else "note",
                 at % 12 == 11,
                 "±18 cents at 5.4 Hz",
-            )  # fmt: skip
+            )
         )
     return tuple(notes)
 
@@ -365,7 +365,7 @@ class FakePlaying:
     def __init__(self) -> None:
         self.loaded = ""
         self.now = PlaybackState(0.0, False, None, 1.0, 0.8)
-        self.failure: PlainFailure | None = None
+        self.refusal: PlainFailure | None = None
 
     def load(self, take_id, progress=None, should_stop=None):
         self.loaded = take_id
@@ -378,8 +378,8 @@ class FakePlaying:
         self.loaded = ""
 
     def play(self):
-        if self.failure is not None:
-            raise self.failure
+        if self.refusal is not None:
+            raise self.refusal
         self.now = replace(self.now, playing=True)
 
     def pause(self):

@@ -16,7 +16,7 @@ from app.ui.widgets.year_chart import YearChart, bar_words
 
 _SIDE_WIDTH_PX = 312
 _LEGEND = (
-    "Bar: minutes of the day.   Outline at the foot: takes without minutes.   "
+    "Bar: minutes of the day, the highest {} min.   Outline at the foot: takes without minutes.   "
     "Filled block: planned rest.   Hollow block: rest marked afterwards.   "
     "Dot: nothing noted.   Dash over a bar: entered later."
 )
@@ -58,7 +58,8 @@ class CalendarPage(Page):
         year = Card()
         year.box.addWidget(self.chart)
         left = column()
-        fill(left, head, year, soft(_LEGEND))
+        self._legend = soft()
+        fill(left, head, year, self._legend)
         left.setStretch(1, 1)
         side = Card()
         side.setFixedWidth(_SIDE_WIDTH_PX)
@@ -88,6 +89,11 @@ class CalendarPage(Page):
         bind(self, "calendar.today", lambda: self.chart.choose(self._today))
         bind(self, "calendar.minutes", self.minutes.write)
         bind(self, "calendar.rest", self.toggle_rest)
+
+    @property
+    def day_words(self) -> str:
+        """What is said of the chosen day."""
+        return self._words.text()
 
     def open_page(self) -> None:
         """Give the chart the keys."""
@@ -139,6 +145,7 @@ class CalendarPage(Page):
         self._previous.setEnabled(year > first - 1)
         self._next.setEnabled(year < today.year + 1)
         self.chart.show_year(year, bars, today)
+        self._legend.setText(_LEGEND.format(round(self.chart.top_minutes)))
         if self.chart.chosen is not None:
             self._show_day(self.chart.chosen)
 

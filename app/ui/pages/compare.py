@@ -104,9 +104,12 @@ class ComparePage(Page):
         box = column(desk)
         fill(box, chooser, self._bar, split)
         box.setStretch(2, 1)
+        go = Button("Go to Practice", "practice", action_id="page.practice", primary=True)
+        go.clicked.connect(lambda: self.desk.keys.action("page.practice").trigger())
         self._empty = EmptyState(
             "Two takes of one passage are needed",
             "Record or import the same passage on another day, then come back.",
+            go,
         )
         self._stack = QStackedWidget()
         self._stack.addWidget(self._empty)
@@ -149,6 +152,11 @@ class ComparePage(Page):
         """Nothing sounds from a page that is not seen."""
         super().leave_page()
         self.transport.stop()
+
+    @property
+    def words(self) -> str:
+        """What is said beside the numbers: confounders, or why the two do not match."""
+        return self._words.text()
 
     def show_pair(self, a_id: str, b_id: str) -> None:
         """Compare these two."""

@@ -239,6 +239,11 @@ class ListenPage(Page):
         self.lanes.mark_current(self.lanes.note_at(state.position_s))
         self.notes.follow(state.position_s)
 
+    @property
+    def hover_text(self) -> str:
+        """What lies under the pointer, in words."""
+        return self._hover.text()
+
     def clear_selection(self) -> bool:
         """Drop the selection; False where there was none."""
         had_one = self.transport.selection is not None

@@ -27,6 +27,11 @@ _FILE_KINDS = (
     "Recordings (*.wav *.flac *.ogg *.oga *.opus *.mp3 *.m4a *.mp4 *.mov *.aac *.aif *.aiff);;"
     "All files (*)"
 )
+_NO_TAKE_YET = "No take yet today. Record one, or drop recordings anywhere on this window."
+_NO_PASSAGE_YET = (
+    "Begin with a passage: a few bars you want to hear getting better. Then record it, "
+    "or drop recordings anywhere on this window."
+)
 # Common practice, no source: what teachers tell every student.
 _CAUTION = (
     "Pain is a reason to stop. A pause every half hour helps; keep headphones low, "
@@ -58,10 +63,8 @@ class PracticePage(Page):
         self._import = Button("Import recordings", "import", action_id="import")
         self._left = QStackedWidget()
         self._takes: RowTable[TakeRow] = RowTable("Takes of today", self._take_columns(), stretch=0)
-        self._no_takes = sentence(
-            "No take yet today. Record one, or drop recordings anywhere on this window."
-        )
-        self._open: RowTable[MarkerRow] = RowTable(
+        self._no_takes = sentence()
+        self.open_markers: RowTable[MarkerRow] = RowTable(
             "Markers to work on", self._marker_columns(), stretch=(0, 1)
         )
         self._no_markers = sentence(
@@ -108,7 +111,7 @@ class PracticePage(Page):
         fill(takes.box, self._no_takes, self._takes)
         takes.box.setStretch(2, 1)
         markers = Card("To work on")
-        fill(markers.box, self._no_markers, self._open)
+        fill(markers.box, self._no_markers, self.open_markers)
         markers.box.setStretch(2, 1)
         for card in (takes, markers):
             card.box.addStretch(0)
@@ -143,7 +146,7 @@ class PracticePage(Page):
         self.imports.closed.connect(self.show_today)
         self._import.clicked.connect(self.choose_files)
         self._takes.rowOpened.connect(lambda take: desk.listenWanted.emit(take.id, 0.0))
-        self._open.rowOpened.connect(
+        self.open_markers.rowOpened.connect(
             lambda row: desk.listenWanted.emit(row.marker.take_id, row.marker.start_s)
         )
         self._queue.changed.connect(self._takes.viewport().update)
@@ -207,9 +210,10 @@ class PracticePage(Page):
         self.panel.offer_passages(view.passages)
         self._takes.show_rows(view.takes)
         self._takes.setVisible(bool(view.takes))
+        self._no_takes.setText(_NO_TAKE_YET if view.passages else _NO_PASSAGE_YET)
         self._no_takes.setVisible(not view.takes)
-        self._open.show_rows(view.to_work_on)
-        self._open.setVisible(bool(view.to_work_on))
+        self.open_markers.show_rows(view.to_work_on)
+        self.open_markers.setVisible(bool(view.to_work_on))
         self._no_markers.setVisible(not view.to_work_on)
         self._queue.look()
 

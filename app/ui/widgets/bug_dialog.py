@@ -19,10 +19,12 @@ class BugDialog(QDialog):
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setMinimumWidth(560)
         where = f"The log is at {log_file}." if log_file else "The log went to the terminal."
-        text = sentence(
+        self.words = (
             "Something went wrong that should not have. Your recordings are safe: finished "
             f"files are never written again. {where}"
         )
+        self.details = details
+        text = sentence(self.words)
         text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         shown = QPlainTextEdit(details)
         shown.setReadOnly(True)

@@ -10,6 +10,7 @@ from app.ui.widgets.note_bars import (
     DEVIATION_RANGE_CENTS,
     NoteBarsItem,
     PlacedNote,
+    deviation_range,
     placed,
 )
 
@@ -31,10 +32,10 @@ class CompareLanes(LaneStack):
         self.to_b = TimeMap((), ())
         self._compared: CompareView | None = None
         edge = DEVIATION_RANGE_CENTS
-        for lane in (UPPER, LOWER):
-            self.add_lane("", 4, -edge, edge)
-            self.add_zero_line(lane)
+        self.add_lane("", 4, -edge, edge, zero_line=True)
+        self.add_lane("", 4, -edge, edge, zero_line=True)
         self.add_lane("Loudness, LUFS: A dashed, B solid", 2, -60.0, 0.0)
+        self.add_time_axis()
         self._links = LinkItem(colours)
         self._a_notes, self._b_notes = NoteBarsItem(colours), NoteBarsItem(colours)
         self._a_tempo = CurveItem(colours, "ink_soft", dashed=True)
@@ -92,6 +93,7 @@ class CompareLanes(LaneStack):
         self._fit(LOUDNESS, (view.a.loudness_lufs, view.b.loudness_lufs), 3.0)
 
     def _draw_overlaid(self, view: CompareView) -> None:
+        self._frame_deviation(view)
         links = [
             (pair.a_start_s, pair.a_deviation.value, pair.b_deviation.value)
             for pair in view.notes
@@ -116,9 +118,15 @@ class CompareLanes(LaneStack):
             "" if both else view.a.tempo_bpm.gap_sentence,
         )
 
+    def _frame_deviation(self, view: CompareView) -> tuple[float, float]:
+        """Give both takes' bars the same range, and the upper lane with them."""
+        edge = max(deviation_range(view.a.notes), deviation_range(view.b.notes))
+        self._a_notes.range_cents = self._b_notes.range_cents = edge
+        self.set_value_range(UPPER, -edge, edge)
+        return -edge, edge
+
     def _draw_stacked(self, view: CompareView) -> None:
-        edge = DEVIATION_RANGE_CENTS
-        self.set_value_range(LOWER, -edge, edge)
+        self.set_value_range(LOWER, *self._frame_deviation(view))
         self._a_notes.show_notes(placed(view.a.notes))
         self._b_notes.show_notes(
             [

@@ -36,7 +36,12 @@ class HelpSheet(QDialog):
         self.setWindowTitle("Keys")
         self.setModal(False)
         self.resize(520, 640)
-        text = QTextBrowser()
-        text.setAccessibleName("All keys")
-        text.setHtml(help_html())
-        column(self, margin=GRID_PX).addWidget(text)
+        self._browser = QTextBrowser()
+        self._browser.setAccessibleName("All keys")
+        self._browser.setHtml(help_html())
+        column(self, margin=GRID_PX).addWidget(self._browser)
+
+    @property
+    def text(self) -> str:
+        """What the sheet says, without markup."""
+        return self._browser.toPlainText()

@@ -135,7 +135,7 @@ class ImportPanel(Card):
             else "None of these can be filed."
         )
         self._bar.hide()
-        self._file.setText(f"File {counted(good, 'recording')}")
+        self._file.setText(f"File {counted(good, 'recording')}" if good else "File them")
         self._file.setEnabled(good > 0)
         if good:
             self._file.setFocus()

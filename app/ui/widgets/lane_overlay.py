@@ -109,6 +109,8 @@ class LaneOverlay(QGraphicsItem):
     def _draw_titles(self, painter: QPainter) -> None:
         metrics = QFontMetricsF(painter.font())
         for frame in self.frames:
+            painter.setPen(QPen(QColor(self.colours.line), 1))
+            painter.drawLine(frame.rect.bottomLeft(), frame.rect.bottomRight())
             painter.setPen(QColor(self.colours.ink_soft))
             width = metrics.horizontalAdvance(frame.title) + 8
             place = QRectF(frame.rect.left() + 4, frame.rect.top() + 3, width, metrics.height() + 2)

@@ -1,21 +1,19 @@
 """Lanes on one shared time axis, with everything the mouse can do to them."""
 
-from typing import Any
-
 import pyqtgraph as pg
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QColor, QPen, QResizeEvent
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.journal.records import Marker
-from app.services.wording import number_text, position_text
-from app.ui.theme import GRID_PX, SMALL_PT, Colours, font
+from app.services.wording import position_text
+from app.ui.theme import GRID_PX, Colours
 from app.ui.widgets.basics import column
 from app.ui.widgets.lane_items import LaneItem
 from app.ui.widgets.lane_mouse import LaneMouse
 from app.ui.widgets.lane_overlay import FLAG_ROOM_PX, LaneFrame, LaneOverlay
+from app.ui.widgets.plot import Plot
 
-AXIS_WIDTH_PX = 48
 _SHORTEST_VIEW_S = 0.25
 _ZOOM_STEP = 1.3
 
@@ -48,9 +46,8 @@ class LaneStack(QWidget):
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.colours = colours
         self.duration_s = 1.0
-        self._plots: list[Any] = []
+        self._plots: list[Plot] = []
         self._items: list[LaneItem] = []
-        self._zero_lines: list[Any] = []
         self._graphics = pg.GraphicsLayoutWidget()
         self._graphics.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._graphics.ci.layout.setContentsMargins(0, FLAG_ROOM_PX, GRID_PX, 0)
@@ -64,10 +61,13 @@ class LaneStack(QWidget):
         self._mouse = LaneMouse(self)
         self._graphics.viewport().installEventFilter(self._mouse)
         self._graphics.viewport().setMouseTracking(True)
+        self._graphics.viewport().setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._graphics.setBackground(colours.card)
 
-    def add_lane(self, title: str, stretch: int, low: float, high: float) -> Any:
-        """Add a lane below the others and return its plot.
+    def add_lane(
+        self, title: str, stretch: int, low: float, high: float, *, zero_line: bool = False
+    ) -> Plot:
+        """Add a lane below the others.
 
         Parameters
         ----------
@@ -76,43 +76,40 @@ class LaneStack(QWidget):
         stretch : int
             Share of the height.
         low, high : float
-            Fixed range of its value axis.
+            Range of its value axis.
+        zero_line : bool
+            Draw the zero.
         """
-        plot = self._graphics.addPlot(row=len(self._plots), col=0)
-        plot.hideButtons()
-        plot.setMenuEnabled(False)
-        plot.vb.setMouseEnabled(x=False, y=False)
-        plot.vb.setDefaultPadding(0)
-        plot.setYRange(low, high, padding=0)
-        plot.getAxis("left").setWidth(AXIS_WIDTH_PX)
-        plot.getAxis("bottom").tickStrings = _time_ticks
-        plot.getAxis("left").tickStrings = value_ticks
-        for earlier in self._plots[-1:]:
-            earlier.getAxis("bottom").setStyle(showValues=False, tickLength=0)
-            earlier.getAxis("bottom").setHeight(2)
-            plot.setXLink(self._plots[0])
-        self._graphics.ci.layout.setRowStretchFactor(len(self._plots), stretch)
+        row = len(self._plots)
+        plot = Plot(self._graphics.ci, row)
+        plot.box.setYRange(low, high, padding=0)
+        if zero_line:
+            plot.add_zero_line(self.colours)
+        if self._plots:
+            plot.box.setXLink(self._plots[0].box)
+        else:
+            plot.box.sigXRangeChanged.connect(self._tell_view)
+        plot.box.sigResized.connect(self._place_overlay)
+        self._graphics.ci.layout.setRowStretchFactor(row, stretch)
         self._plots.append(plot)
         self._overlay.frames.append(LaneFrame(title))
-        plot.vb.sigResized.connect(self._place_overlay)
-        if len(self._plots) == 1:
-            plot.vb.sigXRangeChanged.connect(self._tell_view)
-        self._colour_plot(plot)
+        plot.recolour(self.colours)
         return plot
 
-    def add_zero_line(self, lane: int) -> None:
-        """Draw a lane's zero."""
-        line = self._plots[lane].addLine(y=0, pen=_thin_pen(self.colours.ink_soft))
-        self._zero_lines.append(line)
+    def add_time_axis(self) -> None:
+        """Put the time axis below the last lane."""
+        last = self._plots[-1]
+        last.add_bottom_axis(self._graphics.ci, len(self._plots), _time_ticks)
+        last.recolour(self.colours)
 
     def put(self, lane: int, item: LaneItem) -> None:
         """Put an item into a lane."""
-        self._plots[lane].vb.addItem(item, ignoreBounds=True)
+        self._plots[lane].box.addItem(item, ignoreBounds=True)
         self._items.append(item)
 
     def set_value_range(self, lane: int, low: float, high: float) -> None:
         """Change a lane's value axis."""
-        self._plots[lane].setYRange(low, high, padding=0)
+        self._plots[lane].box.setYRange(low, high, padding=0)
 
     def set_lane_words(self, lane: int, title: str, gap_sentence: str = "") -> None:
         """Change a lane's title, and say why there is nothing in it."""
@@ -132,7 +129,7 @@ class LaneStack(QWidget):
     @property
     def view_range(self) -> tuple[float, float]:
         """The stretch of time in view, seconds."""
-        left, right = self._plots[0].vb.viewRange()[0]
+        left, right = self._plots[0].box.viewRange()[0]
         return float(left), float(right)
 
     @property
@@ -141,11 +138,16 @@ class LaneStack(QWidget):
         left, right = self.view_range
         return right - left >= 0.999 * self.duration_s
 
+    @property
+    def viewport(self) -> QWidget:
+        """The widget that gets the mouse."""
+        return self._graphics.viewport()  # type: ignore[no-any-return]
+
     def show_range(self, start_s: float, end_s: float) -> None:
         """Show this stretch, kept inside the take."""
         length = min(max(end_s - start_s, _SHORTEST_VIEW_S), self.duration_s)
         start = min(max(0.0, start_s), self.duration_s - length)
-        self._plots[0].setXRange(start, start + length, padding=0)
+        self._plots[0].box.setXRange(start, start + length, padding=0)
 
     def show_all(self) -> None:
         """Show the whole take."""
@@ -227,9 +229,7 @@ class LaneStack(QWidget):
         self._overlay.colours = colours
         self._graphics.setBackground(colours.card)
         for plot in self._plots:
-            self._colour_plot(plot)
-        for line in self._zero_lines:
-            line.setPen(_thin_pen(colours.ink_soft))
+            plot.recolour(colours)
         for item in self._items:
             item.recolour(colours)
         self._overlay.update()
@@ -241,36 +241,17 @@ class LaneStack(QWidget):
 
     def _place_overlay(self) -> None:
         for plot, frame in zip(self._plots, self._overlay.frames, strict=True):
-            frame.rect = plot.vb.sceneBoundingRect()
+            frame.rect = plot.box.sceneBoundingRect()
         self._overlay.cover(QRectF(self._graphics.viewport().rect()))
 
     def _tell_view(self) -> None:
         self._overlay.update()
         self.viewMoved.emit(*self.view_range)
 
-    def _colour_plot(self, plot: Any) -> None:
-        plot.showGrid(x=False, y=False)
-        for side in ("left", "bottom"):
-            axis = plot.getAxis(side)
-            axis.setPen(QPen(QColor(self.colours.line), 1))
-            axis.setTextPen(QPen(QColor(self.colours.ink_soft), 1))
-            axis.setTickFont(font(SMALL_PT))
-
-
-def _thin_pen(colour: str) -> QPen:
-    pen = QPen(QColor(colour), 1)
-    pen.setCosmetic(True)
-    return pen
-
 
 def with_title_room(low: float, high: float) -> tuple[float, float]:
     """Leave room at the top of a lane, so that its title hides nothing."""
     return low, high + 0.25 * (high - low)
-
-
-def value_ticks(values: list[float], _scale: float, spacing: float) -> list[str]:
-    """Write the numbers of a value axis, with a true minus sign."""
-    return [number_text(value, 0 if spacing >= 1 else 1) for value in values]
 
 
 def _time_ticks(values: list[float], _scale: float, spacing: float) -> list[str]:

@@ -81,16 +81,16 @@ class MarkersPane(QWidget):
     def _build_editor(self) -> QWidget:
         editor = QWidget()
         self._category: Choice[str] = Choice("Category")
-        self._weight: Choice[int] = Choice("Weight")
-        self._weight.offer(list(WEIGHT_WORDS.items()))
-        self._author: Choice[Author] = Choice("Author")
-        self._author.offer(list(AUTHOR_WORDS.items()))
-        self._state: Choice[MarkerState] = Choice("State")
-        self._state.offer(list(STATE_WORDS.items()))
+        self.weight: Choice[int] = Choice("Weight")
+        self.weight.offer(list(WEIGHT_WORDS.items()))
+        self.author: Choice[Author] = Choice("Author")
+        self.author.offer(list(AUTHOR_WORDS.items()))
+        self.state: Choice[MarkerState] = Choice("State")
+        self.state.offer(list(STATE_WORDS.items()))
         self._text = QLineEdit()
         self._text.setMaxLength(500)
         self._text.setPlaceholderText("What is it, and what might help?")
-        for choice in (self._category, self._weight, self._author, self._state):
+        for choice in (self._category, self.weight, self.author, self.state):
             choice.picked.connect(lambda _: self._commit())
         self._text.editingFinished.connect(self._commit)
         self._delete = Button("Delete", "delete", action_id="listen.delete_marker")
@@ -99,9 +99,9 @@ class MarkersPane(QWidget):
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setSpacing(GRID_PX)
         grid.addLayout(labelled("Category", self._category), 0, 0)
-        grid.addLayout(labelled("Weight", self._weight), 0, 1)
-        grid.addLayout(labelled("Author", self._author), 1, 0)
-        grid.addLayout(labelled("State", self._state), 1, 1)
+        grid.addLayout(labelled("Weight", self.weight), 0, 1)
+        grid.addLayout(labelled("Author", self.author), 1, 0)
+        grid.addLayout(labelled("State", self.state), 1, 1)
         grid.addLayout(labelled("Text", self._text), 2, 0, 1, 2)
         buttons = row()
         fill(buttons, 1, self._delete)
@@ -112,7 +112,11 @@ class MarkersPane(QWidget):
         """Show these markers; the chosen one stays chosen."""
         wanted = self._shown.id if self._shown else ""
         keys = "   ".join(f"{at} {name}" for at, name in enumerate(categories[:9], 1))
-        self._keys.setText(f"Keys while it plays:   {keys}")
+        self._keys.setText(
+            f"Keys while it plays:   {keys}"
+            if markers
+            else f"No marker yet. Press while it plays:   {keys}"
+        )
         known = [marker.category for marker in markers if marker.category not in categories]
         self._category.offer([(name, name) for name in (*categories, *sorted(set(known)))])
         self._table.blockSignals(True)
@@ -129,6 +133,11 @@ class MarkersPane(QWidget):
                 self._show(marker)
                 return True
         return False
+
+    @property
+    def markers(self) -> tuple[Marker, ...]:
+        """The listed markers."""
+        return self._table.rows_model.rows
 
     @property
     def shown(self) -> Marker | None:
@@ -168,9 +177,9 @@ class MarkersPane(QWidget):
         if marker is None:
             return
         self._category.choose(marker.category)
-        self._weight.choose(marker.weight)
-        self._author.choose(marker.author)
-        self._state.choose(marker.state)
+        self.weight.choose(marker.weight)
+        self.author.choose(marker.author)
+        self.state.choose(marker.state)
 
     def _commit(self) -> None:
         if self._shown is None:
@@ -178,9 +187,9 @@ class MarkersPane(QWidget):
         changed = replace(
             self._shown,
             category=self._category.key or self._shown.category,
-            weight=self._weight.key or self._shown.weight,
-            author=self._author.key or self._shown.author,
-            state=self._state.key or self._shown.state,
+            weight=self.weight.key or self._shown.weight,
+            author=self.author.key or self._shown.author,
+            state=self.state.key or self._shown.state,
             text=self._text.text().strip(),
         )
         if changed != self._shown:

@@ -39,6 +39,15 @@ class MessageBar(QFrame):
         """What is being said; empty when nothing is."""
         return self._text.text() if not self.isHidden() else ""
 
+    @property
+    def is_passing(self) -> bool:
+        """True where the message goes away by itself."""
+        return self._timer.isActive()
+
+    def act(self) -> None:
+        """Do what the message offers."""
+        self._trigger()
+
     def show_message(self, message: Message) -> None:
         """Show `message` in place of the one before."""
         self._text.setText(f"{message.sentence} {message.next_step}".strip())

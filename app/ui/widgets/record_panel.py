@@ -146,6 +146,11 @@ class RecordPanel(Card):
         wanted = chosen or self.passage.key or (entries[0][0] if entries else None)
         self.passage.offer([*entries, (NO_PASSAGE, "No passage")], wanted)
 
+    @property
+    def level_words(self) -> str:
+        """The input level in words."""
+        return self._meter.words
+
     def toggle(self) -> None:
         """Record, or stop."""
         if not self._record.isEnabled():

@@ -25,12 +25,12 @@ class TakeLanes(LaneStack):
     def __init__(self, colours: Colours) -> None:
         super().__init__(colours)
         self.setAccessibleName("Lanes of the take: sound, deviation, tempo, loudness")
-        self.add_lane("Sound", 3, -1.0, 1.0).getAxis("left").setStyle(showValues=False)
+        self.add_lane("Sound", 3, -1.0, 1.0).axes[0].setStyle(showValues=False)
         edge = DEVIATION_RANGE_CENTS
-        self.add_lane("Deviation, cents", 5, -edge, edge)
-        self.add_zero_line(DEVIATION)
+        self.add_lane("Deviation, cents", 5, -edge, edge, zero_line=True)
         self.add_lane("Tempo, beats per minute", 3, 40.0, 160.0)
         self.add_lane("Loudness, LUFS", 3, -60.0, 0.0)
+        self.add_time_axis()
         self._wave = WaveItem(colours)
         self._notes = NoteBarsItem(colours)
         self._pitch = CurveItem(colours, "ink_soft", width=1.0)

@@ -55,17 +55,17 @@ class TakePane(QScrollArea):
         self._desk = desk
         self._take_id = ""
         self._passage: Choice[str] = Choice("Passage")
-        self._day = DayEdit("Practice day")
-        self._file_it = Button("File it there")
-        self._file_it.clicked.connect(self._refile)
+        self.day = DayEdit("Practice day")
+        self.file_it = Button("File it there")
+        self.file_it.clicked.connect(self._refile)
         self._aim = QLineEdit()
         self._aim.setMaxLength(300)
         self._aim.editingFinished.connect(self._set_aim)
         self._answer = AimAnswer()
         self._answer.answered.connect(self._answered)
-        self._form = SettingsForm()
-        self._apply = Button("Measure with these")
-        self._apply.clicked.connect(self._change_settings)
+        self.form = SettingsForm()
+        self.apply = Button("Measure with these")
+        self.apply.clicked.connect(self._change_settings)
         self._where = soft()
         self._where.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._delete = Button("Delete this take", "delete", action_id="listen.delete_take")
@@ -78,12 +78,12 @@ class TakePane(QScrollArea):
         box.setContentsMargins(2, 2, GRID_PX, 2)
         fill(box, heading("Filed under"), self._passage)
         filing = row()
-        fill(filing, self._day, self._file_it, 1)
+        fill(filing, self.day, self.file_it, 1)
         fill(box, filing, heading("Aim"), self._aim, self._answer)
         self._aim.setAccessibleName("Aim of the take")
-        fill(box, heading("How it is measured"), self._form)
+        fill(box, heading("How it is measured"), self.form)
         apply = row()
-        fill(apply, 1, self._apply)
+        fill(apply, 1, self.apply)
         fill(box, apply, labelled("Recording", self._where), self._delete, 1)
         self.setWidget(inside)
         self.setWidgetResizable(True)
@@ -97,15 +97,15 @@ class TakePane(QScrollArea):
         self._passage.offer(
             [(NO_PASSAGE, "No passage"), *entries], view.row.passage_id or NO_PASSAGE
         )
-        self._day.show_day(view.row.practice_day)
+        self.day.show_day(view.row.practice_day)
         self._aim.setText(view.row.aim)
         self._answer.show_answer(view.row.aim_met)
         self._answer.setEnabled(bool(view.row.aim))
-        self._form.show_settings(view.settings)
+        self.form.show_settings(view.settings)
         self._where.setText(str(view.row.file))
 
     def _refile(self) -> None:
-        take_id, day, passage = self._take_id, self._day.day, self._passage.key or None
+        take_id, day, passage = self._take_id, self.day.day, self._passage.key or None
         filing = self._desk.workbench.filing
         self._desk.jobs.store(
             lambda: filing.refile(take_id, day, passage),
@@ -128,7 +128,7 @@ class TakePane(QScrollArea):
 
     def _change_settings(self) -> None:
         try:
-            settings = self._form.settings
+            settings = self.form.settings
         except PlainFailure as failure:
             self._desk.tell_failure(failure)
             return

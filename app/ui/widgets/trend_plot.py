@@ -9,9 +9,9 @@ from PySide6.QtGui import QColor, QPen, QPolygonF
 from PySide6.QtWidgets import QGraphicsPolygonItem, QSizePolicy, QWidget
 
 from app.services.views import TrendView
-from app.ui.theme import SMALL_PT, Colours, font
+from app.ui.theme import Colours
 from app.ui.widgets.basics import column
-from app.ui.widgets.lane_stack import AXIS_WIDTH_PX, value_ticks
+from app.ui.widgets.plot import Plot
 
 _ROOM = 0.12
 
@@ -31,24 +31,20 @@ class TrendPlot(QWidget):
         super().__init__()
         self._colours = colours
         self._view: TrendView | None = None
-        self._chart = pg.PlotWidget()
-        self._chart.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self._chart.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
-        self._plot: Any = self._chart.getPlotItem()
-        self._plot.hideButtons()
-        self._plot.setMenuEnabled(False)
-        self._plot.vb.setMouseEnabled(x=False, y=False)
-        self._plot.getAxis("bottom").tickStrings = _day_ticks
-        self._plot.getAxis("left").tickStrings = value_ticks
-        self._plot.getAxis("left").setWidth(AXIS_WIDTH_PX)
+        self._graphics = pg.GraphicsLayoutWidget()
+        self._graphics.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._graphics.viewport().setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._graphics.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
+        self._plot = Plot(self._graphics.ci, 0)
+        self._plot.add_bottom_axis(self._graphics.ci, 1, _day_ticks)
         self._band = QGraphicsPolygonItem()
-        self._plot.vb.addItem(self._band, ignoreBounds=True)
-        self._line = self._plot.plot([], [])
-        self._spread = self._plot.plot([], [], connect="pairs")
+        self._spread = pg.PlotCurveItem(connect="pairs")
+        self._line = pg.PlotCurveItem()
         self._points = pg.ScatterPlotItem(size=9)
         self._points.sigClicked.connect(self._clicked)
-        self._plot.addItem(self._points)
-        column(self).addWidget(self._chart)
+        for item in (self._band, self._spread, self._line, self._points):
+            self._plot.box.addItem(item, ignoreBounds=True)
+        column(self).addWidget(self._graphics)
         self.setMinimumHeight(120)
         self.setAccessibleName("Trend of the passage")
 
@@ -58,7 +54,7 @@ class TrendPlot(QWidget):
         c = self._colours
         days = [point.practice_day.toordinal() for point in view.points]
         values = [point.value for point in view.points]
-        self._plot.setLabel("left", view.unit)
+        self._plot.axes[0].setLabel(view.unit)
         brushes = [
             pg.mkBrush(c.accent if point.take_id in chosen else c.card) for point in view.points
         ]
@@ -87,12 +83,8 @@ class TrendPlot(QWidget):
     def recolour(self, colours: Colours) -> None:
         """Use another palette."""
         self._colours = colours
-        self._chart.setBackground(colours.card)
-        for side in ("left", "bottom"):
-            axis = self._plot.getAxis(side)
-            axis.setPen(QPen(QColor(colours.line), 1))
-            axis.setTextPen(QPen(QColor(colours.ink_soft), 1))
-            axis.setTickFont(font(SMALL_PT))
+        self._graphics.setBackground(colours.card)
+        self._plot.recolour(colours)
         if self._view is not None:
             self.show_trend(self._view)
 
@@ -101,8 +93,8 @@ class TrendPlot(QWidget):
             return
         low, high = min(values), max(values)
         room = max((high - low) * _ROOM, 0.5)
-        self._plot.setYRange(low - room, high + room, padding=0)
-        self._plot.setXRange(min(days) - 2, max(days) + 2, padding=0)
+        self._plot.box.setYRange(low - room, high + room, padding=0)
+        self._plot.box.setXRange(min(days) - 2, max(days) + 2, padding=0)
 
     def _clicked(self, _item: object, points: list[Any]) -> None:
         if self._view is not None and len(points):

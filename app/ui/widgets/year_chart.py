@@ -101,6 +101,10 @@ class YearChart(QWidget):
         self.dayChosen.emit(day)
         self.update()
 
+    def cell_of(self, day: date) -> QRectF:
+        """Return where a day of the shown year lies."""
+        return self._cell(day)
+
     def bar_of(self, day: date) -> DayBar | None:
         """Return what is known of a day."""
         return self._bars.get(day)
@@ -183,7 +187,7 @@ class YearChart(QWidget):
         middle, foot = cell.center().x(), cell.bottom()
         width = max(3.0, min(14.0, cell.width() - 4))
         if bar.minutes:
-            height = max(2.0, min(1.0, bar.minutes / self._top_minutes) * (cell.height() - 6))
+            height = max(2.0, min(1.0, bar.minutes / self.top_minutes) * (cell.height() - 6))
             body = QRectF(middle - width / 2, foot - height, width, height)
             painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(QColor(c.accent))
@@ -235,7 +239,8 @@ class YearChart(QWidget):
         return (self.height() - 18.0) / 12
 
     @property
-    def _top_minutes(self) -> float:
+    def top_minutes(self) -> float:
+        """Minutes of the highest bar there is room for."""
         longest = max((bar.minutes or 0.0 for bar in self._bars.values()), default=0.0)
         return max(_LEAST_TOP_MINUTES, longest)
 

@@ -1,0 +1,168 @@
+"""Takes a picture of every page in a real window, for the eye and for the README.
+
+    python tests/ui/take_screenshots.py FOLDER [--journal DIR] [--only practice,listen]
+
+Starts its own X server (Xvfb) twice: 1280 by 800, and 2560 by 1600 at 200 %, light and
+dark each. Without --journal the demo journal is built first. The journal is copied, so
+that nothing in it changes.
+"""
+
+import argparse
+import os
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+WIDTH_PX, HEIGHT_PX = 1280, 800
+SCALES = (1, 2)
+SCHEMES = ("light", "dark")
+
+
+@contextmanager
+def x_server(width: int, height: int) -> Iterator[str]:
+    """Run a private X server and give its display."""
+    read, write = os.pipe()
+    screen = f"{width}x{height}x24"
+    server = subprocess.Popen(
+        ["Xvfb", "-displayfd", str(write), "-screen", "0", screen, "-nolisten", "tcp"],
+        pass_fds=(write,),
+        stderr=subprocess.DEVNULL,
+    )
+    os.close(write)
+    try:
+        with os.fdopen(read) as pipe:
+            yield f":{pipe.readline().strip()}"
+    finally:
+        server.terminate()
+        server.wait(10)
+
+
+def take_all(folder: Path, journal: Path | None, only: str) -> None:
+    """Take the pictures at both scales."""
+    folder.mkdir(parents=True, exist_ok=True)
+    with tempfile.TemporaryDirectory() as scratch:
+        copy = Path(scratch) / "Practice journal"
+        if journal is None:
+            built = Path(scratch) / "demo"
+            subprocess.run(
+                [sys.executable, "-m", "app", "demo", "--folder", str(built), "--no-window"],
+                cwd=ROOT,
+                check=True,
+            )
+            journal = built / "journal"
+        for scale in SCALES:
+            shutil.rmtree(copy, ignore_errors=True)
+            shutil.copytree(journal, copy)
+            with x_server(WIDTH_PX * scale, HEIGHT_PX * scale) as display:
+                environment = os.environ | {
+                    "DISPLAY": display,
+                    "QT_QPA_PLATFORM": "xcb",
+                    "QT_SCALE_FACTOR": str(scale),
+                    "PYTHONPATH": str(ROOT),
+                }
+                command = [sys.executable, str(Path(__file__).resolve()), str(folder)]
+                command += ["--journal", str(copy), "--inside", "--only", only]
+                subprocess.run(command, env=environment, cwd=ROOT, check=True)
+
+
+class Photographer:
+    """Opens the window and takes what the screen shows."""
+
+    def __init__(self, folder: Path, journal: Path, only: str) -> None:
+        from app.ui.application import Window, application_object
+        from app.wiring import open_workbench
+
+        self._folder = folder
+        self._only = tuple(name for name in only.split(",") if name)
+        self._application = application_object()
+        self._scale = os.environ.get("QT_SCALE_FACTOR", "1")
+        self._bench = open_workbench(journal)
+        self.window = Window(self._bench, preferences_file=journal / "window.ini")
+        self.main = self.window.main
+        self.main.setGeometry(0, 0, WIDTH_PX, HEIGHT_PX)
+        self.main.show()
+        self.scheme = SCHEMES[0]
+
+    def wait(self, seconds: float = 0.4) -> None:
+        """Let everything arrive and be painted."""
+        self.window.jobs.wait_until_idle(60)
+        end = time.monotonic() + seconds
+        while time.monotonic() < end:
+            self._application.processEvents()
+            time.sleep(0.01)
+
+    def take(self, name: str, prepare: Callable[[], object]) -> None:
+        """Bring a state about and photograph the screen."""
+        if self._only and not name.startswith(self._only):
+            return
+        prepare()
+        self.wait()
+        picture = self._application.primaryScreen().grabWindow(0)
+        percent = "" if self._scale == "1" else "-200"
+        picture.save(str(self._folder / f"{name}-{self.scheme}{percent}.png"))
+
+    def close(self) -> None:
+        """Close window and journal."""
+        self.window.close()
+        self._bench.close()
+
+
+def photograph(folder: Path, journal: Path, only: str) -> None:
+    """Take every state of every page, light and dark."""
+    from app.ui.theme import Scheme
+
+    recording = next(journal.glob("2*/*/*.flac"))
+    shots = Photographer(folder, journal, only)
+    main, listen = shots.main, shots.main.listen
+    for scheme in SCHEMES:
+        shots.scheme = scheme
+        shots.window.theme.choose(Scheme(scheme))
+        main.show_page(0)
+        shots.take("practice", main.practice.show_today)
+        shots.take("practice-passage", main.practice.new_passage)
+        shots.take("practice-import", lambda: main.import_files([recording, Path(__file__)]))
+        main.practice.show_today()
+        main.show_page(1)
+        shots.wait()
+        listen.transport.seek(9.0)
+        for pane, name in enumerate(("notes", "markers", "numbers", "take")):
+            shots.take(f"listen-{name}", lambda at=pane: listen.side.show_pane(at))
+        shots.take("listen-near", lambda: listen.lanes.show_range(6.0, 11.0))
+        listen.lanes.show_all()
+        shots.take("compare", lambda: main.show_page(2))
+        shots.take("compare-stacked", lambda: main.desk.keys.action("compare.layout").trigger())
+        main.desk.keys.action("compare.layout").trigger()
+        shots.take("calendar", lambda: main.show_page(3))
+        shots.take("lesson", lambda: main.show_page(4))
+        shots.take("help", main.show_help)
+        main.hide_help()
+    shots.close()
+    empty = Photographer(folder, journal.with_name("New journal"), only)
+    for at, name in enumerate(("practice", "listen", "compare", "calendar", "lesson")):
+        empty.take(f"empty-{name}", lambda page=at: empty.main.show_page(page))
+    empty.close()
+    shutil.rmtree(journal.with_name("New journal"))
+
+
+def main() -> None:
+    """Read the command line."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("folder", type=Path)
+    parser.add_argument("--journal", type=Path)
+    parser.add_argument("--only", default="", help="names the pictures must begin with")
+    parser.add_argument("--inside", action="store_true", help=argparse.SUPPRESS)
+    given = parser.parse_args()
+    if given.inside:
+        photograph(given.folder.resolve(), given.journal, given.only)
+    else:
+        take_all(given.folder, given.journal, given.only)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,131 @@
+"""The executors: order, stale results, cancelling, failures, a clean end."""
+
+import threading
+import time
+
+import pytest
+
+from app.jobs import Jobs
+from app.journal.failures import PlainFailure
+from app.services.stopping import Stopped
+
+
+@pytest.fixture
+def jobs(qapp):
+    made = Jobs()
+    yield made
+    made.close()
+
+
+def test_results_arrive_on_the_gui_thread_in_order(jobs):
+    seen = []
+    for number in range(20):
+        jobs.store(
+            lambda at=number: (at, threading.current_thread()),
+            lambda result: seen.append((*result, threading.current_thread())),
+        )
+    assert jobs.wait_until_idle()
+    assert [number for number, _, _ in seen] == list(range(20))
+    assert len({worker for _, worker, _ in seen}) == 1
+    assert all(worker is not threading.main_thread() for _, worker, _ in seen)
+    assert all(receiver is threading.main_thread() for _, _, receiver in seen)
+
+
+def test_newer_job_of_a_subject_makes_the_older_stale(jobs):
+    gate = threading.Event()
+    seen = []
+    jobs.store(gate.wait)
+    for number in range(3):
+        jobs.store(lambda at=number: at, seen.append, subject="take")
+    jobs.store(lambda: "other", seen.append, subject="list")
+    gate.set()
+    assert jobs.wait_until_idle()
+    assert seen == [2, "other"]
+
+
+def test_result_that_came_too_late_is_dropped(jobs, qapp):
+    seen = []
+    jobs.store(lambda: "old", seen.append, subject="take")
+    time.sleep(0.05)  # the result now waits in the event queue
+    jobs.forget("take")
+    assert jobs.wait_until_idle()
+    assert seen == []
+
+
+def test_long_work_reports_progress_and_can_be_cancelled(jobs):
+    fractions, ended = [], []
+    started = threading.Event()
+
+    def work(progress, should_stop):
+        started.set()
+        step = 0
+        while not should_stop():
+            step += 1
+            progress(min(0.9, step / 100))
+            time.sleep(0.005)
+        raise Stopped
+
+    job = jobs.analyse(
+        work, lambda _: pytest.fail("it was cancelled"), progress=fractions.append,
+        ended=lambda: ended.append(True),
+    )  # fmt: skip
+    assert started.wait(2)
+    deadline = time.monotonic() + 5
+    while not fractions and time.monotonic() < deadline:
+        jobs.wait_until_idle(0.05)
+    job.cancel()
+    assert jobs.wait_until_idle()
+    assert fractions
+    assert fractions == sorted(fractions)
+    assert ended == [True]
+
+
+def test_long_work_does_not_hold_up_the_storage_thread(jobs):
+    gate, seen = threading.Event(), []
+    jobs.analyse(lambda progress, should_stop: gate.wait(5), lambda _: seen.append("long"))
+    jobs.store(lambda: "short", seen.append)
+    deadline = time.monotonic() + 5
+    while not seen and time.monotonic() < deadline:
+        jobs.wait_until_idle(0.02)
+    gate.set()
+    assert jobs.wait_until_idle()
+    assert seen == ["short", "long"]
+
+
+def test_expected_failure_is_told_with_its_next_step(jobs, qtbot):
+    def refuse():
+        raise PlainFailure("The disk is full.", "Make room.")
+
+    with qtbot.waitSignal(jobs.failure_told) as told:
+        jobs.store(refuse, lambda _: pytest.fail("it failed"))
+    assert told.args[0].next_step == "Make room."
+    seen = []
+    jobs.store(refuse, failed=seen.append)
+    assert jobs.wait_until_idle()
+    assert seen[0].sentence == "The disk is full."
+
+
+def test_anything_else_is_a_bug(jobs, qtbot, caplog):
+    with qtbot.waitSignal(jobs.bug_found) as found:
+        jobs.store(lambda: {}["missing"])
+    assert isinstance(found.args[0], KeyError)
+    assert "A job failed" in caplog.text
+
+
+def test_closing_stores_what_was_asked_for_and_ends_the_threads(qapp):
+    made = Jobs()
+    stored = []
+    made.store(lambda: time.sleep(0.05))
+    made.store(lambda: stored.append("minutes"))
+    made.analyse(lambda progress, should_stop: _until(should_stop))
+    made.close()
+    assert stored == ["minutes"]
+    assert not [t for t in threading.enumerate() if t.name.startswith(("storage", "analysis"))]
+    made.store(lambda: stored.append("too late"))
+    assert stored == ["minutes"]
+
+
+def _until(should_stop):
+    while not should_stop():
+        time.sleep(0.002)
+    raise Stopped

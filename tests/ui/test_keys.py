@@ -1,0 +1,68 @@
+"""One table: every action is answered, has its key, and is in help sheet and menu."""
+
+from collections import Counter
+
+import pytest
+from PySide6.QtGui import QKeySequence
+
+from app.journal.records import DEFAULT_CATEGORIES
+from app.ui.keys import ACTIONS, MARKER_KEY_COUNT, Where, keys_text
+from app.ui.widgets.help_sheet import help_html
+
+
+def test_ids_are_unique_and_every_action_has_a_key():
+    assert len({spec.id for spec in ACTIONS}) == len(ACTIONS)
+    assert all(spec.keys for spec in ACTIONS)
+
+
+@pytest.mark.parametrize("where", [where for where in Where if where is not Where.EVERYWHERE])
+def test_no_key_means_two_things_on_a_page(where):
+    keys = Counter(
+        QKeySequence(key).toString()
+        for spec in ACTIONS
+        if spec.where in (where, Where.EVERYWHERE)
+        for key in spec.keys
+    )
+    assert [key for key, count in keys.items() if count > 1] == []
+    assert "" not in keys, "a key that Qt cannot read"
+
+
+def test_every_action_is_answered(window):
+    assert window.main.desk.keys.bound_ids == {spec.id for spec in ACTIONS}
+
+
+OFFSCREEN = ("propagateSizeHints", "raise")
+
+
+@pytest.mark.qt_log_ignore(*OFFSCREEN)
+def test_every_action_is_in_the_help_sheet_with_its_keys(window, qtbot):
+    window.main.desk.keys.action("help").trigger()
+    text = window.main.help_text()
+    for spec in ACTIONS:
+        assert spec.text in text
+        assert keys_text(spec.id) in text
+    assert help_html()
+
+
+def test_every_action_is_in_the_menu(window):
+    menu = window.main.rail.menu.menu()
+    found = [action.text() for part in menu.actions() for action in part.menu().actions()]
+    assert found == [f"{spec.text}\t{keys_text(spec.id)}" for spec in ACTIONS]
+
+
+def test_menu_offers_what_works_here(window):
+    menu = window.main.rail.menu.menu()
+    window.main.show_page(3)
+    menu.aboutToShow.emit()
+    usable = {part.text() for part in menu.actions() if part.isEnabled()}
+    assert usable == {"Everywhere", "Calendar"}
+
+
+def test_every_usual_category_has_a_key():
+    assert len(DEFAULT_CATEGORIES) <= MARKER_KEY_COUNT
+
+
+def test_hidden_pages_do_not_answer(window, qtbot):
+    window.main.show_page(1)
+    qtbot.keyClick(window.main, "R")
+    assert not window.main.recorder.is_recording

@@ -1,0 +1,64 @@
+"""Expected failures are one sentence; bugs say where the log is; neither stops the sound."""
+
+import pytest
+from PySide6.QtCore import Qt
+
+from app.journal.failures import PlainFailure
+from app.ui.widgets.bug_dialog import BugDialog
+
+OFFSCREEN = ("propagateSizeHints", "raise")
+
+
+def test_plain_failure_is_shown_with_its_next_step_and_stays(window, qtbot):
+    window.desk.tell_failure(PlainFailure("The disk is full.", "Make room, then record again."))
+    assert window.main.messages.text == "The disk is full. Make room, then record again."
+    assert not window.main.messages.is_passing
+    qtbot.keyClick(window.main, Qt.Key.Key_Escape)
+    assert window.main.messages.text == ""
+
+
+def test_news_goes_away_by_itself(window):
+    window.desk.tell("Undone: marker deleted.")
+    assert window.main.messages.is_passing
+
+
+def test_message_offers_to_undo(window, settle, qtbot, bench):
+    window.main.show_page(1)
+    settle(window)
+    window.main.desk.keys.action("listen.delete_take").trigger()
+    settle(window)
+    assert "take11" in bench.state.deleted
+    window.main.messages.act()
+    settle(window)
+    assert window.main.messages.text
+
+
+@pytest.mark.qt_log_ignore(*OFFSCREEN)
+def test_bug_says_where_the_log_is_and_is_not_modal(window, settle, bench, caplog):
+    bench.practising.today = lambda: 1 / 0
+    window.main.practice.refresh()
+    settle(window)
+    (dialog,) = window.bug_dialogs
+    assert isinstance(dialog, BugDialog)
+    assert not dialog.isModal()
+    assert "passagework.log" in dialog.words
+    assert "ZeroDivisionError" in dialog.details
+    dialog.close()
+
+
+@pytest.mark.qt_log_ignore(*OFFSCREEN)
+def test_what_escapes_from_a_slot(window, caplog):
+    failure = PlainFailure("No room.", "Make room.")
+    window.take_exception(PlainFailure, failure, None)
+    assert window.main.messages.text == "No room. Make room."
+    assert window.bug_dialogs == []
+    window.take_exception(ValueError, ValueError("odd"), None)
+    assert len(window.bug_dialogs) == 1
+    window.bug_dialogs[0].close()
+
+
+@pytest.mark.qt_log_ignore(*OFFSCREEN)
+def test_the_log_file_holds_the_bug(window, tmp_path, caplog):
+    window.take_exception(ValueError, ValueError("odd thing"), None)
+    window.bug_dialogs[0].close()
+    assert "odd thing" in (tmp_path / "passagework.log").read_text(encoding="utf-8")

@@ -1,0 +1,221 @@
+"""Practice: minutes, recording, the aim's question, importing, passages."""
+
+from dataclasses import replace
+from datetime import UTC, datetime
+from pathlib import Path
+
+import fakes
+import pytest
+from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
+from PySide6.QtGui import QDropEvent
+from PySide6.QtWidgets import QLineEdit, QPushButton
+
+from app.journal.failures import PlainFailure
+from app.journal.records import AimMet
+from app.ui.models.recorder import RecorderState
+
+
+def labels_of(widget) -> str:
+    from PySide6.QtWidgets import QLabel
+
+    shown = [label for label in widget.findChildren(QLabel) if label.isVisibleTo(widget)]
+    return "\n".join(label.text() for label in shown)
+
+
+def button(widget, text) -> QPushButton:
+    return next(b for b in widget.findChildren(QPushButton) if b.text() == text)
+
+
+def test_two_counts_are_shown_as_two_numbers(window):
+    text = labels_of(window.main.practice.head)
+    assert "41\ndays practised" in text
+    assert "56\ndays since first entry" in text
+
+
+def test_minutes_are_typed(window, settle, qtbot, bench):
+    qtbot.keyClick(window.main, "T")
+    field = window.main.focusWidget()
+    qtbot.keyClicks(field, "55")
+    qtbot.keyClick(field, Qt.Key.Key_Return)
+    settle(window)
+    assert bench.state.minutes[fakes.TODAY] == 55
+
+
+def test_record_with_one_key_and_answer_the_aim(window, settle, qtbot, bench):
+    page = window.main.practice
+    page.panel.aim.setText("third finger higher in bar 5")
+    qtbot.keyClick(window.main, "R")
+    settle(window)
+    assert window.main.recorder.state is RecorderState.RECORDING
+    assert button(page.panel, "Stop").isEnabled()
+    qtbot.wait(120)
+    assert "0:03" in labels_of(page.panel)
+    qtbot.keyClick(window.main, "R")
+    settle(window)
+    assert window.main.recorder.state is RecorderState.IDLE
+    take = next(row for row in bench.state.rows.values() if row.id.startswith("take102"))
+    assert take.passage_id == fakes.STUDY.id
+    assert "Was the aim met?" in labels_of(page.panel)
+    qtbot.keyClick(window.main, "2")
+    settle(window)
+    assert bench.state.rows[take.id].aim_met is AimMet.PARTLY
+    assert bench.state.rows[take.id].state == "measured", "it was measured in the background"
+    assert "Was the aim met?" not in labels_of(page.panel)
+
+
+def test_level_is_a_word_not_a_colour_only(window, settle, qtbot, bench):
+    qtbot.keyClick(window.main, "L")
+    settle(window)
+    assert bench.recording.is_listening
+    qtbot.waitUntil(lambda: "Good" in window.main.practice.panel.level_words)
+    window.main.show_page(1)
+    settle(window)
+    assert not bench.recording.is_listening, "the input is closed when the page is left"
+
+
+def test_without_an_input_the_page_says_what_to_plug_in(open_window, bench, settle, qtbot):
+    bench.recording.has_input = False
+    window = open_window(bench)
+    panel = window.main.practice.panel
+    assert "Plug in a microphone." in labels_of(panel)
+    assert not button(panel, "Record").isEnabled()
+    qtbot.keyClick(window.main, "R")
+    assert window.main.recorder.state is RecorderState.IDLE
+    bench.recording.has_input = True
+    button(panel, "Look again").click()
+    settle(window)
+    assert button(panel, "Record").isEnabled()
+    assert "Plug in a microphone." not in labels_of(panel)
+
+
+def test_recording_that_ends_by_itself_is_kept_and_told(window, settle, qtbot, bench):
+    window.main.practice.panel.toggle()
+    settle(window)
+    bench.recording.ended = bench.recording.pending("The microphone was unplugged.")
+    qtbot.waitUntil(lambda: "unplugged" in window.main.messages.text)
+    settle(window)
+    assert "is kept" in window.main.messages.text
+    assert any(row.id.startswith("take102") for row in bench.state.rows.values())
+
+
+def test_start_that_fails_is_told(window, settle, bench):
+    def refuse(*_arguments):
+        raise PlainFailure("The disk is full.", "Make room.")
+
+    bench.recording.start = refuse
+    window.main.practice.panel.toggle()
+    settle(window)
+    assert window.main.messages.text == "The disk is full. Make room."
+    assert window.main.recorder.state is RecorderState.IDLE
+
+
+def test_recovered_recording_is_offered_and_filed(open_window, bench, settle):
+    left = replace(bench.recording.pending(), recovered=True, duration_s=83.0)
+    bench.recording.left = (replace(left, started_at=datetime(2026, 3, 17, 20, 4, tzinfo=UTC)),)
+    window = open_window(bench)
+    panel = window.main.practice.panel
+    assert "Tue 17 Mar 2026, 20:04, 1:23 long" in labels_of(panel)
+    before = len(bench.state.rows)
+    button(panel, "File it").click()
+    settle(window)
+    assert len(bench.state.rows) == before + 1
+    assert "never filed" not in labels_of(panel)
+
+
+@pytest.fixture
+def dropped(window, settle):
+    mime = QMimeData()
+    mime.setUrls([QUrl.fromLocalFile("/clips/lesson 1.m4a"), QUrl.fromLocalFile("/clips/b.txt")])
+    drop = QDropEvent(
+        QPointF(700, 400), Qt.DropAction.CopyAction, mime, Qt.MouseButton.LeftButton,
+        Qt.KeyboardModifier.NoModifier,
+    )  # fmt: skip
+    window.main.show_page(3)
+    window.main.dropEvent(drop)
+    settle(window)
+    return window
+
+
+def test_files_dropped_on_any_page_are_proposed(dropped):
+    assert dropped.main.page_index == 0
+    text = labels_of(dropped.main.practice.imports)
+    assert "lesson 1.m4a" in text
+    assert "This is not a recording." in text
+    assert "date inside the file" in text
+
+
+def test_day_and_passage_are_corrected_before_filing(dropped, settle, bench):
+    imports = dropped.main.practice.imports
+    imports.rows[0].day.show_day(fakes.TODAY.replace(day=2))
+    imports.rows[0].passage.choose("")
+    button(imports, "File 1 recording").click()
+    settle(dropped)
+    (filed,) = bench.importing.filed
+    assert filed.path == Path("/clips/lesson 1.m4a")
+    assert filed.practice_day == fakes.TODAY.replace(day=2)
+    assert filed.passage_id is None
+    assert dropped.main.messages.text == "1 take filed under 1 practice day."
+    assert not imports.isVisible()
+
+
+def test_cancelled_import_files_nothing(dropped, settle, bench):
+    button(dropped.main.practice.imports, "Cancel").click()
+    settle(dropped)
+    assert bench.importing.filed == ()
+    assert not dropped.main.practice.imports.isVisible()
+
+
+def test_new_passage_is_made_and_chosen(window, settle, qtbot, bench):
+    qtbot.keyClick(window.main, "N")
+    form = window.main.practice.form
+    piece, name, bars = (
+        field for field in form.findChildren(QLineEdit)[:3] if field.isVisibleTo(form)
+    )
+    qtbot.keyClicks(piece, "Concerto")
+    qtbot.keyClick(piece, Qt.Key.Key_Return)
+    settle(window)
+    assert window.main.messages.text.startswith("A passage needs a piece and a name.")
+    qtbot.keyClicks(name, "Cadenza")
+    qtbot.keyClicks(bars, "90-101")
+    qtbot.keyClick(bars, Qt.Key.Key_Return)
+    settle(window)
+    assert bench.state.passages[-1].name == "Cadenza"
+    assert window.main.practice.panel.passage.key == bench.state.passages[-1].id
+    assert not form.isVisible()
+
+
+def test_marker_to_work_on_opens_its_take_at_its_place(window, settle, qtbot, bench):
+    table = window.main.practice.open_markers
+    table.selectRow(0)
+    qtbot.keyClick(table, Qt.Key.Key_Return)
+    settle(window)
+    assert window.main.page_index == 1
+    assert window.main.listen.view.row.id == "take11"
+    assert bench.playing.now.position_s == pytest.approx(3.3)
+
+
+def test_measuring_can_be_cancelled(window, settle, bench, qtbot):
+    import threading
+
+    started = threading.Event()
+
+    def slow(take_id, progress, should_stop):
+        from app.services.stopping import Stopped
+
+        started.set()
+        while not should_stop():
+            progress(0.3)
+        raise Stopped
+
+    bench.measuring.measure = slow
+    bench.state.waiting.extend(["take1", "take2"])
+    window.main.queue.look()
+    qtbot.waitUntil(started.is_set)
+    qtbot.waitUntil(window.main.work.isVisible)
+    qtbot.keyClick(window.main, Qt.Key.Key_Period, modifier=Qt.KeyboardModifier.ControlModifier)
+    settle(window)
+    assert not window.main.work.isVisible()
+    assert window.main.queue.left_count == 0
+    window.main.practice.refresh()
+    settle(window)
+    assert window.main.queue.left_count == 0, "what was cancelled does not start again by itself"

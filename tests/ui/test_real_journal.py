@@ -1,0 +1,136 @@
+"""The window on real services and a small journal on disk."""
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+
+from app.services.views import Reading
+from app.wiring import open_workbench
+
+ROOT = Path(__file__).parents[2]
+TAKES = ROOT / "sample_audio" / "takes"
+
+
+@pytest.fixture
+def window(open_window, real_bench):
+    return open_window(real_bench)
+
+
+def test_import_measure_listen(window, settle, real_bench):
+    main = window.main
+    main.import_files([TAKES / "violin-uneven-pulse.flac"])
+    settle(window)
+    (row,) = main.practice.imports.rows
+    assert row.problem == ""
+    main.practice.imports.file_all()
+    settle(window)
+    assert window.jobs.wait_until_idle(120)
+    assert real_bench.measuring.waiting() == (), "measured in the background without being asked"
+    main.show_page(1)
+    settle(window)
+    view = main.listen.view
+    assert view.row.passage_name.endswith("Opening")
+    assert any(isinstance(note.deviation, Reading) for note in view.notes)
+
+
+def test_markers_survive_a_restart(window, settle, real_journal, real_bench, open_window, qtbot):
+    window.main.show_page(1)
+    settle(window)
+    window.main.listen.transport.seek(5.0)
+    qtbot.keyClick(window.main, "1")
+    settle(window)
+    qtbot.keyClick(window.main, "E")
+    field = window.main.focusWidget()
+    qtbot.keyClicks(field, "too high after the shift")
+    qtbot.keyClick(field, Qt.Key.Key_Return)
+    settle(window)
+    window.close()
+    real_bench.close()
+    with open_workbench(real_journal, read_only=True) as again:
+        second = open_window(again)
+        second.main.show_page(1)
+        settle(second)
+        (marker,) = second.main.listen.markers.markers
+        assert marker.text == "too high after the shift"
+        assert marker.start_s == pytest.approx(5.0, abs=0.01)
+        second.close()
+
+
+def test_first_take_against_last(window, settle):
+    window.main.show_page(2)
+    assert window.jobs.wait_until_idle(60)
+    settle(window)
+    view = window.main.compare.view
+    assert view.aligned
+    assert len(view.notes) > 10
+    # The two committed takes are the same study, worse on the first day by construction.
+    word = {row.key: row.word for row in view.changes}["mean_absolute_cents"]
+    assert word in ("better", "no clear change", "too few takes")
+    assert window.main.compare.trend.verdict
+
+
+def test_deleted_take_comes_back(window, settle, real_bench, qtbot):
+    window.main.show_page(1)
+    settle(window)
+    before = {row.id for row in real_bench.filing.takes()}
+    ctrl = Qt.KeyboardModifier.ControlModifier
+    qtbot.keyClick(window.main, Qt.Key.Key_Delete, modifier=ctrl)
+    settle(window)
+    assert len(real_bench.filing.takes()) == 1
+    qtbot.keyClick(window.main, "Z", modifier=ctrl)
+    settle(window)
+    assert {row.id for row in real_bench.filing.takes()} == before
+
+
+def test_calendar_and_lesson_read_the_journal(window, settle):
+    window.main.show_page(3)
+    settle(window)
+    assert "40 min" in window.main.calendar.day_words
+    window.main.show_page(4)
+    settle(window)
+    assert "Opening" in window.main.lesson.text.toPlainText()
+
+
+def test_nothing_heavy_is_loaded_when_the_window_shows(tmp_path):
+    script = """
+import sys
+from pathlib import Path
+from app.ui.application import Window, application_object
+from app.wiring import open_workbench
+application = application_object()
+with open_workbench(Path(sys.argv[1])) as bench:
+    window = Window(bench, preferences_file=Path(sys.argv[1]) / "window.ini")
+    window.main.show()
+    for _ in range(5):
+        application.processEvents()
+    print([name for name in ("librosa", "numba", "matplotlib", "scipy") if name in sys.modules])
+    window.close()
+"""
+    done = subprocess.run(
+        [sys.executable, "-c", script, str(tmp_path / "journal")],
+        cwd=ROOT,
+        env=os.environ | {"QT_QPA_PLATFORM": "offscreen"},
+        capture_output=True,
+        text=True,
+        timeout=120,
+        check=True,
+    )
+    assert done.stdout.strip() == "[]"
+
+
+def test_emitting_keeps_the_references_of_true(qapp):
+    """A version of PySide6 took one away with every emit until the interpreter died of it."""
+    from PySide6.QtCore import QObject, Signal
+
+    class Bell(QObject):
+        rung = Signal()
+
+    bell = Bell()
+    before = sys.getrefcount(True)
+    for _ in range(50):
+        bell.rung.emit()
+    assert sys.getrefcount(True) >= before - 5
