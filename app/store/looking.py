@@ -32,6 +32,11 @@ def engine_for_looking(folders: Folders, held: ExitStack) -> Engine:
     PlainFailure
         As for opening, except that no lock and no permission to write is needed.
     """
+    with plain_file_failures(folders.journal, cannot_read):
+        return _engine_for_looking(folders, held)
+
+
+def _engine_for_looking(folders: Folders, held: ExitStack) -> Engine:
     database = folders.database
     if not database.exists() or database.stat().st_size == 0:
         check_not_lost(folders)
@@ -87,12 +92,8 @@ def _copied(folders: Folders, held: ExitStack) -> Path:
         )
     )
     copy = place / folders.database.name
-    with plain_file_failures(folders.journal):  # the temporary disk may be full
-        try:
-            shutil.copyfile(folders.database, copy)
-            if has_log(folders.database):
-                log = f"{folders.database.name}-wal"
-                shutil.copyfile(folders.journal / log, place / log)
-        except PermissionError as error:
-            raise cannot_read(folders.journal) from error
+    shutil.copyfile(folders.database, copy)
+    if has_log(folders.database):
+        log = f"{folders.database.name}-wal"
+        shutil.copyfile(folders.journal / log, place / log)
     return copy

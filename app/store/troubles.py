@@ -69,15 +69,20 @@ def in_use(folder: Path) -> PlainFailure:
 
 
 @contextmanager
-def plain_file_failures(folder: Path) -> Iterator[None]:
-    """Turn an expected ``OSError`` under the journal into a plain failure."""
+def plain_file_failures(
+    folder: Path, refused: Callable[[Path], PlainFailure] = cannot_write
+) -> Iterator[None]:
+    """Turn an expected ``OSError`` under the journal into a plain failure.
+
+    ``refused`` words it where the system does not allow something.
+    """
     try:
         yield
     except OSError as error:
         if error.errno in _FULL:
             raise disk_full(folder) from error
         if error.errno in _REFUSED:
-            raise cannot_write(folder) from error
+            raise refused(folder) from error
         if error.errno == errno.EIO:
             raise disk_failed(folder, error) from error
         raise

@@ -1,8 +1,8 @@
 """Opening a journal: lock, refusals, looking only, damage.
 
 The tests may run as root, for whom no folder is read-only, so that case is played in
-three ways: a real read-only mount where the machine allows one, and an ``OSError`` as
-the system would raise it, for the folder and for the database.
+three ways: as another user, on a read-only mount where the machine allows one, and by
+an ``OSError`` as the system would raise it.
 """
 
 import errno
@@ -11,6 +11,7 @@ import shutil
 import sqlite3
 import subprocess
 import sys
+import tempfile
 import textwrap
 import threading
 from collections.abc import Iterator
@@ -435,3 +436,56 @@ def test_looking_makes_no_backup(filled: Path) -> None:
     with opened(filled, read_only=True) as store, pytest.raises(PlainFailure):
         store.back_up()
     assert not (filled / "backups").exists()
+
+
+UNPRIVILEGED = """
+    import os, sys
+    from pathlib import Path
+    from app.journal.failures import PlainFailure
+    from app.store import repair
+    from app.store.store import open_store
+    import sqlalchemy.dialects.sqlite
+
+    if os.geteuid() == 0:
+        os.seteuid(65534)
+    journal = Path(sys.argv[1])
+    for options in ({}, {"read_only": True}):
+        try:
+            with open_store(journal, **options) as store:
+                print(len(store.takes.list(include_deleted=True)))
+        except PlainFailure as failure:
+            print(failure.sentence.removeprefix(f"The journal in {journal} "))
+    try:
+        repair.repair(journal)
+    except PlainFailure as failure:
+        print(failure.sentence.removeprefix(f"The journal in {journal} "))
+"""
+
+
+@pytest.mark.skipif(os.name == "nt", reason="permissions of another kind")
+@pytest.mark.parametrize(
+    ("mode", "expected"),
+    [
+        (0o555, ["cannot be written to.", "48", "cannot be written to."]),
+        (0o000, ["cannot be written to.", "cannot be read.", "cannot be written to."]),
+    ],
+)
+def test_permissions_as_an_ordinary_user_meets_them(
+    filled: Path, mode: int, expected: list[str]
+) -> None:
+    with tempfile.TemporaryDirectory() as place:  # under a folder everybody may enter
+        Path(place).chmod(0o755)
+        journal = Path(place) / "journal"
+        shutil.copytree(filled, journal)
+        (journal / ".lock").unlink()
+        journal.chmod(mode)
+        try:
+            done = subprocess.run(
+                [sys.executable, "-c", textwrap.dedent(UNPRIVILEGED), str(journal)],
+                capture_output=True,
+                text=True,
+                check=True,
+            )
+        finally:
+            journal.chmod(0o755)
+    assert done.stdout.splitlines() == expected
