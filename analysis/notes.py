@@ -19,8 +19,9 @@ from analysis.results import (
     Vibrato,
 )
 from analysis.units import hz_to_midi, midi_to_hz
-from analysis.vibrato import fit_wobble, measure_vibrato
+from analysis.vibrato import measure_vibrato, pitch_wobble
 from analysis.windows import WindowPlan
+from analysis.wobbles import Wobble
 
 FloatArray = NDArray[np.float64]
 
@@ -127,9 +128,10 @@ def _note(track: PitchTrack, span: _Span, windows: WindowPlan) -> Note | None:
             NoteKind.NOTE, top, pitch, vibrato,
         )  # fmt: skip
     t, cents = time_s[steady], 100.0 * (midi[steady] - middle)
-    pitch = Measured(_pitch(t, cents, middle), _PROVENANCE)
+    wobble = pitch_wobble(t, cents)
+    pitch = Measured(_pitch(t, cents, middle, wobble), _PROVENANCE)
     vibrato = measure_vibrato(
-        t, cents, level[steady], window_s=window_s, period_s=1.0 / midi_to_hz(middle)
+        t, level[steady], wobble, window_s=window_s, period_s=1.0 / midi_to_hz(middle)
     )
     return Note(
         start_s=span.start_s,
@@ -154,10 +156,9 @@ def _longest_run(mask: NDArray[np.bool_]) -> NDArray[np.bool_]:
     return out
 
 
-def _pitch(time_s: FloatArray, cents: FloatArray, middle_midi: float) -> NotePitch:
-    wobble = fit_wobble(time_s, cents)
+def _pitch(time_s: FloatArray, cents: FloatArray, middle_midi: float, wobble: Wobble | None) -> NotePitch:
     span_s = float(time_s[-1] - time_s[0])
-    if wobble is not None and wobble.cycles >= 1.5 and wobble.explained > 0.3:
+    if wobble is not None and wobble.cycles >= 1.0 and wobble.explained > 0.3:
         centre, slope, residual = wobble.centre, wobble.slope_per_s, wobble.residual
         fitted = 5.0
     else:

@@ -1,0 +1,163 @@
+"""A sinusoid with a straight line under it, fitted to a curve by least squares."""
+
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from analysis.compiled import compiled
+
+FloatArray = NDArray[np.float64]
+
+_RATE_STEP_HZ: Final = 0.1
+_START_STEP_S: Final = 0.03
+_LATEST_START_S: Final = 0.3
+_LATEST_START_SHARE: Final = 0.5
+_WORTH_A_LATER_START: Final = 0.9
+_MOST_SAMPLES: Final = 256
+
+
+@dataclass(frozen=True, slots=True)
+class Wobble:
+    """The fit: ``curve = centre + slope (t - middle) + extent sin(2 pi rate t + phase)``.
+
+    Attributes
+    ----------
+    rate_hz, extent : float
+        The sinusoid; the extent is half of peak to peak.
+    centre, slope_per_s : float
+        The line, at the middle of the time span, and its slope.
+    start_s : float
+        When the sinusoid sets in, from the first sample; 0 where it always was there.
+    explained : float
+        Share (0 to 1) of the variance around the line that the sinusoid explains.
+    cycles : float
+        How many turns it makes.
+    residual : (n,) array
+        What is left.
+    """
+
+    rate_hz: float
+    extent: float
+    centre: float
+    slope_per_s: float
+    start_s: float
+    explained: float
+    cycles: float
+    residual: FloatArray
+
+
+@compiled
+def _unexplained(
+    t: FloatArray, curve: FloatArray, rates: FloatArray, starts: FloatArray, left: FloatArray
+) -> None:
+    """Fill ``left[i, j]`` with the squares that rate i, setting in at start j, leaves."""
+    n = len(t)
+    columns = np.empty((4, n))
+    for k in range(n):
+        columns[0, k] = 1.0
+        columns[1, k] = t[k]
+    normal = np.empty((4, 5))
+    for i in range(len(rates)):
+        for j in range(len(starts)):
+            for k in range(n):
+                since = t[k] - t[0] - starts[j]
+                phase = 2.0 * np.pi * rates[i] * since
+                columns[2, k] = np.sin(phase) if since >= 0.0 else 0.0
+                # before it sets in the curve stays where the cosine begins
+                columns[3, k] = np.cos(phase) if since >= 0.0 else 1.0
+            squares = 0.0
+            for k in range(n):
+                squares += curve[k] * curve[k]
+            for a in range(4):
+                for b in range(a, 4):
+                    total = 0.0
+                    for k in range(n):
+                        total += columns[a, k] * columns[b, k]
+                    normal[a, b] = total
+                    normal[b, a] = total
+                total = 0.0
+                for k in range(n):
+                    total += columns[a, k] * curve[k]
+                normal[a, 4] = total
+            # Gauss without pivoting: the matrix is positive definite, a little is added
+            # to its diagonal against rates that the span cannot tell from the line.
+            for a in range(4):
+                normal[a, a] *= 1.0 + 1e-9
+                pivot = normal[a, a] + 1e-12
+                squares -= normal[a, 4] * normal[a, 4] / pivot
+                for b in range(a + 1, 4):
+                    factor = normal[b, a] / pivot
+                    for c in range(a, 5):
+                        normal[b, c] -= factor * normal[a, c]
+            left[i, j] = squares
+
+
+def fit_wobble(
+    time_s: FloatArray, curve: FloatArray, slowest_hz: float, fastest_hz: float
+) -> Wobble | None:
+    """Fit a line and the best sinusoid between two rates, which may set in late.
+
+    Players often begin a note without vibrato; a sinusoid over the whole note would then
+    pull the centre towards the side the vibrato begins on.
+
+    Parameters
+    ----------
+    time_s, curve : (n,) arrays
+        Finite samples, times rising.
+    slowest_hz, fastest_hz : float
+        Range of rates.
+
+    Returns
+    -------
+    Wobble or None
+        ``None`` with fewer than eight samples or under one turn of the fastest rate.
+    """
+    if len(time_s) < 8 or time_s[-1] - time_s[0] < 1.0 / fastest_hz:
+        return None
+    t = time_s - 0.5 * (time_s[0] + time_s[-1])
+    span_s = float(t[-1] - t[0])
+    slowest_hz = min(max(slowest_hz, 1.0 / span_s), fastest_hz)
+    level = float(np.mean(curve))
+    rates = np.arange(slowest_hz, fastest_hz + _RATE_STEP_HZ, _RATE_STEP_HZ)
+    starts = np.arange(0.0, min(_LATEST_START_S, _LATEST_START_SHARE * span_s), _START_STEP_S)
+    stride = -(-len(t) // _MOST_SAMPLES)
+    left = np.empty((len(rates), len(starts)))
+    _unexplained(t[::stride], (curve - level)[::stride], rates, starts, left)
+    best, late = np.unravel_index(int(np.argmin(left)), left.shape)
+    at_once = int(np.argmin(left[:, 0]))
+    if left[best, late] > _WORTH_A_LATER_START * left[at_once, 0]:
+        best, late = np.intp(at_once), np.intp(0)
+    near_rates = rates[best] + _RATE_STEP_HZ * np.linspace(-0.8, 0.8, 9)
+    if late:
+        near_starts = starts[late] + _START_STEP_S * np.linspace(-0.8, 0.8, 7)
+    else:
+        near_starts = np.zeros(1)
+    left = np.empty((len(near_rates), len(near_starts)))
+    _unexplained(t[::stride], (curve - level)[::stride], near_rates, near_starts, left)
+    best, late = np.unravel_index(int(np.argmin(left)), left.shape)
+    return _fitted(t, curve, float(near_rates[best]), float(near_starts[late]))
+
+
+def _fitted(t: FloatArray, curve: FloatArray, rate_hz: float, start_s: float) -> Wobble:
+    since = t - t[0] - start_s
+    phase = 2.0 * np.pi * rate_hz * since
+    sine = np.where(since >= 0.0, np.sin(phase), 0.0)
+    cosine = np.where(since >= 0.0, np.cos(phase), 1.0)
+    line = np.column_stack((np.ones_like(t), t))
+    columns = np.column_stack((line, sine, cosine))
+    weights = np.linalg.lstsq(columns, curve, rcond=None)[0]
+    residual = curve - columns @ weights
+    straight = curve - line @ np.linalg.lstsq(line, curve, rcond=None)[0]
+    total = float(straight @ straight)
+    return Wobble(
+        rate_hz=rate_hz,
+        extent=float(np.hypot(weights[2], weights[3])),
+        centre=float(weights[0]),
+        slope_per_s=float(weights[1]),
+        start_s=start_s,
+        explained=1.0 - float(residual @ residual) / total if total > 0.0 else 0.0,
+        cycles=rate_hz * (float(t[-1] - t[0]) - start_s),
+        residual=residual,
+    )
