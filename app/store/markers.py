@@ -24,7 +24,7 @@ class MarkerRepository:
     def add(self, marker: Marker) -> None:
         """Keep a new marker; its take must be there."""
         with self._work.connection() as connection:
-            connection.execute(insert(MarkerModel).values(values_of(marker)))
+            connection.execute(insert(MarkerModel), values_of(marker))
             self._work.touch_take(marker.take_id)
 
     def replace(self, marker: Marker) -> None:

@@ -37,9 +37,9 @@ class MeasurementRepository:
         curves = {"take_id": measurement.take_id, "curves": measurement.curves}
         with self._work.connection() as connection:
             self._remove(measurement.take_id)
-            connection.execute(insert(MeasurementModel).values(values))
+            connection.execute(insert(MeasurementModel), values)
             if measurement.curves:
-                connection.execute(insert(CurvesModel).values(curves))
+                connection.execute(insert(CurvesModel), curves)
 
     def get(self, take_id: str) -> StoredMeasurement | None:
         """Give the measurement of a take with everything in it.

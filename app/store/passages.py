@@ -18,7 +18,7 @@ class PassageRepository:
     def add(self, passage: Passage) -> None:
         """Keep a new passage."""
         with self._work.connection() as connection:
-            connection.execute(insert(PassageModel).values(values_of(passage)))
+            connection.execute(insert(PassageModel), values_of(passage))
             self._work.touch(JOURNAL_KEY)
 
     def replace(self, passage: Passage) -> None:

@@ -22,7 +22,7 @@ class SessionRepository:
     def add(self, session: Session) -> None:
         """Keep a new session."""
         with self._work.connection() as connection:
-            connection.execute(insert(SessionModel).values(values_of(session)))
+            connection.execute(insert(SessionModel), values_of(session))
             self._work.touch_day(session.practice_day)
 
     def replace(self, session: Session) -> None:
@@ -108,7 +108,7 @@ class RestDayRepository:
         """Keep a rest day in the place of what was noted for its date."""
         with self._work.connection() as connection:
             connection.execute(delete(RestDayModel).where(_REST.practice_day == rest.practice_day))
-            connection.execute(insert(RestDayModel).values(values_of(rest)))
+            connection.execute(insert(RestDayModel), values_of(rest))
             self._work.touch_day(rest.practice_day)
 
     def get(self, practice_day: date) -> RestDay | None:

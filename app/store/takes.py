@@ -22,7 +22,7 @@ class TakeRepository:
     def add(self, take: Take) -> None:
         """Keep a new take; its session and passage must be there."""
         with self._work.connection() as connection:
-            connection.execute(insert(TakeModel).values(values_of(take)))
+            connection.execute(insert(TakeModel), values_of(take))
             self._work.touch_take(take.id)
 
     def replace(self, take: Take) -> None:
