@@ -25,6 +25,7 @@ _LOWEST_RATE_HZ = 11_025
 _LOWEST_MIDI, _HIGHEST_MIDI = 36, 100
 _BATCH_FRAMES = 1024
 _SILENT_BELOW_LOUDEST_DB = 45.0
+_FLATTEST = 0.6
 _DECAY_FRAMES = 8
 _ATTACK_LAG = 3
 _ATTACK_NEIGHBOURS = 7
@@ -157,11 +158,14 @@ def _folded(bands: Frames) -> Frames:
 
 
 def _chroma(bands: Frames, floor: float) -> Frames:
-    """Unit-length chroma of amplitudes; zero in silence."""
+    """Unit-length chroma of amplitudes; zero in silence and where no pitch stands out."""
     chroma = _folded(np.sqrt(bands))
     length = np.linalg.norm(chroma, axis=1, keepdims=True)
-    silent = bands.sum(axis=1, keepdims=True) < floor
-    return np.where(silent, 0.0, chroma / np.maximum(length, 1e-12)).astype(np.float32)
+    flat = np.median(chroma, axis=1) > _FLATTEST * chroma.max(axis=1)
+    silent = (bands.sum(axis=1) < floor) | flat
+    return np.where(silent[:, np.newaxis], 0.0, chroma / np.maximum(length, 1e-12)).astype(
+        np.float32
+    )
 
 
 def _attacks(bands: Frames) -> Frames:
