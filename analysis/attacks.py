@@ -13,6 +13,7 @@ from analysis.results import PitchTrack
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.int64]
 
+LEAST_ATTACK_STRENGTH: Final = 0.3
 _LEAST_RISE_FROM_REST_DB: Final = 10.0
 _LEAST_BOW_CHANGE_DB: Final = 4.5
 _LEAST_LEVEL_DIP_DB: Final = 2.5
@@ -159,7 +160,7 @@ def attacks(
     Returns
     -------
     time_s, strength : (n,) arrays
-        In order; strength 0 to 1 is the rise, 1 at 30 dB.
+        In order; strength runs from 0.3 to 1, which is a rise by 30 dB and more.
     """
     found: list[tuple[float, float]] = []
     if track is None:
@@ -191,5 +192,6 @@ def _one_each(found: list[tuple[float, float]]) -> tuple[FloatArray, FloatArray]
             continue
         kept.append((time_s, rise_db))
     times = np.array([t for t, _ in kept])
-    strengths = np.array([min(r / _FULL_STRENGTH_DB, 1.0) for _, r in kept])
+    share = np.array([min(r / _FULL_STRENGTH_DB, 1.0) for _, r in kept])
+    strengths = LEAST_ATTACK_STRENGTH + (1.0 - LEAST_ATTACK_STRENGTH) * share
     return times, strengths

@@ -1,12 +1,13 @@
 """From the pitch track and the onsets to notes: spans, steady parts, centres, kinds."""
 
-from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 from analysis.instruments import Instrument
+from analysis.note_centre import Reading, pitch_of, read_steady
+from analysis.note_spans import Span, note_spans
 from analysis.results import (
     Measured,
     Note,
@@ -19,30 +20,36 @@ from analysis.results import (
     Vibrato,
 )
 from analysis.units import hz_to_midi, midi_to_hz
-from analysis.vibrato import measure_vibrato, pitch_wobble
+from analysis.vibrato import measure_vibrato
 from analysis.windows import WindowPlan
-from analysis.wobbles import Wobble
 
 FloatArray = NDArray[np.float64]
+BoolArray = NDArray[np.bool_]
 
 ALGORITHM: Final = "notes-1"
 _PROVENANCE: Final = Provenance(ALGORITHM)
 
-_SHORTEST_NOTE_S: Final = 0.05
-_SHORTEST_STEADY_S: Final = 0.03
-_RELEASE_DB: Final = 6.0
-_STEADY_DB: Final = 9.0
-_STEADY_CENTS: Final = 60.0
-_FLOOR_CENTS: Final = 0.3
-_CORRELATION_S: Final = 0.02
+_SHORTEST_STEADY_S: Final = 0.02
+_GUARD_OF_WINDOW: Final = 0.35
+_LEAST_GUARD_OF_WINDOW: Final = 0.2
+_STEADY_DB: Final = 12.0
+_PLUCK_SKIPPED_S: Final = 0.04
+_PLUCK_DECAY_DB_PER_S: Final = -25.0
+_PLUCK_PEAK_WITHIN_S: Final = 0.06
+_PLUCK_INTERVAL_WIDER: Final = 1.5
+_LONGEST_GRACE_S: Final = 0.11
+_GRACE_SHORTER_BY: Final = 3.0
+_GRACE_WITHIN_CENTS: Final = 450.0
 
-
-@dataclass(frozen=True, slots=True)
-class _Span:
-    first: int
-    last: int
-    start_s: float
-    end_s: float
+_ROLES: Final = {
+    "trill": NoteKind.TRILL,
+    "tremolo": NoteKind.TREMOLO,
+    "slide": NoteKind.SLIDE,
+}
+_NO_ONE_PITCH: Final = {
+    NoteKind.TRILL: "A trill goes between two pitches.",
+    NoteKind.SLIDE: "A slide has no one pitch.",
+}
 
 
 def find_notes(
@@ -60,7 +67,7 @@ def find_notes(
     track : PitchTrack
         The pitch of the take.
     onset_s, onset_strength : (n,) arrays
-        Beginnings of notes, rising, and how sure they are.
+        From :func:`analysis.onsets.detect_onsets`: beginnings of notes, rising.
     instrument : Instrument
         What is played.
     windows : WindowPlan, optional
@@ -69,103 +76,146 @@ def find_notes(
     Returns
     -------
     tuple of Note
-        In order of their starts.
+        In order of their starts. Trills and slides, and notes without a steady part long
+        enough, have no pitch but the reason why.
     """
     windows = windows or WindowPlan(instrument.floor_hz, instrument.window_periods)
-    notes = []
-    for span in _spans(track, onset_s):
-        note = _note(track, span, windows)
-        if note is not None:
-            notes.append(note)
-    return tuple(notes)
+    spans = note_spans(track, onset_s, onset_strength)
+    kinds = [_kind(track, spans, k) for k in range(len(spans))]
+    return tuple(_note(track, span, kind, windows) for span, kind in zip(spans, kinds, strict=True))
 
 
-def _spans(track: PitchTrack, onset_s: FloatArray) -> list[_Span]:
-    end_of_take = float(track.time_s[-1]) if track.time_s.size else 0.0
-    bounds = np.append(onset_s, end_of_take)
-    spans = []
-    for start, following in zip(bounds[:-1], bounds[1:], strict=True):
-        first = int(np.ceil(start / track.hop_s))
-        last = min(int(np.floor(following / track.hop_s)), len(track.time_s))
-        if last - first < 3:
-            continue
-        level = track.level_dbfs[first:last]
-        top = float(np.percentile(level, 90.0))
-        sounding = np.flatnonzero(
-            (level >= top - _RELEASE_DB) & np.isfinite(track.f0_hz[first:last])
-        )
-        if not sounding.size:
-            continue
-        end = min((first + int(sounding[-1]) + 1) * track.hop_s, float(following))
-        spans.append(_Span(first, first + int(sounding[-1]) + 1, float(start), end))
-    return [s for s in spans if s.end_s - s.start_s >= _SHORTEST_NOTE_S]
+def _kind(track: PitchTrack, spans: list[Span], index: int) -> NoteKind:
+    span = spans[index]
+    if span.role != "note":
+        return _ROLES[span.role]
+    if _dies_away(track, span):
+        return NoteKind.PIZZICATO
+    following = spans[index + 1] if index + 1 < len(spans) else None
+    if following is not None and _is_grace(track, span, following):
+        return NoteKind.GRACE
+    return NoteKind.NOTE
 
 
-def _note(track: PitchTrack, span: _Span, windows: WindowPlan) -> Note | None:
-    midi = hz_to_midi(track.f0_hz[span.first : span.last])
+def _dies_away(track: PitchTrack, span: Span) -> bool:
+    """Whether the note is loudest at once and then falls at a steady, steep rate."""
     level = track.level_dbfs[span.first : span.last]
-    voiced = np.isfinite(midi)
-    if np.count_nonzero(voiced) < 3:
-        return None
-    time_s = track.time_s[span.first : span.last]
-    middle = float(np.median(midi[voiced]))
-    window_s = windows.length_s(midi_to_hz(middle))
-    guard = 0.35 * window_s
-    steady = voiced & (np.abs(midi - middle) * 100.0 < _STEADY_CENTS)
-    steady &= (time_s >= span.start_s + guard) & (time_s <= span.end_s - guard)
-    steady &= level >= float(np.max(level)) - _STEADY_DB
-    steady = _longest_run(steady)
-    top = float(np.max(level))
-    if np.count_nonzero(steady) * track.hop_s < _SHORTEST_STEADY_S:
-        pitch: Measured[NotePitch] | NotMeasurable = NotMeasurable(
-            Reason.TOO_SHORT, "The note has no steady part long enough to measure.", _PROVENANCE
-        )
-        vibrato: Measured[Vibrato | None] | NotMeasurable = NotMeasurable(
-            Reason.TOO_SHORT, "The note is too short to tell vibrato.", _PROVENANCE
-        )
-        return Note(
-            span.start_s, span.end_s, span.start_s, span.end_s,
-            NoteKind.NOTE, top, pitch, vibrato,
-        )  # fmt: skip
-    t, cents = time_s[steady], 100.0 * (midi[steady] - middle)
-    wobble = pitch_wobble(t, cents)
-    pitch = Measured(_pitch(t, cents, middle, wobble), _PROVENANCE)
-    vibrato = measure_vibrato(
-        t, level[steady], wobble, window_s=window_s, period_s=1.0 / midi_to_hz(middle)
+    if not span.attacked or len(level) * track.hop_s < 0.1:
+        return False
+    top = int(np.argmax(level))
+    if top * track.hop_s > _PLUCK_PEAK_WITHIN_S or len(level) - top < 12:
+        return False
+    tail = level[top:]
+    t = np.arange(len(tail)) * track.hop_s
+    # A bowed note's release is short: every part of a plucked one falls.
+    parts = np.array_split(np.arange(len(tail)), 3)
+    slopes = [float(np.polyfit(t[part], tail[part], 1)[0]) for part in parts]
+    return max(slopes) <= 0.5 * _PLUCK_DECAY_DB_PER_S and (
+        float(np.polyfit(t, tail, 1)[0]) <= _PLUCK_DECAY_DB_PER_S
     )
+
+
+def _is_grace(track: PitchTrack, span: Span, following: Span) -> bool:
+    """Whether the note is a short slurred step to a much longer one."""
+    if span.duration_s > _LONGEST_GRACE_S or following.attacked:
+        return False
+    if following.start_s - span.end_s > 0.03:
+        return False
+    if following.duration_s < _GRACE_SHORTER_BY * span.duration_s:
+        return False
+    here, there = (_median_midi(track, s) for s in (span, following))
+    return abs(here - there) * 100.0 <= _GRACE_WITHIN_CENTS
+
+
+def _median_midi(track: PitchTrack, span: Span) -> float:
+    pitch = track.f0_hz[span.first : span.last]
+    return hz_to_midi(float(np.median(pitch[np.isfinite(pitch)])))
+
+
+def _note(track: PitchTrack, span: Span, kind: NoteKind, windows: WindowPlan) -> Note:
+    level = track.level_dbfs[span.first : span.last]
+    if kind in _NO_ONE_PITCH:
+        refused = NotMeasurable(Reason.NOT_A_NOTE, _NO_ONE_PITCH[kind], _PROVENANCE)
+        return _unmeasured(span, kind, float(np.max(level)), refused, refused)
+    reading = _reading(track, span, kind, windows)
+    if reading is None:
+        return _unmeasured(
+            span,
+            kind,
+            float(np.max(level)),
+            _too_short("The note has no steady part long enough to measure."),
+            _too_short("The note is too short to tell vibrato."),
+        )
+    frames = np.rint(reading.time_s / track.hop_s).astype(np.int64)
     return Note(
         start_s=span.start_s,
         end_s=span.end_s,
-        steady_start_s=float(t[0]),
-        steady_end_s=float(t[-1]),
-        kind=NoteKind.NOTE,
-        level_dbfs=float(np.median(level[steady])),
-        pitch=pitch,
-        vibrato=vibrato,
+        steady_start_s=float(reading.time_s[0]),
+        steady_end_s=float(reading.time_s[-1]),
+        kind=kind,
+        level_dbfs=float(np.median(track.level_dbfs[frames])),
+        pitch=Measured(_pitch(reading, kind, track.hop_s), _PROVENANCE),
+        vibrato=_vibrato(reading, kind, track.level_dbfs[frames], windows),
     )
 
 
-def _longest_run(mask: NDArray[np.bool_]) -> NDArray[np.bool_]:
-    edges = np.flatnonzero(np.diff(np.concatenate(([False], mask, [False])).astype(np.int8)))
-    if not edges.size:
-        return mask
-    starts, ends = edges[::2], edges[1::2]
-    longest = int(np.argmax(ends - starts))
-    out = np.zeros_like(mask)
-    out[starts[longest] : ends[longest]] = True
-    return out
+def _too_short(sentence: str) -> NotMeasurable:
+    return NotMeasurable(Reason.TOO_SHORT, sentence, _PROVENANCE)
 
 
-def _pitch(time_s: FloatArray, cents: FloatArray, middle_midi: float, wobble: Wobble | None) -> NotePitch:
-    span_s = float(time_s[-1] - time_s[0])
-    if wobble is not None and wobble.cycles >= 1.0 and wobble.explained > 0.3:
-        centre, slope, residual = wobble.centre, wobble.slope_per_s, wobble.residual
-        fitted = 5.0
-    else:
-        slope = float(np.polyfit(time_s - time_s.mean(), cents, 1)[0])
-        centre = float(np.mean(cents))
-        residual, fitted = cents - centre, 1.0
-    independent = max(span_s / _CORRELATION_S, 2.0)
-    spread = float(np.sqrt(np.sum(residual**2) / max(len(cents) - fitted, 1.0)))
-    half_width = float(np.hypot(1.96 * spread / np.sqrt(independent), _FLOOR_CENTS))
-    return NotePitch(midi_to_hz(middle_midi + centre / 100.0), half_width, slope)
+def _unmeasured(
+    span: Span,
+    kind: NoteKind,
+    level_dbfs: float,
+    pitch: NotMeasurable,
+    vibrato: NotMeasurable,
+) -> Note:
+    return Note(
+        span.start_s, span.end_s, span.start_s, span.end_s, kind, level_dbfs, pitch, vibrato
+    )
+
+
+def _reading(track: PitchTrack, span: Span, kind: NoteKind, windows: WindowPlan) -> Reading | None:
+    """Read the steady part, keeping as far from the note's ends as its length allows."""
+    frames = slice(span.first, span.last)
+    time_s, level = track.time_s[frames], track.level_dbfs[frames]
+    midi, confidence = hz_to_midi(track.f0_hz[frames]), track.confidence[frames]
+    if not np.isfinite(midi).any():
+        return None
+    window_s = windows.length_s(midi_to_hz(float(np.nanmedian(midi))))
+    skipped_s = _PLUCK_SKIPPED_S if kind is NoteKind.PIZZICATO else 0.0
+    loud = level >= float(np.max(level)) - (3.0 if skipped_s else 1.0) * _STEADY_DB
+    for guard in (_GUARD_OF_WINDOW, _LEAST_GUARD_OF_WINDOW):
+        inside = (time_s >= span.start_s + max(guard * window_s, skipped_s)) & (
+            time_s <= span.end_s - guard * window_s
+        )
+        reading = read_steady(time_s, midi, confidence, inside & loud)
+        if reading is not None and len(reading.time_s) * track.hop_s >= _SHORTEST_STEADY_S:
+            return reading
+    return None
+
+
+def _pitch(reading: Reading, kind: NoteKind, hop_s: float) -> NotePitch:
+    pitch = pitch_of(reading, hop_s)
+    if kind is not NoteKind.PIZZICATO:
+        return pitch
+    # a plucked string starts sharp and settles; its interval says so
+    wider = _PLUCK_INTERVAL_WIDER * pitch.uncertainty_cents
+    return NotePitch(pitch.pitch_hz, wider, pitch.drift_cents_per_s)
+
+
+def _vibrato(
+    reading: Reading, kind: NoteKind, level_dbfs: FloatArray, windows: WindowPlan
+) -> Measured[Vibrato | None] | NotMeasurable:
+    if kind in (NoteKind.PIZZICATO, NoteKind.TREMOLO):
+        return NotMeasurable(
+            Reason.NOT_STEADY, "Plucked and quickly repeated notes show no vibrato.", _PROVENANCE
+        )
+    f0_hz = midi_to_hz(reading.middle_midi)
+    return measure_vibrato(
+        reading.time_s,
+        level_dbfs,
+        reading.wobble,
+        window_s=windows.length_s(f0_hz),
+        period_s=1.0 / f0_hz,
+    )

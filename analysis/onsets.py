@@ -11,7 +11,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from analysis.attacks import attacks
+from analysis.attacks import LEAST_ATTACK_STRENGTH, attacks
 from analysis.bands import band_mean_level
 from analysis.blocks import MonoSamples, SampleArray
 from analysis.envelope import level_envelope
@@ -25,10 +25,12 @@ IntArray = NDArray[np.int64]
 
 ALGORITHM: Final = "onsets-1"
 
+__all__ = ["ALGORITHM", "LEAST_ATTACK_STRENGTH", "SLUR_STRENGTH", "detect_onsets"]
+
 _BAND_HOP_S: Final = 0.002
 _NEIGHBOUR_S: Final = 0.045
 _SHORTEST_STEP_S: Final = 0.04
-_SLUR_STRENGTH: Final = 0.3
+SLUR_STRENGTH: Final = 0.25
 _UNPITCHED_PERIOD_S: Final = 0.01
 
 
@@ -57,7 +59,8 @@ def detect_onsets(
     onset_s : (n,) array
         Times in seconds, rising.
     strength : (n,) array
-        0 to 1: how far the level rises (1 at 30 dB), 0.3 for a slurred change.
+        0.25 for a slurred change of pitch; attacks from 0.3 up to 1, which is a rise by
+        30 dB and more.
 
     Raises
     ------
@@ -77,7 +80,7 @@ def detect_onsets(
     )
     slurred = change_s[lonely] if change_s.size else change_s
     onset_s = np.concatenate((attack_s, slurred))
-    strength = np.concatenate((attack_strength, np.full(len(slurred), _SLUR_STRENGTH)))
+    strength = np.concatenate((attack_strength, np.full(len(slurred), SLUR_STRENGTH)))
     order = np.argsort(onset_s)
     return onset_s[order], strength[order]
 

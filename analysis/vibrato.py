@@ -44,7 +44,8 @@ def measure_vibrato(
     time_s, level_dbfs : (n,) arrays
         Steady frames: times and levels.
     wobble : Wobble or None
-        :func:`pitch_wobble` of the same frames, in cents.
+        :func:`pitch_wobble` of the same frames, in cents; ``None`` where a straight line
+        describes them as well.
     window_s, period_s : float
         Analysis window and period of the note: the extent is corrected for what the
         window flattened. 0 leaves it as it is.
@@ -56,10 +57,12 @@ def measure_vibrato(
         tell, or a wobble of the pitch that only follows a wobble of the level.
     """
     span_s = float(time_s[-1] - time_s[0]) if len(time_s) else 0.0
-    if wobble is None or span_s < _SURE_BY_SPAN_S:
+    if span_s < _SURE_BY_SPAN_S:
         return NotMeasurable(
             Reason.TOO_SHORT, "The note is too short to tell vibrato.", _PROVENANCE
         )
+    if wobble is None:
+        return Measured(None, _PROVENANCE)
     if wobble.extent < _SMALLEST_EXTENT_CENTS or wobble.explained < _LEAST_EXPLAINED:
         return Measured(None, _PROVENANCE)
     if wobble.cycles < FEWEST_CYCLES:

@@ -1,0 +1,201 @@
+"""The steady part of a note, its centre, and how well that is known."""
+
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from analysis.results import NotePitch
+from analysis.units import midi_to_hz
+from analysis.vibrato import pitch_wobble
+from analysis.wobbles import Wobble
+
+FloatArray = NDArray[np.float64]
+BoolArray = NDArray[np.bool_]
+
+_WIDEST_CENTS: Final = 75.0
+_SHORTEST_FOR_WOBBLE_S: Final = 0.2
+_SHORTEST_FOR_SLOPE_S: Final = 0.15
+_LEAST_EXPLAINED: Final = 0.4
+_SMALLEST_EXTENT_CENTS: Final = 3.0
+_STRAY: Final = 4.0
+_STRAY_FLOOR_CENTS: Final = 2.0
+_MOST_TRIMMED: Final = 0.4
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """The steady frames of a note and the curve that describes them.
+
+    ``cents`` are against ``middle_midi``; ``wobble`` is ``None`` where a straight line
+    or a constant describes the pitch; ``residual`` is what the description leaves.
+    """
+
+    time_s: FloatArray
+    cents: FloatArray
+    confidence: FloatArray
+    middle_midi: float
+    centre_cents: float
+    slope_per_s: float
+    residual: FloatArray
+    fitted: int
+    wobble: Wobble | None
+
+
+def read_steady(
+    time_s: FloatArray, midi: FloatArray, confidence: FloatArray, usable: BoolArray
+) -> Reading | None:
+    """Find the steady part among the usable frames of a note and describe its pitch.
+
+    The longest run of frames near the median is described by a constant, a line, or a
+    line with vibrato; frames at its ends that stray from the description belong to the
+    attack, a slide or the release, and are left out.
+
+    Parameters
+    ----------
+    time_s, midi, confidence : (n,) arrays
+        The frames of the note; ``midi`` is NaN where unvoiced.
+    usable : (n,) bool array
+        Frames that may be steady.
+
+    Returns
+    -------
+    Reading or None
+        ``None`` with fewer than three steady frames.
+    """
+    usable = usable & np.isfinite(midi)
+    if np.count_nonzero(usable) < 3:
+        return None
+    middle = float(np.median(midi[usable]))
+    steady = longest_run(usable & (np.abs(midi - middle) * 100.0 < _WIDEST_CENTS))
+    first, last = _ends(steady)
+    most = int(_MOST_TRIMMED * (last - first))
+    for _ in range(3):
+        if last - first < 3:
+            return None
+        reading = _described(time_s, midi, confidence, middle, first, last)
+        stray = _stray(reading.residual)
+        early, late = _leading(stray), _leading(stray[::-1])
+        if early + late == 0 or early + late > most:
+            break
+        first, last, most = first + early, last - late, most - early - late
+    return _described(time_s, midi, confidence, middle, first, last)
+
+
+def longest_run(mask: BoolArray) -> BoolArray:
+    """Keep only the longest run of true values."""
+    edges = np.flatnonzero(np.diff(np.concatenate(([False], mask, [False])).astype(np.int8)))
+    out = np.zeros_like(mask)
+    if edges.size:
+        starts, ends = edges[::2], edges[1::2]
+        longest = int(np.argmax(ends - starts))
+        out[starts[longest] : ends[longest]] = True
+    return out
+
+
+def _ends(mask: BoolArray) -> tuple[int, int]:
+    where = np.flatnonzero(mask)
+    return (int(where[0]), int(where[-1]) + 1) if where.size else (0, 0)
+
+
+def _stray(residual: FloatArray) -> BoolArray:
+    spread = 1.4826 * float(np.median(np.abs(residual)))
+    return np.abs(residual) > _STRAY * spread + _STRAY_FLOOR_CENTS
+
+
+def _leading(mask: BoolArray) -> int:
+    return int(np.argmin(mask)) if not mask.all() else len(mask)
+
+
+def _described(
+    time_s: FloatArray,
+    midi: FloatArray,
+    confidence: FloatArray,
+    middle: float,
+    first: int,
+    last: int,
+) -> Reading:
+    t, trust = time_s[first:last], confidence[first:last]
+    cents = 100.0 * (midi[first:last] - middle)
+    span_s = float(t[-1] - t[0])
+    wobble = pitch_wobble(t, cents) if span_s >= _SHORTEST_FOR_WOBBLE_S else None
+    if (
+        wobble is not None
+        and wobble.cycles >= 1.0
+        and wobble.explained >= _LEAST_EXPLAINED
+        and wobble.extent >= _SMALLEST_EXTENT_CENTS
+    ):
+        return Reading(
+            t, cents, trust, middle, wobble.centre, wobble.slope_per_s, wobble.residual, 5, wobble
+        )
+    centre, slope, fitted = float(np.mean(cents)), 0.0, 1
+    residual = cents - centre
+    if span_s >= _SHORTEST_FOR_SLOPE_S:
+        from_middle = t - float(np.mean(t))
+        slope = float(from_middle @ cents / (from_middle @ from_middle))
+        residual, fitted = residual - slope * from_middle, 2
+    return Reading(t, cents, trust, middle, centre, slope, residual, fitted, None)
+
+
+def pitch_of(reading: Reading, hop_s: float) -> NotePitch:
+    """Return the centre of a note with half of its 95 % interval.
+
+    The interval comes from what the description leaves over, its correlation in time
+    (neighbouring frames share most of their samples), from how far the two halves of the
+    note disagree, and from a floor that shrinks with length: what an attack, a room or a
+    bow leaves in a short note cannot be seen in the note itself. The weights were set on
+    generated phrases (clean and at 20 dB, dry and in rooms) so that 95 % of the intervals
+    hold the truth.
+    """
+    span_s = len(reading.time_s) * hop_s
+    spread = float(
+        np.sqrt(np.sum(reading.residual**2) / max(len(reading.residual) - reading.fitted, 1))
+    )
+    independent = max(span_s / _correlation_time_s(reading.residual, hop_s), 1.0)
+    half = len(reading.residual) // 2
+    halves = abs(float(np.mean(reading.cents[:half]) - np.mean(reading.cents[half:])))
+    if reading.wobble is not None:
+        halves = 0.0
+    doubt = float(np.mean(np.clip(1.0 - reading.confidence, 0.0, 1.0)))
+    width = np.sqrt(
+        (WIDTHS.standard_error * spread) ** 2 / independent
+        + (WIDTHS.spread * spread) ** 2
+        + (WIDTHS.halves * halves) ** 2
+        + (WIDTHS.doubt * doubt) ** 2
+        + WIDTHS.floor_cents**2
+        + (WIDTHS.floor_cents_s / span_s) ** 2
+    )
+    return NotePitch(
+        midi_to_hz(reading.middle_midi + reading.centre_cents / 100.0),
+        float(width),
+        reading.slope_per_s,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Widths:
+    """What the half width of the interval is made of; see :func:`pitch_of`."""
+
+    standard_error: float = 2.5
+    spread: float = 0.3
+    halves: float = 0.3
+    doubt: float = 30.0
+    floor_cents: float = 0.3
+    floor_cents_s: float = 0.06
+
+
+WIDTHS: Final = Widths()
+
+
+def _correlation_time_s(residual: FloatArray, hop_s: float) -> float:
+    """Return the integrated autocorrelation time of the residual, at least one hop."""
+    energy = float(residual @ residual)
+    frames = 1.0
+    if energy > 0.0:
+        for lag in range(1, len(residual) // 2):
+            shared = float(residual[lag:] @ residual[:-lag]) / energy
+            if shared <= 0.05:
+                break
+            frames += 2.0 * shared
+    return frames * hop_s

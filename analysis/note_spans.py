@@ -1,0 +1,198 @@
+"""Where notes begin and end, before anything is said about their pitch."""
+
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from analysis.onsets import LEAST_ATTACK_STRENGTH
+from analysis.results import PitchTrack
+from analysis.units import hz_to_midi
+
+FloatArray = NDArray[np.float64]
+
+SHORTEST_NOTE_S: Final = 0.05
+_RELEASE_DB: Final = 6.0
+_SMALLEST_TRILL_CENTS: Final = 70.0
+_LARGEST_TRILL_CENTS: Final = 430.0
+_LONGEST_TRILL_PIECE_S: Final = 0.17
+_FEWEST_TRILL_PIECES: Final = 5
+_LONGEST_TREMOLO_PIECE_S: Final = 0.12
+_FEWEST_TREMOLO_PIECES: Final = 6
+_SAME_PITCH_CENTS: Final = 45.0
+_SLIDE_CENTS_PER_S: Final = 300.0
+_FEWEST_SLIDE_CENTS: Final = 90.0
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A stretch of the track that is one note.
+
+    ``first`` and ``last`` (exclusive) are frames; ``attacked`` says that it begins with
+    an attack and not with a slurred change of pitch; ``role`` is ``'note'``, or
+    ``'trill'``, ``'tremolo'`` or ``'slide'`` for pieces joined into one.
+    """
+
+    first: int
+    last: int
+    start_s: float
+    end_s: float
+    attacked: bool
+    role: str = "note"
+
+    @property
+    def duration_s(self) -> float:
+        """Length of the note in seconds."""
+        return self.end_s - self.start_s
+
+
+def note_spans(track: PitchTrack, onset_s: FloatArray, onset_strength: FloatArray) -> list[Span]:
+    """Cut the track at the onsets, end each note where it dies away, join ornaments.
+
+    Parameters
+    ----------
+    track : PitchTrack
+        The pitch of the take.
+    onset_s, onset_strength : (n,) arrays
+        From :func:`analysis.onsets.detect_onsets`.
+
+    Returns
+    -------
+    list of Span
+        In order, none overlapping.
+    """
+    end_of_take = float(track.time_s[-1]) if track.time_s.size else 0.0
+    bounds = np.append(onset_s, end_of_take)
+    pieces = []
+    for (start, following), strength in zip(pairwise(bounds), onset_strength, strict=True):
+        piece = _sounding(track, float(start), float(following))
+        if piece is not None:
+            pieces.append(replace(piece, attacked=bool(strength >= LEAST_ATTACK_STRENGTH)))
+    joined = _join_slides(track, _join_alternating(track, _join_tremolo(track, pieces)))
+    return [span for span in joined if span.duration_s >= SHORTEST_NOTE_S]
+
+
+def _sounding(track: PitchTrack, start_s: float, following_s: float) -> Span | None:
+    first = int(np.ceil(start_s / track.hop_s))
+    last = min(int(np.floor(following_s / track.hop_s)), len(track.time_s))
+    if last - first < 3:
+        return None
+    level = track.level_dbfs[first:last]
+    voiced = np.isfinite(track.f0_hz[first:last])
+    if not voiced.any():
+        return None
+    # What the note was at its loudest counts until it has begun to die away: a note that
+    # swells or fades is one note, so the release is looked for from the end.
+    sounding = np.flatnonzero((level >= _release_level(level)) & voiced)
+    if not sounding.size:
+        return None
+    last = first + int(sounding[-1]) + 1
+    return Span(first, last, start_s, min(last * track.hop_s, following_s), True)
+
+
+def _release_level(level: FloatArray) -> float:
+    """Level under which a note has been let go: 6 dB under what it was shortly before."""
+    third = max(len(level) // 3, 1)
+    late = np.sort(level[third : max(2 * third, third + 1)])
+    return float(min(np.percentile(level, 90.0), late[len(late) // 2])) - _RELEASE_DB
+
+
+def _middle(track: PitchTrack, span: Span) -> float:
+    pitch = track.f0_hz[span.first : span.last]
+    pitch = pitch[np.isfinite(pitch)]
+    return hz_to_midi(float(np.median(pitch))) if pitch.size else float("nan")
+
+
+def _join_tremolo(track: PitchTrack, spans: list[Span]) -> list[Span]:
+    """Join many quick repeats of one pitch."""
+    return _join_runs(
+        spans,
+        [_middle(track, span) for span in spans],
+        lambda span, midis: (
+            span.duration_s <= _LONGEST_TREMOLO_PIECE_S
+            and abs(midis[-1] - midis[0]) * 100.0 <= _SAME_PITCH_CENTS
+        ),
+        _FEWEST_TREMOLO_PIECES,
+        "tremolo",
+    )
+
+
+def _join_alternating(track: PitchTrack, spans: list[Span]) -> list[Span]:
+    """Join slurred pieces that go to and fro between two neighbouring pitches."""
+
+    def belongs(span: Span, midis: list[float]) -> bool:
+        if span.role != "note" or span.duration_s > _LONGEST_TRILL_PIECE_S:
+            return False
+        if len(midis) == 1:
+            return True
+        step = abs(midis[-1] - midis[-2]) * 100.0
+        back = len(midis) < 3 or abs(midis[-1] - midis[-3]) * 100.0 <= _SAME_PITCH_CENTS
+        slurred = not span.attacked
+        return slurred and back and _SMALLEST_TRILL_CENTS <= step <= _LARGEST_TRILL_CENTS
+
+    midis = [_middle(track, span) for span in spans]
+    return _join_runs(spans, midis, belongs, _FEWEST_TRILL_PIECES, "trill")
+
+
+def _join_runs(spans, midis, belongs, fewest, role):  # type: ignore[no-untyped-def]
+    joined: list[Span] = []
+    i = 0
+    while i < len(spans):
+        j = i
+        while j < len(spans) and belongs(spans[j], midis[i : j + 1]):
+            if j > i and spans[j].start_s - spans[j - 1].end_s > 0.06:
+                break
+            j += 1
+        if j - i >= fewest:
+            joined.append(
+                replace(spans[i], last=spans[j - 1].last, end_s=spans[j - 1].end_s, role=role)
+            )
+            i = j
+        else:
+            joined.append(spans[i])
+            i += 1
+    return joined
+
+
+def _join_slides(track: PitchTrack, spans: list[Span]) -> list[Span]:
+    """Join the pieces a long slide was cut into, and say of them that they slide."""
+    joined: list[Span] = []
+    for span in spans:
+        way = _slide_direction(track, span) if span.role == "note" else 0
+        if not way:
+            joined.append(span)
+            continue
+        before = joined[-1] if joined else None
+        if (
+            before is not None
+            and before.role == "slide"
+            and not span.attacked
+            and span.start_s - before.end_s < 0.03
+            and _slide_direction(track, before) == way
+        ):
+            joined[-1] = replace(before, last=span.last, end_s=span.end_s)
+        else:
+            joined.append(replace(span, role="slide"))
+    return joined
+
+
+def _slide_direction(track: PitchTrack, span: Span) -> int:
+    """Return 1 or -1 where the pitch moves one way throughout, 0 where it does not."""
+    cents = 100.0 * hz_to_midi(track.f0_hz[span.first : span.last])
+    cents = cents[np.isfinite(cents)]
+    if len(cents) < 6:
+        return 0
+    inner = cents[1:-1]
+    total = float(inner[-1] - inner[0])
+    duration_s = (len(inner) - 1) * track.hop_s
+    steps = np.diff(inner)
+    one_way = float(np.sum(steps)) / max(float(np.sum(np.abs(steps))), 1e-9)
+    # The slowest half of a slide still moves; a note with a slide before it rests.
+    slow = float(np.percentile(np.abs(steps), 30.0)) / track.hop_s
+    if abs(total) < min(_FEWEST_SLIDE_CENTS, _SLIDE_CENTS_PER_S * duration_s):
+        return 0
+    if abs(one_way) < 0.9 or slow < 0.5 * _SLIDE_CENTS_PER_S:
+        return 0
+    return 1 if total > 0 else -1
