@@ -1,8 +1,10 @@
 """An open way from a microphone into a ring; the callback does nothing but copy."""
 
 import contextlib
+import statistics
 import threading
 import time
+from collections import deque
 from typing import Any
 
 import numpy as np
@@ -18,6 +20,8 @@ _RING_S = 30.0
 
 _STALL_S = 5.0
 """A stream that has been silent this long is gone; callbacks come many times a second."""
+
+_CLOCK_READINGS = 128
 
 FIRST_SOUND_S = 10.0
 """How long a device may take to deliver for the first time."""
@@ -55,6 +59,8 @@ class Input:
         self._ended = threading.Event()
         self._last_callback = 0.0
         self._expected_at_s: float | None = None
+        self._delivered = 0
+        self._starts_s: deque[float] = deque(maxlen=_CLOCK_READINGS)
         self.overruns = 0
         self.dropped_frames = 0
 
@@ -85,7 +91,8 @@ class Input:
             When there is no input or it will not open.
         """
         sounddevice = devices.portaudio()
-        self._device = device = self._device or devices.find_device("input")
+        device = devices.find_device("input", self._device.key if self._device else None)
+        self._device = device
         self.channels = min(channels, device.channels)
         error: Exception | None = None
         for rate in dict.fromkeys((sample_rate_hz, device.default_sample_rate_hz)):
@@ -142,9 +149,37 @@ class Input:
         """
         return self._heard.wait(timeout_s)
 
+    def frame_at(self, clock_s: float) -> float | None:
+        """Say which frame of the stream was heard at a moment.
+
+        The readings of the device's clock jitter by a millisecond or so: the
+        median of the last ones counts, which also follows a slow drift.
+
+        Parameters
+        ----------
+        clock_s : float
+            The moment, on PortAudio's clock.
+
+        Returns
+        -------
+        float or None
+            Frames since the stream began; None before the first sound.
+        """
+        starts = tuple(self._starts_s)
+        if not starts:
+            return None
+        return (clock_s - statistics.median(starts)) * self.sample_rate_hz
+
     def forget_losses(self) -> None:
         """Count overruns and dropped frames from zero."""
         self.overruns = self.dropped_frames = 0
+
+    def release_for_scan(self) -> bool:
+        """Refuse the scan: closing the input would lose sound."""
+        return False
+
+    def reopen_after_scan(self) -> None:
+        """Nothing to do: the input never let go."""
 
     def _callback(self, block: NDArray[np.int32], frames: int, when: Any, status: Any) -> None:
         if status.input_overflow:
@@ -153,7 +188,10 @@ class Input:
                 gap_s = when.inputBufferAdcTime - self._expected_at_s
                 self.dropped_frames += max(0, round(gap_s * self.sample_rate_hz))
         self._expected_at_s = when.inputBufferAdcTime + frames / self.sample_rate_hz
-        self.dropped_frames += self.ring.write(block)
+        self._starts_s.append(when.inputBufferAdcTime - self._delivered / self.sample_rate_hz)
+        lost = self.ring.write(block)
+        self.dropped_frames += lost
+        self._delivered += frames - lost
         self._last_callback = time.monotonic()
         self._heard.set()
 

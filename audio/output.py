@@ -88,7 +88,7 @@ class Output:
             When there is no output or it will not open.
         """
         sounddevice = devices.portaudio()
-        device = self._device or devices.find_device("output")
+        device = devices.find_device("output", self._device.key if self._device else None)
         channels = min(2, device.channels)
         error: Exception | None = None
         for rate in dict.fromkeys((preferred_rate_hz, device.default_sample_rate_hz)):

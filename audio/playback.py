@@ -131,6 +131,32 @@ class Playback:
         passed = np.clip((now_s - latest.heard_at_s) * self._rate_hz, 0, latest.output_frames)
         return latest.start_frame + float(passed) * latest.frames_per_output
 
+    def moment_of(self, place: float) -> float | None:
+        """Say when a place in the source is heard, as playing goes on now.
+
+        Parameters
+        ----------
+        place : float
+            Frame of the source at the output's rate.
+
+        Returns
+        -------
+        float or None
+            The moment on the stream's clock, past or future; None when nothing
+            was played yet.
+        """
+        sounding = tuple(self._sounding)
+        if not sounding:
+            return None
+        near = sounding[-1]
+        for earlier in reversed(sounding):
+            end = earlier.start_frame + earlier.output_frames * earlier.frames_per_output
+            if earlier.start_frame <= place < end:
+                near = earlier
+                break
+        way = (place - near.start_frame) / near.frames_per_output
+        return near.heard_at_s + way / self._rate_hz
+
     def _bring_in(self, out: FloatArray, heard_at_s: float) -> int:
         """Let the incoming feed take over when it is time; return the frames filled."""
         incoming, old = self.incoming, self.current

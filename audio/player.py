@@ -127,6 +127,22 @@ class Player:
     def speed(self, speed: float) -> None:
         self._go_on(self._plan.loop, min(max(float(speed), SLOWEST), FASTEST))
 
+    def heard_at_s(self, position_s: float) -> float | None:
+        """Say when a place is heard, if playing goes on as it does now.
+
+        Parameters
+        ----------
+        position_s : float
+            The place in the sound.
+
+        Returns
+        -------
+        float or None
+            The moment on PortAudio's clock, past or future; None when nothing
+            was played yet.
+        """
+        return self._playback.moment_of(position_s * self._rate_hz)
+
     def open(self) -> None:
         """Open the output; takes a moment, so not for the window's thread.
 

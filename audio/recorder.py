@@ -60,6 +60,10 @@ class Recorder:
     on_ended : callable, optional
         Called with the recording, from a thread of the recorder, when it ends
         by anything but :meth:`stop`.
+    on_block : callable, optional
+        Given every block of sound, float32 of shape (n, channels) and at most
+        0.1 s long, from a thread of the recorder: for listening along without
+        keeping anything. It has to be quick.
     """
 
     def __init__(
@@ -71,6 +75,7 @@ class Recorder:
         *,
         pre_roll_s: float = 0.0,
         on_ended: Callable[[Recording], None] | None = None,
+        on_block: Callable[[NDArray[np.float32]], None] | None = None,
     ) -> None:
         self._path = path
         self._input = Input(device)
@@ -78,6 +83,9 @@ class Recorder:
         self.channels = channels
         self._pre_roll_s = pre_roll_s
         self._on_ended = on_ended
+        self._on_block = on_block
+        self._consumed = 0
+        self._take_begins_at = 0
         self._state = RecorderState.CLOSED
         self._lock = threading.RLock()
         self._stop = threading.Event()
@@ -139,6 +147,41 @@ class Recorder:
         with self._lock:
             self._meter.reset()
 
+    def frame_at(self, clock_s: float) -> float | None:
+        """Say which frame of the input was heard at a moment.
+
+        Parameters
+        ----------
+        clock_s : float
+            The moment, on PortAudio's clock.
+
+        Returns
+        -------
+        float or None
+            Frames since the input was opened; None before the first sound.
+        """
+        return self._input.frame_at(clock_s)
+
+    def take_s_at(self, clock_s: float) -> float | None:
+        """Say which place in the take was recorded at a moment.
+
+        Parameters
+        ----------
+        clock_s : float
+            The moment, on PortAudio's clock, such as
+            :meth:`audio.player.Player.heard_at_s` gives.
+
+        Returns
+        -------
+        float or None
+            Seconds of the take; None before the first sound and when there is
+            no take. What the drivers do not know of their delays is still in it.
+        """
+        frame = self._input.frame_at(clock_s)
+        if frame is None or self._take is None:
+            return None
+        return (frame - self._take_begins_at) / self.sample_rate_hz
+
     def start(self) -> None:
         """Open the input, and record when a path was given.
 
@@ -166,7 +209,7 @@ class Recorder:
             self._drop_take()
             self._state = RecorderState.CLOSED
             raise
-        devices.hold(self)
+        devices.hold(self._input)
         self._thread = threading.Thread(target=self._run, name="recorder", daemon=True)
         self._thread.start()
 
@@ -199,14 +242,17 @@ class Recorder:
             When the file cannot be created; the input is monitored on.
         """
         with self._lock:
+            if self._state == RecorderState.ENDED:
+                raise self._failure or _gone()
             if self._state != RecorderState.MONITORING:
                 raise RuntimeError("a recording begins while the input is monitored")
             self._take = TakeFile.create(path, self.sample_rate_hz, self.channels)
             self._input.forget_losses()
             self._meter.reset()
+            self._take_begins_at = self._consumed - sum(len(block) for block in self._recent)
             try:
                 for block in self._recent:
-                    self._consume(block)
+                    self._keep_block(block)
             except WriteEnded as broken:
                 self._drop_take()
                 raise AudioFailure(
@@ -239,13 +285,6 @@ class Recorder:
             raise self._failure
         return self._result
 
-    def release_for_scan(self) -> bool:
-        """Refuse the scan: closing the input would lose sound."""
-        return False
-
-    def reopen_after_scan(self) -> None:
-        """Nothing to do: the recorder never let go."""
-
     def _run(self) -> None:
         ended = Ended.STOPPED
         try:
@@ -269,11 +308,23 @@ class Recorder:
                 self._take.keep_safe()
 
     def _consume(self, block: NDArray[np.int32]) -> None:
-        self._meter.update(block.astype(np.float32) / np.float32(_FULL_SCALE))
+        self._consumed += len(block)
+        if self._take is not None:
+            self._keep_block(block)
+        else:
+            self._meter.update(_as_float(block))
+            self._remember(block)
         self._silent_frames = 0 if block.any() else self._silent_frames + len(block)
+        if self._on_block is not None:
+            self._on_block(_as_float(block))
+
+    def _keep_block(self, block: NDArray[np.int32]) -> None:
+        self._meter.update(_as_float(block))
         if self._take is not None:
             self._take.append(block)
-            return
+
+    def _remember(self, block: NDArray[np.int32]) -> None:
+        """Keep just enough for the pre-roll."""
         self._recent.append(block)
         wanted = self._pre_roll_s * self.sample_rate_hz
         kept = sum(len(recent) for recent in self._recent)
@@ -281,7 +332,7 @@ class Recorder:
             kept -= len(self._recent.popleft())
 
     def _finish(self, ended: Ended) -> None:
-        devices.release(self)
+        devices.release(self._input)
         with self._lock:
             self._keep(ended)
             self._state = RecorderState.ENDED
@@ -292,9 +343,7 @@ class Recorder:
         take, level = self._take, self._meter.level
         if take is None:
             if ended == Ended.DEVICE_LOST:
-                self._failure = AudioFailure(
-                    "The sound input has gone.", "Plug it in again and choose it."
-                )
+                self._failure = _gone()
             return
         try:
             self._result = take.finish(
@@ -311,3 +360,11 @@ class Recorder:
         if self._take is not None:
             self._take.discard()
             self._take = None
+
+
+def _gone() -> AudioFailure:
+    return AudioFailure("The sound input has gone.", "Plug it in again and choose it.")
+
+
+def _as_float(block: NDArray[np.int32]) -> NDArray[np.float32]:
+    return block.astype(np.float32) / np.float32(_FULL_SCALE)

@@ -63,15 +63,30 @@ def onsets(time_s: np.ndarray, sound: np.ndarray, threshold: float = 0.3) -> np.
     return loud[np.flatnonzero(np.diff(loud, prepend=-1.0) > 0.1)]
 
 
-@pytest.fixture
-def player(virtual_room: Any) -> Iterator[Player]:
-    player = Player(
-        next(found for found in devices.output_devices() if found.name == virtual_room.device)
-    )
+def room_output(room: Any) -> devices.Device:
+    return next(found for found in devices.output_devices() if found.name == room.device)
+
+
+@pytest.fixture(scope="module")
+def running(_room_daemon: Any) -> Iterator[Player]:
+    """A player whose output runs already: opening one takes two seconds here."""
+    if not _room_daemon.plugged_in:
+        _room_daemon.plug_in()
+    devices.portaudio()
+    devices.refresh()
+    player = Player(room_output(_room_daemon))
     player.open()
     assert player.wait_until_running()
     yield player
     player.close()
+
+
+@pytest.fixture
+def player(virtual_room: Any, running: Player) -> Player:
+    running.pause()
+    running.loop_off()
+    running.speed = 1.0
+    return running
 
 
 @pytest.mark.room
@@ -191,7 +206,20 @@ def test_the_end_is_told_once_and_play_begins_again(virtual_room: Any) -> None:
 
 
 @pytest.mark.room
+def test_a_scan_lets_go_of_the_output_and_takes_it_again(virtual_room: Any, player: Player) -> None:
+    player.load(tone(20.0), RATE)
+    player.play()
+    time.sleep(0.5)
+    devices.refresh()
+    assert player.is_open
+    before = player.position_s
+    time.sleep(0.5)
+    assert player.position_s > before
+
+
+@pytest.mark.room
 def test_a_pulled_plug_stops_playing_and_says_so(virtual_room: Any, player: Player) -> None:
+    # The last test of the room here: the shared player is lost with it.
     player.load(tone(20.0), RATE)
     player.play()
     time.sleep(0.5)
@@ -202,18 +230,6 @@ def test_a_pulled_plug_stops_playing_and_says_so(virtual_room: Any, player: Play
     assert player.failure is not None
     assert "has gone" in player.failure.sentence
     assert not player.is_playing
-
-
-@pytest.mark.room
-def test_a_scan_lets_go_of_the_output_and_takes_it_again(virtual_room: Any, player: Player) -> None:
-    player.load(tone(20.0), RATE)
-    player.play()
-    time.sleep(0.5)
-    devices.refresh()
-    assert player.is_open
-    before = player.position_s
-    time.sleep(0.5)
-    assert player.position_s > before
 
 
 def test_everything_but_sound_works_without_an_output(monkeypatch: pytest.MonkeyPatch) -> None:

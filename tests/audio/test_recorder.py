@@ -249,7 +249,7 @@ def test_a_killed_program_loses_less_than_the_last_second(
 ) -> None:
     generator = np.random.default_rng(20_260_314)
     with virtual_room.playing(ticking(20.0), RATE):
-        for attempt, wait_s in enumerate(generator.uniform(0.3, 1.5, 4)):
+        for attempt, wait_s in enumerate(generator.uniform(0.2, 1.2, 3)):
             path = tmp_path / f"take {attempt}.wav"
             process = subprocess.Popen(
                 [sys.executable, "-c", _SUBPROCESS, str(path), virtual_room.device],
