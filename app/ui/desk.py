@@ -63,6 +63,8 @@ class Desk(QObject):
         self.theme = theme
         self.preferences = preferences
         self.keys = KeyMap()
+        # The one player holds one take; whoever shows another has to load it first.
+        self.loaded_take_id = ""
         jobs.failure_told.connect(self.tell_failure)
 
     def tell(self, sentence: str, next_step: str = "", action_id: str = "") -> None:

@@ -178,7 +178,7 @@ class MainWindow(QMainWindow):
         for step in (
             self.listen.transport.stop,
             self.compare.transport.stop,
-            self.queue.cancel,
+            self.queue.close,
             self.recorder.close,
             self.hide_help,
         ):

@@ -12,6 +12,8 @@ from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QColor, QFont, QGuiApplication, QPalette
 from PySide6.QtWidgets import QApplication, QStyleFactory
 
+_STYLE = "fusion"
+_STYLED = "passageworkStyled"
 GRID_PX = 8
 SMALL_PT = 9.0
 BODY_PT = 10.5
@@ -190,9 +192,10 @@ class Theme(QObject):
         self._application = application
         self._scheme = scheme
         self.colours = LIGHT
-        style = QStyleFactory.create("Fusion")
-        application.setStyle(style)
-        application.setFont(font())
+        if application.property(_STYLED) is None:
+            application.setProperty(_STYLED, "yes")
+            application.setStyle(QStyleFactory.create(_STYLE))
+            application.setFont(font())
         application.styleHints().colorSchemeChanged.connect(self._follow_system)
         self._apply()
 
@@ -221,6 +224,8 @@ class Theme(QObject):
         else:
             dark = self._scheme is Scheme.DARK
         self.colours = DARK if dark else LIGHT
-        self._application.setPalette(_palette(self.colours))
-        self._application.setStyleSheet(_style_sheet(self.colours))
+        sheet = _style_sheet(self.colours)
+        if sheet != self._application.styleSheet():
+            self._application.setPalette(_palette(self.colours))
+            self._application.setStyleSheet(sheet)
         self.changed.emit(self.colours)

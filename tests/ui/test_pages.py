@@ -3,6 +3,7 @@
 import gc
 
 import pytest
+from PySide6.QtCore import QCoreApplication, QEvent
 from PySide6.QtWidgets import QWidget
 
 from app.ui.theme import Scheme
@@ -65,10 +66,9 @@ def test_closing_leaves_no_page_behind(qapp, bench, tmp_path):
         window.close()
         window.main.deleteLater()
         window.deleteLater()
-        qapp.processEvents()
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
         del window
         gc.collect()
-        qapp.processEvents()
     left = sum(isinstance(thing, QWidget) for thing in gc.get_objects()) - before
     assert left < 60, "two windows hold hundreds of widgets; none of them should stay"
 

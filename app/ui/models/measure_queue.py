@@ -1,10 +1,14 @@
 """Takes waiting to be measured, one after the other, in the background."""
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.jobs import Job
 from app.journal.failures import PlainFailure
 from app.ui.desk import Desk
+
+# What is waiting is known only with the measuring code loaded, which takes a second of
+# processor time: not while the window is being drawn for the first time.
+_FIRST_LOOK_MS = 800
 
 
 class MeasureQueue(QObject):
@@ -21,6 +25,8 @@ class MeasureQueue(QObject):
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
         self._desk = desk
+        self._timer = QTimer(self, singleShot=True, interval=_FIRST_LOOK_MS)
+        self._timer.timeout.connect(self._look_now)
         self._waiting: list[str] = []
         self._given_up: set[str] = set()
         self._job: Job | None = None
@@ -34,9 +40,18 @@ class MeasureQueue(QObject):
         return len(self._waiting) + (self.current is not None)
 
     def look(self) -> None:
-        """Ask the journal what is waiting, and begin."""
+        """Ask the journal what is waiting, and begin; the first time a little later."""
+        if not self._timer.isActive():
+            self._timer.start()
+
+    def _look_now(self) -> None:
+        self._timer.setInterval(0)
         measuring = self._desk.workbench.measuring
-        self._desk.jobs.store(measuring.waiting, self._take_over, subject="measuring.waiting")
+        self._desk.jobs.analyse(
+            lambda _progress, _should_stop: measuring.waiting(),
+            self._take_over,
+            subject="measuring.waiting",
+        )
 
     def measure(self, take_id: str) -> None:
         """Measure this take next, also if it was given up before."""
@@ -46,6 +61,11 @@ class MeasureQueue(QObject):
         if take_id != self.current:
             self._waiting.insert(0, take_id)
         self._next()
+
+    def close(self) -> None:
+        """Stop for good."""
+        self._timer.stop()
+        self.cancel()
 
     def cancel(self) -> None:
         """Stop measuring; the takes stay unmeasured until asked for again."""

@@ -139,6 +139,13 @@ class ComparePage(Page):
         bind(self, "compare.layout", self._layout_button.click)
         bind(self, "compare.trend", self.trend.next_measure)
 
+    def open_page(self) -> None:
+        """Take the player back from the page that was shown before."""
+        super().open_page()
+        if self.view is not None and self._wanted is None:
+            heard = self.view.b if self._hears_b else self.view.a
+            self.transport.load(heard.row.id, heard.duration_s)
+
     def refresh(self) -> None:
         """Read the lists again."""
         bench = self.desk.workbench

@@ -81,17 +81,22 @@ class Transport(QWidget):
             slider.setFixedWidth(64 if compact else 96)
 
     def load(self, take_id: str, duration_s: float) -> None:
-        """Read a take into memory; the keys work once it is there."""
-        if take_id == self._loaded:
+        """Read a take into memory; the keys work once it is there.
+
+        The same take again is read only where another page's take took its place, and
+        goes on where it stood.
+        """
+        if take_id == self._loaded == self._desk.loaded_take_id:
             return
         self.stop()
+        if take_id != self._loaded:
+            self._selection = None
+            self.position_s = 0.0
         self._loaded = ""
         self._duration_s = duration_s
-        self._selection = None
-        self.position_s = 0.0
         self.setEnabled(False)
         self._length.setText(f"of {length_text(duration_s)}")
-        self._position.setText(position_text(0.0))
+        self._position.setText(position_text(self.position_s))
         playing = self._playing
         self._desk.jobs.analyse(
             lambda progress, should_stop: playing.load(take_id, progress, should_stop),
@@ -102,7 +107,7 @@ class Transport(QWidget):
     @property
     def is_ready(self) -> bool:
         """True once a take is in memory."""
-        return bool(self._loaded)
+        return bool(self._loaded) and self._loaded == self._desk.loaded_take_id
 
     @property
     def selection(self) -> tuple[float, float] | None:
@@ -162,8 +167,11 @@ class Transport(QWidget):
         self._volume.setValue(self._volume.value() + 5 * steps)
 
     def _take_over(self, take_id: str) -> None:
-        self._loaded = take_id
+        self._loaded = self._desk.loaded_take_id = take_id
         self.setEnabled(True)
+        if self.position_s > 0.0:
+            self._playing.seek(self.position_s)
+        self._apply_loop()
         self._set_speed(self._speed.value())
         self._set_volume(self._volume.value())
         self._look()
