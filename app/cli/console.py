@@ -18,8 +18,9 @@ INTERRUPTED = 130
 
 
 def say(text: str) -> None:
-    """Print a line of the result."""
+    """Print a line of the result at once: a window may stay open for hours after it."""
     sys.stdout.write(text + "\n")
+    sys.stdout.flush()
 
 
 def remark(text: str) -> None:
