@@ -1,5 +1,6 @@
 """Clips such as phones and recorders make, made anew for every test."""
 
+import struct
 from collections.abc import Callable, Mapping
 from fractions import Fraction
 from pathlib import Path
@@ -39,21 +40,42 @@ def _add_sound(container, stream, sound: np.ndarray, rate: int) -> None:
     container.mux(stream.encode(None))
 
 
-def _add_picture(container, stream, seconds: float) -> None:
+def _add_picture(container, stream, times) -> None:
+    """Pictures whose brightness tells their number, white in the upper left corner."""
     import av
 
-    for number in range(round(seconds * 10)):
-        picture = np.full((48, 64, 3), number * 5 % 255, np.uint8)
+    for number, at in enumerate(times):
+        picture = np.full((48, 64, 3), 16 + number * 5 % 200, np.uint8)
+        picture[:16, :16] = 255
         frame = av.VideoFrame.from_ndarray(picture, format="rgb24")
-        frame.pts = number
+        frame.pts = at
         frame.time_base = Fraction(1, 10)
         container.mux(stream.encode(frame))
     container.mux(stream.encode(None))
 
 
+def turn(path: Path, degrees: int) -> None:
+    """Write a rotation into the picture track's header (ISO 14496-12, tkhd: matrix)."""
+    data = bytearray(path.read_bytes())
+    turns = {90: (0, -1, 1, 0), 180: (-1, 0, 0, -1), 270: (0, 1, -1, 0)}[degrees]
+    at = data.find(b"tkhd")
+    # The picture's track is the one whose width, the last field but one, is not zero.
+    while struct.unpack(">I", data[at + 80 : at + 84])[0] == 0:
+        at = data.find(b"tkhd", at + 1)
+    a, b, c, d = (turn * (1 << 16) for turn in turns)
+    data[at + 44 : at + 80] = struct.pack(">9i", a, b, 0, c, d, 0, 0, 0, 1 << 30)
+    path.write_bytes(data)
+
+
+@pytest.fixture
+def turn_clip() -> Callable[[Path, int], None]:
+    """Return a function that marks a clip as filmed with the camera turned."""
+    return turn
+
+
 @pytest.fixture
 def make_clip(tmp_path: Path) -> MakeClip:
-    """Return a function that makes a clip with a burst at 1 s."""
+    """Return a function that makes a clip with a burst at 1 s; picture times in tenths."""
 
     def make(
         name: str,
@@ -63,6 +85,7 @@ def make_clip(tmp_path: Path) -> MakeClip:
         seconds: float = 2.0,
         rate: int = RATE,
         channels: int = 1,
+        picture_times: list[int] | None = None,
         metadata: Mapping[str, str] | None = None,
         options: Mapping[str, str] | None = None,
     ) -> Path:
@@ -82,8 +105,9 @@ def make_clip(tmp_path: Path) -> MakeClip:
             if video:
                 picture = container.add_stream("mpeg4", rate=10)
                 picture.width, picture.height, picture.pix_fmt = 64, 48, "yuv420p"
+                picture.bit_rate = 2_000_000
             if picture is not None:
-                _add_picture(container, picture, seconds)
+                _add_picture(container, picture, picture_times or range(round(seconds * 10)))
             if sound is not None:
                 _add_sound(container, sound, _click_track(seconds, rate, channels), rate)
         return path

@@ -160,27 +160,14 @@ def test_the_files_own_time_is_the_last_resort(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("degrees", [90, 180, 270])
-def test_a_clip_filmed_upright_is_known_to_be_turned(make_clip: Any, degrees: int) -> None:
+def test_a_clip_filmed_upright_is_known_to_be_turned(
+    make_clip: Any, turn_clip: Any, degrees: int
+) -> None:
     path = make_clip("clip.mp4", video=True)
-    rotate(path, degrees)
+    turn_clip(path, degrees)
     info = probe(path)
     assert info.has_video
     assert info.rotation == degrees
-
-
-def rotate(path: Path, degrees: int) -> None:
-    """Write a rotation into the picture track's header (ISO 14496-12, tkhd: matrix)."""
-    data = bytearray(path.read_bytes())
-    turns = {90: (0, -1, 1, 0), 180: (-1, 0, 0, -1), 270: (0, 1, -1, 0)}[degrees]
-    at = data.find(b"tkhd")
-    # The first track is the picture: its width, the last but one field, is not zero.
-    while struct.unpack(">I", data[at + 80 : at + 84])[0] == 0:
-        at = data.find(b"tkhd", at + 1)
-    one = 1 << 16
-    a, b, c, d = (turn * one for turn in turns)
-    matrix = struct.pack(">9i", a, b, 0, c, d, 0, 0, 0, 1 << 30)
-    data[at + 44 : at + 80] = matrix
-    path.write_bytes(data)
 
 
 def test_a_cover_picture_is_no_video(make_clip: Any) -> None:
