@@ -98,17 +98,15 @@ def _truth(
     if note.second_midi is not None:
         second = target_hz(note.second_midi, spec.reference_a_hz, spec.temperament, spec.tonic)
         second_hz = second * 2.0 ** (note.second_deviation_cents / 1200.0)
-    settle_s = note.glide_s / 2.0 if slurred else note.attack_s / 2.0
-    if note.articulation == "slide_in" and not slurred:
-        settle_s = note.glide_s
-    if note.scoop_cents:
-        settle_s = max(settle_s, 3.0 * _SCOOP_TIME_S)
+    steady_start_s, steady_end_s = _ordered(
+        start_s + _settle_s(note, slurred), end_s - note.release_s / 2.0
+    )
     return NoteTruth(
         index=index,
         start_s=start_s,
         end_s=end_s,
-        steady_start_s=min(start_s + settle_s, end_s),
-        steady_end_s=max(start_s, end_s - note.release_s / 2.0),
+        steady_start_s=steady_start_s,
+        steady_end_s=steady_end_s,
         beat=beat,
         midi=note.midi,
         target_hz=target,
@@ -123,12 +121,32 @@ def _truth(
     )
 
 
+def _settle_s(note: NoteSpec, slurred: bool) -> float:
+    """Return how long after its start a note's pitch and level are still on their way."""
+    settle_s = note.glide_s / 2.0 if slurred else note.attack_s / 2.0
+    if note.articulation == "slide_in" and not slurred:
+        settle_s = note.glide_s
+    if note.scoop_cents:
+        settle_s = max(settle_s, 3.0 * _SCOOP_TIME_S)
+    return settle_s
+
+
+def _ordered(first_s: float, last_s: float) -> tuple[float, float]:
+    """Return the two times, or their middle twice where nothing lies between them."""
+    middle_s = (first_s + last_s) / 2.0
+    return min(first_s, middle_s), max(last_s, middle_s)
+
+
 def _with_steady_ends(placed: list[PlacedNote]) -> list[PlacedNote]:
     """End the steady part of a note slurred into the next where that glide begins."""
     for i in range(len(placed) - 1):
         if placed[i + 1].slurred:
-            end = placed[i].truth.end_s - placed[i + 1].spec.glide_s / 2.0
-            truth = replace(placed[i].truth, steady_end_s=max(end, placed[i].truth.start_s))
+            note = placed[i].truth
+            first_s, last_s = _ordered(
+                note.start_s + _settle_s(placed[i].spec, placed[i].slurred),
+                note.end_s - placed[i + 1].spec.glide_s / 2.0,
+            )
+            truth = replace(note, steady_start_s=first_s, steady_end_s=last_s)
             placed[i] = replace(placed[i], truth=truth)
     return placed
 

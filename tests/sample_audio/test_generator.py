@@ -1,10 +1,13 @@
 """The generator's truth, held against measures that share nothing with it."""
 
+import itertools
 from dataclasses import replace
 
 import numpy as np
 import parselmouth
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from scipy import integrate, signal
 
 from sample_audio.generator import NoteSpec, PhraseSpec, place_phrase, render, target_hz
@@ -341,3 +344,40 @@ def test_other_temperaments_have_their_intervals_and_keep_the_a(
     low, high = (target_hz(60 + tonic + d, 442.0, temperament, tonic) for d in (0, degree))
     assert cents(high, low) == pytest.approx(size_cents, abs=5e-4)
     assert target_hz(69, 442.0, temperament, tonic) == pytest.approx(442.0)
+
+
+SOME_NOTE = st.builds(
+    NoteSpec,
+    midi=st.one_of(st.none(), st.integers(48, 88)),
+    beats=st.sampled_from([0.125, 0.25, 0.5, 1.0, 1.5]),
+    deviation_cents=st.floats(-50, 50),
+    vibrato_rate_hz=st.floats(4, 8),
+    vibrato_extent_cents=st.floats(0, 40),
+    scoop_cents=st.sampled_from([0.0, -40.0]),
+    attack_s=st.floats(0.005, 0.15),
+    articulation=st.sampled_from(
+        ["detache", "legato", "slide_in", "staccato", "pizzicato", "harmonic", "tremolo", "trill"]
+    ),
+    glide_s=st.floats(0.01, 0.1),
+    second_midi=st.one_of(st.none(), st.integers(48, 88)),
+)
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.lists(SOME_NOTE, min_size=1, max_size=8), st.integers(0, 1000))
+def test_whatever_is_played_the_truth_holds_together(notes, seed):
+    spec = PhraseSpec(tuple(notes), tempo=75.0, seed=seed, sample_rate_hz=16_000, level_dbfs=-30)
+    phrase = render(spec)
+    truth = phrase.truth
+    assert np.isfinite(phrase.samples).all()
+    assert truth.f0_hz.shape == truth.level_dbfs.shape == truth.time_s.shape == phrase.samples.shape
+    assert len(truth.notes) == sum(note.midi is not None for note in notes)
+    for note, following in itertools.zip_longest(truth.notes, truth.notes[1:]):
+        assert note.start_s < note.end_s
+        assert note.steady_start_s <= note.steady_end_s
+        assert following is None or note.end_s <= following.start_s + 1e-9
+        if note.articulation == "trill" or notes[note.index].scoop_cents:
+            continue
+        steady = (truth.time_s > note.steady_start_s) & (truth.time_s < note.steady_end_s)
+        off = np.abs(cents(truth.f0_hz[steady], note.centre_hz))
+        assert not off.size or off.max() <= note.vibrato_extent_cents + 1e-6
