@@ -29,7 +29,7 @@ class Window(QObject):
     workbench : Workbench
         An open journal; the caller closes it afterwards.
     log_file : Path or None
-        Named in the bug dialog.
+        Named in the bug dialog; whoever starts the program lets its log go there.
     preferences_file : Path or None
         Where the window keeps its own settings; ``None``: the platform's usual place.
     """
@@ -44,7 +44,6 @@ class Window(QObject):
         application = application_object()
         super().__init__()
         self._log_file = log_file
-        self._log_handler = _log_to(log_file) if log_file is not None else None
         preferences = Preferences(preferences_file)
         self.theme = Theme(application, preferences.scheme, self)
         self.jobs = Jobs(self)
@@ -83,23 +82,6 @@ class Window(QObject):
         self.jobs.close()
         for dialog in tuple(self.bug_dialogs):
             dialog.close()
-        if self._log_handler is not None:
-            logging.getLogger().removeHandler(self._log_handler)
-            self._log_handler.close()
-            self._log_handler = None
-
-
-def _log_to(log_file: Path) -> logging.Handler | None:
-    """Write errors to a file; without one (a full disk) they go to the terminal."""
-    try:
-        log_file.parent.mkdir(parents=True, exist_ok=True)
-        handler = logging.FileHandler(log_file, encoding="utf-8", delay=True)
-    except OSError:
-        return None
-    handler.setLevel(logging.WARNING)
-    handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s"))
-    logging.getLogger().addHandler(handler)
-    return handler
 
 
 def application_object() -> QApplication:

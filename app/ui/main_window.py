@@ -22,6 +22,7 @@ from app.ui.widgets.basics import column, row
 from app.ui.widgets.help_sheet import HelpSheet
 from app.ui.widgets.message_bar import MessageBar
 from app.ui.widgets.rail import PAGES, Rail
+from app.ui.widgets.settings_sheet import SettingsSheet
 from app.ui.widgets.work_strip import WorkStrip
 
 log = logging.getLogger(__name__)
@@ -56,10 +57,12 @@ class MainWindow(QMainWindow):
         self.messages = MessageBar(desk)
         self.work = WorkStrip(self.queue)
         self._help: HelpSheet | None = None
+        self.settings: SettingsSheet | None = None
         self._stack = QStackedWidget()
         self._build()
         self._bind()
         self._connect()
+        self._remember_output()
         self.show_page(PRACTICE)
 
     def _build(self) -> None:
@@ -87,6 +90,7 @@ class MainWindow(QMainWindow):
         bind(self, "redo", self.desk.redo)
         bind(self, "work.cancel", self._cancel_work)
         bind(self, "escape", self._escape)
+        bind(self, "settings", self.show_settings)
         bind(self, "theme", self._toggle_theme)
         bind(self, "help", self.show_help)
         bind(self, "quit", self.close)
@@ -98,6 +102,13 @@ class MainWindow(QMainWindow):
         self.rail.help.clicked.connect(self.show_help)
         self.desk.listenWanted.connect(self.listen_to)
         self.desk.compareWanted.connect(self._compare)
+
+    def _remember_output(self) -> None:
+        """Play through the output that was chosen the last time."""
+        bench = self.desk.workbench
+        self.desk.jobs.store(
+            lambda: bench.playing.choose_output(bench.practising.settings().output_device)
+        )
 
     def _all_actions(self) -> QMenu:
         """Return the menu of all actions; those of other pages are greyed out.
@@ -145,14 +156,21 @@ class MainWindow(QMainWindow):
         self._help.show()
         self._help.raise_()
 
+    def show_settings(self) -> None:
+        """Show the journal's settings beside the window."""
+        if self.settings is None:
+            self.settings = SettingsSheet(self.desk, self)
+        self.settings.open_sheet()
+
     def help_text(self) -> str:
         """Return what the help sheet says, empty while it was never opened."""
         return self._help.text if self._help is not None else ""
 
-    def hide_help(self) -> None:
-        """Put the help sheet away."""
-        if self._help is not None:
-            self._help.hide()
+    def hide_sheets(self) -> None:
+        """Put the sheets beside the window away."""
+        for sheet in (self._help, self.settings):
+            if sheet is not None:
+                sheet.hide()
 
     def import_files(self, paths: list[Path]) -> None:
         """Show the import table for these files."""
@@ -180,7 +198,7 @@ class MainWindow(QMainWindow):
             self.compare.transport.stop,
             self.queue.close,
             self.recorder.close,
-            self.hide_help,
+            self.hide_sheets,
         ):
             # Whatever one of them meets, the others still let go of their devices.
             try:

@@ -96,6 +96,10 @@ class FakePassages:
     def list(self):
         return tuple(self._s.passages)
 
+    def change(self, passage):
+        self._s.passages = [passage if p.id == passage.id else p for p in self._s.passages]
+        return passage
+
     def add(self, piece, name, bars, settings):
         made = Passage(f"p{len(self._s.passages) + 1}", piece, name, bars, settings, NOW)
         self._s.passages.append(made)
@@ -181,6 +185,9 @@ class FakeRecording:
     def start(self, passage_id=None, aim="", device_key=None):
         self.is_recording = True
         self._started = (passage_id, aim)
+
+    def wait_until_heard(self, timeout_s=10.0):
+        return True
 
     def pending(self, ended=""):
         passage_id, aim = self._started
@@ -373,6 +380,12 @@ class FakePlaying:
 
     def failure(self):
         return None
+
+    def outputs(self):
+        return (InputRow("phones", "Headphones", 2, True), InputRow("box", "Speaker", 2, False))
+
+    def choose_output(self, device_key):
+        self.output = device_key
 
     def unload(self):
         self.loaded = ""

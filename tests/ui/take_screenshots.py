@@ -141,7 +141,9 @@ def photograph(folder: Path, journal: Path, only: str) -> None:
         shots.take("calendar", lambda: main.show_page(3))
         shots.take("lesson", lambda: main.show_page(4))
         shots.take("help", main.show_help)
-        main.hide_help()
+        main.hide_sheets()
+        shots.take("settings", main.show_settings)
+        main.hide_sheets()
     shots.close()
     empty = Photographer(folder, journal.with_name("New journal"), only)
     for at, name in enumerate(("practice", "listen", "compare", "calendar", "lesson")):

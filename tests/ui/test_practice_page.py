@@ -220,3 +220,34 @@ def test_measuring_can_be_cancelled(window, settle, bench, qtbot):
     window.main.practice.refresh()
     settle(window)
     assert window.main.queue.left_count == 0, "what was cancelled does not start again by itself"
+
+
+def test_passage_is_changed(window, settle, qtbot, bench):
+    qtbot.keyClick(window.main, "E")
+    form = window.main.practice.form
+    name = next(f for f in form.findChildren(QLineEdit) if f.text() == "Opening")
+    name.setText("Opening, slower")
+    button(form, "Keep").click()
+    settle(window)
+    assert [p.name for p in bench.state.passages] == ["Opening, slower"]
+
+
+@pytest.mark.qt_log_ignore("propagateSizeHints", "raise")
+def test_settings_are_the_players_own(window, settle, bench):
+    window.main.desk.keys.action("settings").trigger()
+    settle(window)
+    sheet = window.main.settings
+    assert not sheet.isModal()
+    sheet.categories.setPlainText("bow\n\n left hand \nbow")
+    sheet.turn.setValue(3)
+    sheet.output.choose("box")
+    sheet.reaction.setValue(0.2)
+    sheet.keep.click()
+    settle(window)
+    assert bench.state.settings.categories == ("bow", "left hand")
+    assert bench.state.settings.day_turn_hour == 3
+    assert bench.playing.output == "box"
+    assert window.desk.preferences.reaction_s == pytest.approx(0.2)
+    window.main.show_page(1)
+    settle(window)
+    assert window.main.listen.view.categories == ("bow", "left hand")

@@ -10,6 +10,7 @@ from app.services.wording import counted
 from app.ui.desk import Desk
 
 _LEVEL_MS = 50
+_PATIENCE_S = 4.0
 
 
 class RecorderState(Enum):
@@ -104,10 +105,15 @@ class Recorder(QObject):
             self._enter(RecorderState.STARTING)
             device_key = self.device_key
             self._desk.jobs.store(
-                lambda: self._recording.start(passage_id, aim, device_key),
+                lambda: self._start(passage_id, aim, device_key),
                 lambda _: self._enter(RecorderState.RECORDING),
                 failed=self._failed,
             )
+
+    def _start(self, passage_id: str | None, aim: str, device_key: str | None) -> None:
+        """Start, and wait until the input delivers; some sound servers take a second or two."""
+        self._recording.start(passage_id, aim, device_key)
+        self._recording.wait_until_heard(_PATIENCE_S)
 
     def finish(self, pending: PendingTake) -> None:
         """Encode, check and file a recording that has stopped."""

@@ -141,6 +141,7 @@ class PracticePage(Page):
         desk.markersChanged.connect(self.refresh_if_open)
         self.head.minutes.typed.connect(self._set_minutes)
         self.panel.passageWanted.connect(self.new_passage)
+        self.panel.changeWanted.connect(self.change_passage)
         self.form.closed.connect(self.show_today)
         self.form.made.connect(self._passage_made)
         self.imports.closed.connect(self.show_today)
@@ -161,6 +162,7 @@ class PracticePage(Page):
         bind(self, "practice.aim", panel.aim.setFocus)
         bind(self, "practice.minutes", self.head.minutes.write)
         bind(self, "practice.passage", self.new_passage)
+        bind(self, "practice.edit_passage", self.change_passage)
         bind(self, "practice.met", lambda: panel.answer(AimMet.YES))
         bind(self, "practice.partly", lambda: panel.answer(AimMet.PARTLY))
         bind(self, "practice.not_met", lambda: panel.answer(AimMet.NO))
@@ -188,6 +190,14 @@ class PracticePage(Page):
         """Open the form for a new passage."""
         self._left.setCurrentWidget(self.form)
         self.form.start(self._settings.default_settings)
+
+    def change_passage(self) -> None:
+        """Open the form on the chosen passage."""
+        known = self._view.passages if self._view else ()
+        for passage in known:
+            if passage.id == self.panel.passage.key:
+                self._left.setCurrentWidget(self.form)
+                self.form.edit(passage)
 
     def choose_files(self) -> None:
         """Ask for files to import."""
@@ -220,7 +230,8 @@ class PracticePage(Page):
     def _passage_made(self, passage: Passage) -> None:
         self.show_today()
         known = self._view.passages if self._view else ()
-        self.panel.offer_passages((*known, passage), passage.id)
+        others = tuple(other for other in known if other.id != passage.id)
+        self.panel.offer_passages((*others, passage), passage.id)
 
     def _set_minutes(self, minutes: float) -> None:
         if self._view is None:

@@ -1,5 +1,7 @@
 """A form for a new passage; it sits in the page and is never in the way of the sound."""
 
+from dataclasses import replace
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QGridLayout, QLineEdit
 
@@ -12,7 +14,7 @@ from app.ui.widgets.settings_form import SettingsForm
 
 
 class PassageForm(Card):
-    """Piece, name, bars, and how it is measured.
+    """Piece, name, bars, and how it is measured; for a new passage or one that is there.
 
     Signals
     -------
@@ -28,6 +30,7 @@ class PassageForm(Card):
     def __init__(self, desk: Desk) -> None:
         super().__init__("New passage")
         self._desk = desk
+        self._edited: Passage | None = None
         self._piece = _line("A study, a concerto, a scale")
         self._name = _line("First page, development, bars with the shift")
         self._bars = _line("1-24")
@@ -54,8 +57,21 @@ class PassageForm(Card):
         for field in (self._piece, self._name, self._bars):
             field.returnPressed.connect(self._make)
 
+    def edit(self, passage: Passage) -> None:
+        """Begin with a passage that is there; its takes keep the settings they have."""
+        self.start(passage.settings)
+        self._edited = passage
+        self.title.setText("Change the passage")
+        self._add.setText("Keep")
+        self._piece.setText(passage.piece)
+        self._name.setText(passage.name)
+        self._bars.setText(passage.bars)
+
     def start(self, settings: PlayingSettings) -> None:
         """Begin with an empty form and the journal's usual settings."""
+        self._edited = None
+        self.title.setText("New passage")
+        self._add.setText("Add passage")
         for field in (self._piece, self._name, self._bars):
             field.clear()
         self._form.show_settings(settings)
@@ -73,8 +89,12 @@ class PassageForm(Card):
         except PlainFailure as failure:
             self._desk.tell_failure(failure)
             return
-        passages = self._desk.workbench.passages
-        self._desk.jobs.store(lambda: passages.add(piece, name, bars, settings), self._added)
+        passages, edited = self._desk.workbench.passages, self._edited
+        if edited is None:
+            self._desk.jobs.store(lambda: passages.add(piece, name, bars, settings), self._added)
+            return
+        changed = replace(edited, piece=piece, name=name, bars=bars, settings=settings)
+        self._desk.jobs.store(lambda: passages.change(changed), self._added)
 
     def _added(self, passage: Passage) -> None:
         self.made.emit(passage)

@@ -35,11 +35,12 @@ class RecordPanel(Card):
 
     Signals
     -------
-    passageWanted()
-        The player wants a new passage.
+    passageWanted(), changeWanted()
+        The player wants a new passage, or to change the chosen one.
     """
 
     passageWanted = Signal()
+    changeWanted = Signal()
 
     def __init__(self, desk: Desk, recorder: Recorder) -> None:
         super().__init__("Record a take")
@@ -49,7 +50,8 @@ class RecordPanel(Card):
         self._pending: PendingTake | None = None
         self.passage: Choice[str] = Choice("Passage")
         self._new = Button("New", "add", action_id="practice.passage")
-        self._input: Choice[str] = Choice("Input")
+        self._edit = Button("Change", action_id="practice.edit_passage")
+        self.input: Choice[str] = Choice("Input")
         self._level = Button("Level", "level", action_id="practice.level")
         self._level.setCheckable(True)
         self._meter = LevelMeter(desk.theme)
@@ -74,10 +76,10 @@ class RecordPanel(Card):
 
     def _build(self) -> None:
         passage = row()
-        fill(passage, self.passage, self._new)
+        fill(passage, self.passage, self._edit, self._new)
         passage.setStretch(0, 1)
         source = row()
-        fill(source, self._input, self._level)
+        fill(source, self.input, self._level)
         source.setStretch(0, 1)
         missing = row()
         fill(missing, self._missing, self._look_again)
@@ -127,10 +129,12 @@ class RecordPanel(Card):
     def _connect(self) -> None:
         recorder = self._recorder
         self._new.clicked.connect(self.passageWanted)
+        self._edit.clicked.connect(self.changeWanted)
+        self.passage.currentIndexChanged.connect(lambda _: self._allow_change())
         self._level.clicked.connect(recorder.toggle_level)
         self._look_again.clicked.connect(recorder.find_inputs)
         self._record.clicked.connect(self.toggle)
-        self._input.picked.connect(self._input_picked)
+        self.input.picked.connect(self._input_picked)
         self._answer.answered.connect(self.answer)
         recorder.stateChanged.connect(self._show_state)
         recorder.levelRead.connect(self._show_level)
@@ -145,6 +149,10 @@ class RecordPanel(Card):
         entries = [(passage.id, passage_text(passage)) for passage in passages]
         wanted = chosen or self.passage.key or (entries[0][0] if entries else None)
         self.passage.offer([*entries, (NO_PASSAGE, "No passage")], wanted)
+        self._allow_change()
+
+    def _allow_change(self) -> None:
+        self._edit.setEnabled(bool(self.passage.key) and not self._recorder.is_recording)
 
     @property
     def level_words(self) -> str:
@@ -181,21 +189,21 @@ class RecordPanel(Card):
         self._missing.hide()
         self._look_again.hide()
         usual = next((row.key for row in inputs if row.is_default), None)
-        self._input.offer(
+        self.input.offer(
             [(row.key, input_text(row)) for row in inputs], self._recorder.device_key or usual
         )
-        self._recorder.device_key = self._input.key
+        self._recorder.device_key = self.input.key
         self._allow(True)
 
     def _show_missing(self, failure: PlainFailure) -> None:
         self._missing.setText(f"{failure.sentence} {failure.next_step}")
         self._missing.show()
         self._look_again.show()
-        self._input.offer([("", "No input")])
+        self.input.offer([("", "No input")])
         self._allow(False)
 
     def _allow(self, there_is_an_input: bool) -> None:
-        for widget in (self._input, self._level, self._record):
+        for widget in (self.input, self._level, self._record):
             widget.setEnabled(there_is_an_input)
         self._meter.setVisible(there_is_an_input)
 
@@ -205,10 +213,11 @@ class RecordPanel(Card):
         self._record.setIcon(icon("stop" if recording else "record", on_accent=True))
         self._record.setEnabled(state not in (RecorderState.STARTING, RecorderState.STOPPING))
         self._level.setChecked(state is RecorderState.LISTENING)
-        for widget in (self._input, self._level, self.passage, self._new, self.aim):
+        for widget in (self.input, self._level, self.passage, self._new, self.aim):
             widget.setEnabled(not recording)
+        self._allow_change()
         if state is RecorderState.STARTING:
-            self._elapsed.setText("0:00")
+            self._elapsed.setText("wait")
         if state is RecorderState.IDLE:
             self._meter.show_level(None)
 

@@ -1,0 +1,139 @@
+"""The journal's settings and the window's own, beside the window."""
+
+from dataclasses import replace
+
+from PySide6.QtWidgets import (
+    QDialog,
+    QDoubleSpinBox,
+    QGridLayout,
+    QPlainTextEdit,
+    QSpinBox,
+    QWidget,
+)
+
+from app.journal.failures import PlainFailure
+from app.journal.records import JournalSettings
+from app.services.views import InputRow
+from app.ui.desk import Desk
+from app.ui.keys import MARKER_KEY_COUNT
+from app.ui.theme import GRID_PX, Scheme
+from app.ui.widgets.basics import Button, column, fill, heading, labelled, row, soft
+from app.ui.widgets.choices import Choice
+from app.ui.widgets.settings_form import SettingsForm
+
+_SYSTEM_OUTPUT = ""
+_LATEST_TURN_HOUR = 11
+_SLOWEST_REACTION_S = 2.0
+_SCHEME_WORDS = ((Scheme.SYSTEM, "As the system"), (Scheme.LIGHT, "Light"), (Scheme.DARK, "Dark"))
+
+
+class SettingsSheet(QDialog):
+    """Categories, day turn, output, reaction time, usual settings; never modal."""
+
+    def __init__(self, desk: Desk, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Settings")
+        self.setModal(False)
+        self._desk = desk
+        self._settings = JournalSettings()
+        self.categories = QPlainTextEdit()
+        self.categories.setAccessibleName("Marker categories, one a line")
+        self.categories.setTabChangesFocus(True)
+        self.turn = QSpinBox()
+        self.turn.setRange(0, _LATEST_TURN_HOUR)
+        self.turn.setSuffix(":00")
+        self.output: Choice[str] = Choice("Sound output")
+        self.reaction = QDoubleSpinBox()
+        self.reaction.setRange(0.0, _SLOWEST_REACTION_S)
+        self.reaction.setSingleStep(0.05)
+        self.reaction.setSuffix(" s")
+        self.scheme: Choice[Scheme] = Choice("Colours")
+        self.scheme.offer(list(_SCHEME_WORDS))
+        self.form = SettingsForm()
+        self.keep = Button("Keep", primary=True)
+        self.keep.clicked.connect(self._keep)
+        self._build()
+
+    def _build(self) -> None:
+        close = Button("Cancel", plain=True)
+        close.clicked.connect(self.close)
+        buttons = row()
+        fill(buttons, 1, close, self.keep)
+        grid = QGridLayout()
+        grid.setSpacing(2 * GRID_PX)
+        grid.addLayout(labelled("The practice day turns at", self.turn), 0, 0)
+        grid.addLayout(labelled("Reaction time taken off a marker", self.reaction), 0, 1)
+        grid.addLayout(labelled("Sound output", self.output), 1, 0)
+        grid.addLayout(labelled("Colours", self.scheme), 1, 1)
+        box = column(self, margin=2 * GRID_PX)
+        fill(
+            box,
+            heading("Marker categories"),
+            soft(f"One a line; the first {MARKER_KEY_COUNT} have the keys 1 to 9."),
+            self.categories,
+            heading("This window"),
+            grid,
+            heading("A new passage begins with"),
+            self.form,
+            buttons,
+        )
+        box.setStretch(2, 1)
+        self.resize(520, 640)
+
+    def open_sheet(self) -> None:
+        """Read the settings and show them."""
+        bench = self._desk.workbench
+        self._desk.jobs.store(
+            lambda: (bench.practising.settings(), bench.playing.outputs()),
+            lambda found: self._show(*found),
+            subject="settings",
+        )
+
+    def _show(self, settings: JournalSettings, outputs: tuple[InputRow, ...]) -> None:
+        self._settings = settings
+        self.categories.setPlainText("\n".join(settings.categories))
+        self.turn.setValue(settings.day_turn_hour)
+        entries = [(output.key, output.name) for output in outputs]
+        self.output.offer([(_SYSTEM_OUTPUT, "As the system"), *entries], settings.output_device)
+        self.reaction.setValue(self._desk.preferences.reaction_s)
+        self.scheme.choose(self._desk.theme.scheme)
+        self.form.show_settings(settings.default_settings)
+        self.show()
+        self.raise_()
+
+    def _keep(self) -> None:
+        lines = self.categories.toPlainText().splitlines()
+        categories = tuple(dict.fromkeys(line.strip() for line in lines if line.strip()))
+        try:
+            usual = self.form.settings
+        except PlainFailure as failure:
+            self._desk.tell_failure(failure)
+            return
+        changed = replace(
+            self._settings,
+            categories=categories,
+            day_turn_hour=self.turn.value(),
+            output_device=self.output.key or None,
+            default_settings=usual,
+        )
+        practising = self._desk.workbench.practising
+        self._desk.jobs.store(lambda: practising.change_settings(changed), self._kept)
+
+    def _kept(self, settings: JournalSettings) -> None:
+        preferences = self._desk.preferences
+        preferences.reaction_s = self.reaction.value()
+        scheme = self.scheme.key or Scheme.SYSTEM
+        preferences.scheme = scheme
+        self._desk.theme.choose(scheme)
+        if settings.output_device != self._settings.output_device:
+            self._choose_output(settings.output_device)
+        self._settings = settings
+        self.close()
+        self._desk.tell("The settings were kept.")
+        self._desk.takesChanged.emit()
+        self._desk.daysChanged.emit()
+
+    def _choose_output(self, device_key: str | None) -> None:
+        playing = self._desk.workbench.playing
+        self._desk.loaded_take_id = ""
+        self._desk.jobs.store(lambda: playing.choose_output(device_key))
