@@ -1,6 +1,7 @@
 """The program's start: hands the doors to the command line and says what went wrong."""
 
 import logging
+import signal
 import sys
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
@@ -111,8 +112,14 @@ def _run_window(workbench: "Workbench") -> int:
     from app.ui.application import run_window  # noqa: PLC0415 - Qt only for the window
 
     path = log_file()
-    with _logged_to(path):
-        return run_window(workbench, log_file=path)
+    # Qt's loop gives Python no turn to raise KeyboardInterrupt in, so Ctrl-C ends the
+    # process; the journal and a running recording are safe against that.
+    before = signal.signal(signal.SIGINT, signal.SIG_DFL)
+    try:
+        with _logged_to(path):
+            return run_window(workbench, log_file=path)
+    finally:
+        signal.signal(signal.SIGINT, before)
 
 
 def _speak_utf8() -> None:

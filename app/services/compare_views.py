@@ -27,7 +27,6 @@ from app.services.views import (
 if TYPE_CHECKING:
     from analysis.change import MeasureChange
 
-_HALF_OF_95 = 1.96
 _LONGEST_MAP = 4000
 
 
@@ -117,15 +116,13 @@ def _change_row(
 
 
 def _word(key: str, change: Reading, trend: TrendView | None) -> str:
-    """Judge a change of two takes against the scatter between takes of the passage.
+    """Judge a change of two takes against how far two days of the passage differ anyway.
 
-    Two takes scatter by the square root of two times as much as one; a change inside
-    the 95 % range of that, together with what measuring alone leaves open, is none.
+    What measuring alone leaves open is added to that.
     """
-    if trend is None or not isinstance(trend.scatter, Reading):
+    if trend is None or trend.ordinary_difference is None:
         return str(Word.TOO_FEW_TAKES)
-    ordinary = _HALF_OF_95 * math.sqrt(2.0) * trend.scatter.value
-    if abs(change.value) <= math.hypot(ordinary, change.uncertainty or 0.0):
+    if abs(change.value) <= math.hypot(trend.ordinary_difference, change.uncertainty or 0.0):
         return str(Word.NO_CLEAR_CHANGE)
     rising, falling = TREND_WORDS[key]
     return str(rising if change.value > 0 else falling)

@@ -1,5 +1,6 @@
 """A passage over the weeks: one measure, with its scatter and one plain word."""
 
+import math
 from datetime import date
 
 import numpy as np
@@ -98,11 +99,17 @@ def _with_line(
             None,
             measure.digits + 1,
             signed=True,
-            interval=(fitted.slope_low_per_week, fitted.slope_high_per_week),
+            interval=_finite_interval(fitted),
         ),
         scatter=Reading(fitted.scatter, measure.unit, None, measure.digits),
         sentence="",
+        ordinary_difference=fitted.ordinary_difference,
     )
+
+
+def _finite_interval(fitted: Trend) -> tuple[float, float] | None:
+    ends = (fitted.slope_low_per_week, fitted.slope_high_per_week)
+    return ends if all(math.isfinite(end) for end in ends) else None
 
 
 def verdict(key: str, fitted: Trend) -> str:
