@@ -154,7 +154,7 @@ def _note(track: PitchTrack, span: Span, kind: NoteKind, windows: WindowPlan) ->
         steady_end_s=float(reading.time_s[-1]),
         kind=kind,
         level_dbfs=float(np.median(track.level_dbfs[frames])),
-        pitch=Measured(_pitch(reading, kind, track.hop_s), _PROVENANCE),
+        pitch=Measured(_pitch(reading, span, kind, track.hop_s), _PROVENANCE),
         vibrato=_vibrato(reading, kind, track.level_dbfs[frames], windows),
     )
 
@@ -195,8 +195,8 @@ def _reading(track: PitchTrack, span: Span, kind: NoteKind, windows: WindowPlan)
     return None
 
 
-def _pitch(reading: Reading, kind: NoteKind, hop_s: float) -> NotePitch:
-    pitch = pitch_of(reading, hop_s)
+def _pitch(reading: Reading, span: Span, kind: NoteKind, hop_s: float) -> NotePitch:
+    pitch = pitch_of(reading, span.duration_s, hop_s)
     if kind is not NoteKind.PIZZICATO:
         return pitch
     # a plucked string starts sharp and settles; its interval says so

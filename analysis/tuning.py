@@ -203,6 +203,7 @@ def estimate_reference_a(
 
 
 _FEWEST_NOTES: Final = 5
+_TUKEY: Final = 4.685
 _PLAYER_SCATTER_CENTS: Final = 8.0
 
 
@@ -230,21 +231,20 @@ def _densest_offset(midi: FloatArray, weight: FloatArray, grid: FloatArray) -> f
 def _biweight_interval(
     offsets: FloatArray, weight: FloatArray, centre: float
 ) -> ReferenceEstimate | None:
-    mean = 0.0
-    robust = np.ones_like(offsets)
+    """Biweight mean with the interval of an M-estimate (Mosteller and Tukey)."""
+    mean, share = 0.0, np.zeros_like(offsets)
     for _ in range(12):
         residual = offsets - mean
         scale = max(float(np.median(np.abs(residual))) * 1.4826, 1.0)
-        robust = np.clip(1.0 - (residual / (4.685 * scale)) ** 2, 0.0, None) ** 2
-        total = weight * robust
-        mean = float(np.sum(total * offsets) / np.sum(total))
-    used = weight * robust
-    count = float(np.sum(used) ** 2 / np.sum(used**2))
-    if count < _FEWEST_NOTES - 1:
+        share = np.clip(1.0 - (residual / (_TUKEY * scale)) ** 2, 0.0, None)
+        mean += float(np.sum(weight * share**2 * residual) / np.sum(weight * share**2))
+    pull = weight * share**2 * (offsets - mean)
+    stiffness = weight * share * (5.0 * share - 4.0)
+    count = int(np.count_nonzero(share))
+    if count < _FEWEST_NOTES or np.sum(stiffness) <= 0.0:
         return None
-    variance = float(np.sum(used * (offsets - mean) ** 2) / np.sum(used)) * count / (count - 1.0)
-    half_width = float(student_t.ppf(0.975, count - 1.0)) * float(np.sqrt(variance / count))
+    error = float(np.sqrt(np.sum(pull**2)) / np.sum(stiffness)) * np.sqrt(count / (count - 1.0))
     reference = STANDARD_A_HZ * 2.0 ** ((centre + mean) / 1200.0)
     if not LOWEST_A_HZ <= reference <= HIGHEST_A_HZ:
         return None
-    return ReferenceEstimate(reference, half_width, int(np.count_nonzero(robust > 0)))
+    return ReferenceEstimate(reference, float(student_t.ppf(0.975, count - 1)) * error, count)
