@@ -25,7 +25,7 @@ from analysis.compiled import compiled
 Frames = NDArray[np.float32]
 Indices = NDArray[np.int64]
 
-LARGEST_FULL_TABLE = 9_000_000
+LARGEST_FULL_TABLE = 20_000_000
 BAND_S = 0.3
 GAP_COST = 0.4
 ATTACK_WEIGHT = 0.4
@@ -101,7 +101,7 @@ def level_factors(a_count: int, b_count: int) -> list[int]:
     """Pooling factors from coarse to fine; the coarsest fits a full table."""
     factors = [_FINEST_FULL_FACTOR, 1]
     while (a_count / factors[0]) * (b_count / factors[0]) > LARGEST_FULL_TABLE:
-        factors.insert(0, factors[0] * 4)
+        factors.insert(0, factors[0] * 2)
     return factors
 
 
