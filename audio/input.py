@@ -59,6 +59,7 @@ class Input:
         self._ended = threading.Event()
         self._last_callback = 0.0
         self._expected_at_s: float | None = None
+        self._taken = slice(None)
         self._delivered = 0
         self._starts_s: deque[float] = deque(maxlen=_CLOCK_READINGS)
         self.overruns = 0
@@ -75,7 +76,7 @@ class Input:
         stalled = time.monotonic() - self._last_callback > _STALL_S
         return self._ended.is_set() or stalled
 
-    def open(self, sample_rate_hz: int, channels: int) -> None:
+    def open(self, sample_rate_hz: int, channels: int, first_channel: int = 0) -> None:
         """Open the stream; it does not run yet.
 
         Parameters
@@ -84,6 +85,8 @@ class Input:
             Rate to try before the device's own.
         channels : int
             Channels wanted; fewer when the device has fewer.
+        first_channel : int
+            The first of the device's channels to take, counted from 0.
 
         Raises
         ------
@@ -93,7 +96,13 @@ class Input:
         sounddevice = devices.portaudio()
         device = devices.find_device("input", self._device.key if self._device else None)
         self._device = device
-        self.channels = min(channels, device.channels)
+        if first_channel >= device.channels:
+            raise AudioFailure(
+                f"The input '{device.name}' has no channel {first_channel + 1}.",
+                "Choose another channel or input.",
+            )
+        self.channels = min(channels, device.channels - first_channel)
+        self._taken = slice(first_channel, first_channel + self.channels)
         error: Exception | None = None
         for rate in dict.fromkeys((sample_rate_hz, device.default_sample_rate_hz)):
             self.sample_rate_hz = rate
@@ -102,7 +111,7 @@ class Input:
                 self._stream = sounddevice.InputStream(
                     samplerate=rate,
                     device=device.id,
-                    channels=self.channels,
+                    channels=self._taken.stop,
                     dtype="int32",
                     latency="high",
                     callback=self._callback,
@@ -189,7 +198,7 @@ class Input:
                 self.dropped_frames += max(0, round(gap_s * self.sample_rate_hz))
         self._expected_at_s = when.inputBufferAdcTime + frames / self.sample_rate_hz
         self._starts_s.append(when.inputBufferAdcTime - self._delivered / self.sample_rate_hz)
-        lost = self.ring.write(block)
+        lost = self.ring.write(block[:, self._taken])
         self.dropped_frames += lost
         self._delivered += frames - lost
         self._last_callback = time.monotonic()

@@ -55,6 +55,8 @@ class Recorder:
         Preferred rate; the device's own is used when it refuses this one.
     channels : int
         Preferred number of channels; fewer when the device has fewer.
+    first_channel : int
+        Which of the device's channels is the first to be recorded, counted from 0.
     pre_roll_s : float
         How much sound from before :meth:`begin` can be kept.
     on_ended : callable, optional
@@ -73,6 +75,7 @@ class Recorder:
         sample_rate_hz: int = 48000,
         channels: int = 1,
         *,
+        first_channel: int = 0,
         pre_roll_s: float = 0.0,
         on_ended: Callable[[Recording], None] | None = None,
         on_block: Callable[[NDArray[np.float32]], None] | None = None,
@@ -81,6 +84,7 @@ class Recorder:
         self._input = Input(device)
         self.sample_rate_hz = sample_rate_hz
         self.channels = channels
+        self._first_channel = first_channel
         self._pre_roll_s = pre_roll_s
         self._on_ended = on_ended
         self._on_block = on_block
@@ -196,7 +200,7 @@ class Recorder:
         """
         if self._state != RecorderState.CLOSED:
             raise RuntimeError("a recorder starts once")
-        self._input.open(self.sample_rate_hz, self.channels)
+        self._input.open(self.sample_rate_hz, self.channels, self._first_channel)
         self.sample_rate_hz, self.channels = self._input.sample_rate_hz, self._input.channels
         self._meter = LevelMeter(self.sample_rate_hz)
         self._state = RecorderState.MONITORING

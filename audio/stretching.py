@@ -24,8 +24,8 @@ _CONTEXT_S = 0.09
 _FIRST_PIECE_S = 0.12
 _PIECE_S = 2.0
 _FADE_S = 0.03
-_SEARCH_S = 0.01
-"""Half a period of the lowest string that matters here, E1 at 41 Hz, is 12 ms."""
+_SEARCH_S = 0.0125
+"""Half a period of the lowest string that matters here, E1 at 41 Hz, is 12.1 ms."""
 
 _NEAREST = 0.05
 _CLEAN_SPEED = 0.52

@@ -186,3 +186,18 @@ def test_what_finds_no_room_in_the_ring_is_counted(fake: FakePortAudio) -> None:
         source._callback(np.ones((480, 1), np.int32), 480, now, overflowing(False))
     assert source.dropped_frames == 3 * 480 - 1000
     assert source.is_heard
+
+
+def test_any_channel_of_an_interface_can_be_recorded(fake: FakePortAudio) -> None:
+    source = Input(None)
+    source.open(48_000, 1, first_channel=5)
+    assert source.channels == 1
+    assert fake.opened[-1]["channels"] == 6
+    block = np.arange(12, dtype=np.int32).reshape(2, 6)
+    source._callback(block, 2, SimpleNamespace(inputBufferAdcTime=0.0), overflowing(False))
+    assert source.ring.read(10).tolist() == [[5], [11]]
+    pair = Input(None)
+    pair.open(48_000, 2, first_channel=7)
+    assert pair.channels == 1
+    with pytest.raises(AudioFailure, match="no channel 9"):
+        Input(None).open(48_000, 1, first_channel=8)
