@@ -96,6 +96,9 @@ def rises_from_rest(envelope: Envelope, track: PitchTrack | None) -> list[tuple[
             np.max(envelope.level_dbfs[max(dip - 1, 0) : peak])
             - np.min(envelope.level_dbfs[max(dip - 1 - fading, 0) : peak])
         )
+        if dip == 0:
+            # It sounds when the take begins: nothing was heard of the attack itself.
+            true_rise_db = rise_db
         if min(rise_db, true_rise_db + _MASKED_DB) >= _LEAST_RISE_FROM_REST_DB:
             rises.append((max(dip - 1, 0), int(peak) - 1, rise_db))
     return rises
