@@ -250,6 +250,20 @@ def test_open_without_a_display_is_told(run, monkeypatch):
     assert ran.err.startswith("There is no display.")
 
 
+@pytest.mark.parametrize("arguments", [[], ["open"]])
+def test_the_window_opens_on_the_journal(run, journal_dir, monkeypatch, arguments):
+    seen = []
+
+    def window(workbench):
+        seen.append((workbench.journal_dir, workbench.read_only))
+        return 0
+
+    monkeypatch.setattr("app.services.display.display_problem", lambda: "")
+    monkeypatch.setattr("app.__main__._run_window", window)
+    assert run(*arguments).code == 0
+    assert seen == [(journal_dir, False)]
+
+
 def test_record_lists_inputs_or_says_what_to_plug_in(run, monkeypatch):
     from audio.errors import AudioFailure
 

@@ -1,6 +1,8 @@
 """The demo journal: whole or not at all, and never over somebody's own."""
 
 import json
+import os
+import time
 from datetime import date, timedelta
 from pathlib import Path
 
@@ -36,7 +38,7 @@ def demo_dir(tmp_path_factory):
     journal = tmp_path_factory.mktemp("demo") / "journal"
     whole = scenario.demo_days
     patch = pytest.MonkeyPatch()
-    patch.setattr("sample_audio.scenario.demo_days", lambda end: (*whole(end)[:4], whole(end)[-1]))
+    patch.setattr("sample_audio.scenario.demo_days", lambda end: (*whole(end)[:2], whole(end)[-1]))
     told = []
     try:
         build_demo(journal, end=END, progress=told.append)
@@ -50,7 +52,7 @@ def demo_dir(tmp_path_factory):
 def test_every_take_is_filed_and_measured_for_real(demo_dir):
     with open_workbench(demo_dir, create=False) as bench:
         rows = bench.filing.takes()
-        assert len(rows) == 5
+        assert len(rows) == 4
         assert {row.state for row in rows} == {"measured"}
         assert bench.measuring.waiting() == ()
         assert all(isinstance(row.intonation, Reading) for row in rows)
@@ -91,7 +93,7 @@ def test_summary_and_pictures_without_a_display(demo_dir, tmp_path):
     with open_workbench(demo_dir, create=False) as bench:
         text = summarise(bench)
         made = pictures(bench, tmp_path / "pictures")
-    assert "5 takes, 5 measured." in text
+    assert "4 takes, 4 measured." in text
     assert "cents" in text
     assert all(path.read_bytes().startswith(b"\x89PNG") for path in made)
     assert {path.name for path in made} >= {"days.png", "1-last-take.png"}
@@ -107,6 +109,17 @@ def test_stopping_leaves_nothing(tmp_path):
     with pytest.raises(Stopped):
         build_demo(tmp_path / "journal", end=END, should_stop=lambda: next(asked, True))
     assert list(tmp_path.iterdir()) == []
+
+
+def test_what_a_killed_run_left_is_tidied_a_day_later(tmp_path):
+    old, young = tmp_path / ".journal-0123abcd", tmp_path / ".journal-4567cdef"
+    for folder in (old, young):
+        (folder / "2026").mkdir(parents=True)
+    yesterday = time.time() - 25 * 3600
+    os.utime(old, (yesterday, yesterday))
+    with pytest.raises(Stopped):
+        build_demo(tmp_path / "journal", end=END, should_stop=lambda: True)
+    assert list(tmp_path.iterdir()) == [young]
 
 
 def test_a_journal_of_somebody_is_left_alone(tmp_path):

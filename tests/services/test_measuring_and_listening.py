@@ -1,5 +1,6 @@
 """Takes are measured, kept, re-measured when stale, drawn, compared and followed."""
 
+import threading
 from dataclasses import replace
 from datetime import date, timedelta
 
@@ -278,3 +279,32 @@ def test_playing_without_an_output_is_said_when_it_is_wanted(bench, take, monkey
     assert bench.playing.state().loop is None
     bench.playing.unload()
     assert bench.playing.state().position_s == 0.0
+
+
+def test_two_threads_may_use_the_services_at_once(bench, take):
+    """As in the window: measuring in one thread, marking and listing in another."""
+    failures = []
+    done = threading.Event()
+
+    def measure():
+        try:
+            for _ in range(5):
+                bench.measuring.measure(take.id)
+        except Exception as problem:  # told below
+            failures.append(problem)
+        finally:
+            done.set()
+
+    worker = threading.Thread(target=measure)
+    worker.start()
+    marked = 0
+    while not done.is_set() or marked == 0:
+        bench.marking.add(take.id, 0.5, category="sound")
+        assert len(bench.filing.takes()) == 1
+        bench.listening.open_take(take.id)
+        marked += 1
+    worker.join()
+    assert failures == []
+    row = bench.filing.row(take.id)
+    assert row.marker_count == marked
+    assert row.state == "measured"

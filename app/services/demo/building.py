@@ -46,6 +46,7 @@ if TYPE_CHECKING:
 
 MARK_NAME = "demo.json"
 _MARK_VERSION = 1
+_ABANDONED_AFTER_S = 24 * 3600.0
 _ENTERED_AFTER = timedelta(minutes=6)
 
 
@@ -100,6 +101,7 @@ def build_demo(
         Once `should_stop` says so; nothing is left of it.
     """
     refuse_foreign(journal_dir)
+    _tidy(journal_dir)
     building = journal_dir.with_name(f".{journal_dir.name}-{uuid.uuid4().hex[:8]}")
     with plain_failures("the demo was not built"):
         building.mkdir(parents=True)
@@ -126,6 +128,13 @@ def refuse_foreign(journal_dir: Path) -> None:
             "Choose another folder with --folder.",
         )
     journal_dir.rmdir()
+
+
+def _tidy(journal_dir: Path) -> None:
+    """Remove what a killed run left unfinished, once nobody can be at work on it."""
+    for left in journal_dir.parent.glob(f".{journal_dir.name}-????????"):
+        if datetime.now().timestamp() - left.stat().st_mtime > _ABANDONED_AFTER_S:
+            shutil.rmtree(left, ignore_errors=True)
 
 
 def _fill(folder: Path, end: date, progress: Progress, should_stop: ShouldStop) -> None:

@@ -33,6 +33,7 @@ def rendered_takes(
     jobs: "list[tuple[DemoTake, PlayingSettings]]", scratch: Path, should_stop: ShouldStop
 ) -> Iterator[Iterator[Rendered]]:
     """Render and measure takes in worker processes; give them in order."""
+    others = set(multiprocessing.active_children())
     pool = ProcessPoolExecutor(
         _WORKERS,
         # A forked copy of a process with threads (Qt, PortAudio) may lock up.
@@ -45,6 +46,11 @@ def rendered_takes(
             for number, (take, settings) in enumerate(jobs)
         ]
         yield (_awaited(future, should_stop) for future in futures)
+    except BaseException:
+        # What the workers still render is no longer wanted, and lies in the scratch folder.
+        for worker in set(multiprocessing.active_children()) - others:
+            worker.terminate()
+        raise
     finally:
         pool.shutdown(wait=True, cancel_futures=True)
 
