@@ -15,7 +15,9 @@ from audio.stretching import cross_fade
 
 FloatArray = NDArray[np.float32]
 
-_REMEMBERED = 256
+_REMEMBERED = 2048
+"""Buffers can be as short as 2 ms; a few seconds of them answer when a place was heard."""
+
 _LONGEST_WAIT_S = 0.5
 
 

@@ -6,7 +6,6 @@ that a crash costs less than the last second.
 """
 
 import threading
-from collections import deque
 from collections.abc import Callable
 from enum import StrEnum
 from pathlib import Path
@@ -18,15 +17,15 @@ from audio import devices
 from audio.devices import Device
 from audio.errors import AudioFailure
 from audio.input import FIRST_SOUND_S, Input
-from audio.levels import FLOOR_DBFS, Level, LevelMeter
+from audio.intake import Intake
+from audio.levels import Level
 from audio.recordings import Ended, Recording
 from audio.recovery import recover
-from audio.take_file import TakeFile, WriteEnded
+from audio.take_file import WriteEnded
 
 __all__ = ["Ended", "Recorder", "RecorderState", "Recording", "recover"]
 
 _DRAIN_EVERY_S = 0.05
-_FULL_SCALE = float(2**31)
 
 
 class RecorderState(StrEnum):
@@ -88,15 +87,10 @@ class Recorder:
         self._pre_roll_s = pre_roll_s
         self._on_ended = on_ended
         self._on_block = on_block
-        self._consumed = 0
-        self._take_begins_at = 0
         self._state = RecorderState.CLOSED
         self._lock = threading.RLock()
         self._stop = threading.Event()
-        self._meter = LevelMeter(sample_rate_hz)
-        self._silent_frames = 0
-        self._recent: deque[NDArray[np.int32]] = deque()
-        self._take: TakeFile | None = None
+        self._intake = Intake(sample_rate_hz, channels, pre_roll_s)
         self._result: Recording | None = None
         self._failure: AudioFailure | None = None
 
@@ -109,8 +103,7 @@ class Recorder:
     @property
     def elapsed_s(self) -> float:
         """Seconds recorded so far, counted in samples; 0 while monitoring."""
-        take = self._take
-        return 0.0 if take is None else take.frames / self.sample_rate_hz
+        return self._intake.take_frames / self.sample_rate_hz
 
     @property
     def losses(self) -> tuple[int, int]:
@@ -134,7 +127,7 @@ class Recorder:
         A microphone always has some noise: seconds of pure silence mean that it
         is muted, or that this program may not listen.
         """
-        return self._silent_frames / self.sample_rate_hz
+        return self._intake.silent_frames / self.sample_rate_hz
 
     def level(self) -> Level:
         """Return the latest level of the input.
@@ -144,12 +137,12 @@ class Recorder:
         Level
             The floor until the first sound arrives.
         """
-        return self._meter.level
+        return self._intake.meter.level
 
     def reset_level(self) -> None:
         """Let the meter forget its hold, highest peak and clipping count."""
         with self._lock:
-            self._meter.reset()
+            self._intake.meter.reset()
 
     def frame_at(self, clock_s: float) -> float | None:
         """Say which frame of the input was heard at a moment.
@@ -182,9 +175,9 @@ class Recorder:
             no take. What the drivers do not know of their delays is still in it.
         """
         frame = self._input.frame_at(clock_s)
-        if frame is None or self._take is None:
+        if frame is None or not self._intake.has_take:
             return None
-        return (frame - self._take_begins_at) / self.sample_rate_hz
+        return (frame - self._intake.take_begins_at) / self.sample_rate_hz
 
     def start(self) -> None:
         """Open the input, and record when a path was given.
@@ -202,7 +195,7 @@ class Recorder:
             raise RuntimeError("a recorder starts once")
         self._input.open(self.sample_rate_hz, self.channels, self._first_channel)
         self.sample_rate_hz, self.channels = self._input.sample_rate_hz, self._input.channels
-        self._meter = LevelMeter(self.sample_rate_hz)
+        self._intake = Intake(self.sample_rate_hz, self.channels, self._pre_roll_s)
         self._state = RecorderState.MONITORING
         try:
             if self._path is not None:
@@ -210,7 +203,7 @@ class Recorder:
             self._input.start()
         except AudioFailure:
             self._input.close()
-            self._drop_take()
+            self._intake.discard()
             self._state = RecorderState.CLOSED
             raise
         devices.hold(self._input)
@@ -250,20 +243,8 @@ class Recorder:
                 raise self._failure or _gone()
             if self._state != RecorderState.MONITORING:
                 raise RuntimeError("a recording begins while the input is monitored")
-            self._take = TakeFile.create(path, self.sample_rate_hz, self.channels)
+            self._intake.begin(path)
             self._input.forget_losses()
-            self._meter.reset()
-            self._take_begins_at = self._consumed - sum(len(block) for block in self._recent)
-            try:
-                for block in self._recent:
-                    self._keep_block(block)
-            except WriteEnded as broken:
-                self._drop_take()
-                raise AudioFailure(
-                    f"{path.name} cannot be recorded: there is no room on the disk.",
-                    "Make room on the disk and record again.",
-                ) from broken
-            self._recent.clear()
             self._state = RecorderState.RECORDING
 
     def stop(self) -> Recording | None:
@@ -307,68 +288,26 @@ class Recorder:
     def _drain(self) -> None:
         with self._lock:
             while len(block := self._input.ring.read(self.sample_rate_hz // 10)):
-                self._consume(block)
-            if self._take is not None:
-                self._take.keep_safe()
-
-    def _consume(self, block: NDArray[np.int32]) -> None:
-        self._consumed += len(block)
-        if self._take is not None:
-            self._keep_block(block)
-        else:
-            self._meter.update(_as_float(block))
-            self._remember(block)
-        self._silent_frames = 0 if block.any() else self._silent_frames + len(block)
-        if self._on_block is not None:
-            self._on_block(_as_float(block))
-
-    def _keep_block(self, block: NDArray[np.int32]) -> None:
-        self._meter.update(_as_float(block))
-        if self._take is not None:
-            self._take.append(block)
-
-    def _remember(self, block: NDArray[np.int32]) -> None:
-        """Keep just enough for the pre-roll."""
-        self._recent.append(block)
-        wanted = self._pre_roll_s * self.sample_rate_hz
-        kept = sum(len(recent) for recent in self._recent)
-        while self._recent and kept - len(self._recent[0]) >= wanted:
-            kept -= len(self._recent.popleft())
+                samples = self._intake.consume(block)
+                if self._on_block is not None:
+                    self._on_block(samples)
+            self._intake.keep_safe()
 
     def _finish(self, ended: Ended) -> None:
         devices.release(self._input)
         with self._lock:
-            self._keep(ended)
+            try:
+                self._result = self._intake.finish(
+                    ended, self._input.overruns, self._input.dropped_frames
+                )
+            except AudioFailure as failure:
+                self._failure = failure
+            if ended == Ended.DEVICE_LOST and not self._intake.has_take:
+                self._failure = _gone()
             self._state = RecorderState.ENDED
         if ended != Ended.STOPPED and self._result is not None and self._on_ended is not None:
             self._on_ended(self._result)
 
-    def _keep(self, ended: Ended) -> None:
-        take, level = self._take, self._meter.level
-        if take is None:
-            if ended == Ended.DEVICE_LOST:
-                self._failure = _gone()
-            return
-        try:
-            self._result = take.finish(
-                ended,
-                overruns=self._input.overruns,
-                dropped_frames=self._input.dropped_frames,
-                clipped_samples=level.clipped_samples,
-                peak_dbfs=level.highest_dbfs if take.frames else FLOOR_DBFS,
-            )
-        except AudioFailure as failure:
-            self._failure = failure
-
-    def _drop_take(self) -> None:
-        if self._take is not None:
-            self._take.discard()
-            self._take = None
-
 
 def _gone() -> AudioFailure:
     return AudioFailure("The sound input has gone.", "Plug it in again and choose it.")
-
-
-def _as_float(block: NDArray[np.int32]) -> NDArray[np.float32]:
-    return block.astype(np.float32) / np.float32(_FULL_SCALE)

@@ -24,6 +24,7 @@ _EVERY_S = 0.5
 _LEAD_S = 0.5
 _SWEEP_S = 0.05
 _LATEST_S = 0.4
+_STEADY_S = 0.005
 _CLEAR = 8.0
 """A sweep that was heard stands this far above the rest of its own correlation."""
 
@@ -40,7 +41,7 @@ class RoundTrip:
     scatter_s : float
         Largest distance of a single measurement from it.
     bursts : int
-        How many were heard.
+        How many measurements agree.
     """
 
     offset_s: float
@@ -74,7 +75,7 @@ def measure_round_trip(
     Raises
     ------
     AudioFailure
-        When a device fails or the sweeps are not heard.
+        When a device fails, or the sweeps are not heard or do not agree.
     """
     heard: list[NDArray[np.float32]] = []
     recorder = Recorder(None, source, _RATE_HZ, on_block=lambda block: heard.append(block[:, 0]))
@@ -86,17 +87,12 @@ def measure_round_trip(
         sweep = _sweep()
         player.load(_bursts(sweep), _RATE_HZ)
         player.play()
-        until = time.monotonic() + _LEAD_S + _BURSTS * _EVERY_S + _LATEST_S + player.latency_s
-        while time.monotonic() < until:
-            if should_stop is not None and should_stop():
-                return None
-            time.sleep(0.05)
-        expected = [
-            _frame_of(recorder, player, _LEAD_S + number * _EVERY_S) for number in range(_BURSTS)
-        ]
+        expected = _watch(recorder, player, should_stop)
     finally:
         player.close()
         recorder.stop()
+    if expected is None:
+        return None
     return _summarise(np.concatenate(heard), sweep, expected, recorder.sample_rate_hz)
 
 
@@ -108,12 +104,25 @@ def _settle(recorder: Recorder, player: Player) -> None:
     time.sleep(0.5)
 
 
-def _frame_of(recorder: Recorder, player: Player, position_s: float) -> float:
-    clock_s = player.heard_at_s(position_s)
-    frame = None if clock_s is None else recorder.frame_at(clock_s)
-    if frame is None:
-        raise AudioFailure("The sound devices do not run.", "Plug them in again and try once more.")
-    return frame
+def _watch(
+    recorder: Recorder, player: Player, should_stop: Callable[[], bool] | None
+) -> list[float] | None:
+    """Note, as every sweep goes by, in which frame of the input it should be."""
+    expected: list[float] = []
+    until = time.monotonic() + 2 * (_LEAD_S + _BURSTS * _EVERY_S)
+    while len(expected) < _BURSTS and time.monotonic() < until:
+        if should_stop is not None and should_stop():
+            return None
+        time.sleep(0.05)
+        position_s = _LEAD_S + len(expected) * _EVERY_S
+        if player.position_s < position_s:
+            continue
+        heard_s = player.heard_at_s(position_s)
+        frame = None if heard_s is None else recorder.frame_at(heard_s)
+        if frame is not None:
+            expected.append(frame)
+    time.sleep(_LATEST_S + player.latency_s)
+    return expected
 
 
 def _sweep() -> NDArray[np.float32]:
@@ -139,14 +148,23 @@ def _summarise(
         sweep = np.interp(places, np.arange(len(sweep)), sweep).astype(np.float32)
     found = [_offset_s(heard, sweep, frame, rate_hz) for frame in expected]
     offsets = [offset for offset in found if offset is not None]
-    if len(offsets) < _BURSTS // 2:
+    if not offsets:
         raise AudioFailure(
             "The test sound was not heard by the input.",
             "Turn the volume up and put the microphone near the loudspeaker, or join output and "
             "input with a cable.",
         )
     middle = statistics.median(offsets)
-    return RoundTrip(middle, max(abs(offset - middle) for offset in offsets), len(offsets))
+    # A sweep that met an underrun comes late by itself and says nothing about the loop.
+    steady = [offset for offset in offsets if abs(offset - middle) <= _STEADY_S]
+    if len(steady) < _BURSTS // 2:
+        raise AudioFailure(
+            "The delay from output to input does not hold still.",
+            "Close other programs that use the sound devices and measure again.",
+        )
+    offset_s = statistics.fmean(steady)
+    scatter_s = max(abs(offset - offset_s) for offset in steady)
+    return RoundTrip(offset_s, scatter_s, len(steady))
 
 
 def _offset_s(

@@ -41,3 +41,17 @@ def test_silence_and_a_recording_that_is_too_short_are_not_heard_either() -> Non
     for sound in (np.zeros(6 * RATE, np.float32), np.zeros(10, np.float32)):
         with pytest.raises(AudioFailure, match="not heard"):
             _summarise(sound, _sweep(), expected, RATE)
+
+
+def test_a_sweep_that_met_an_underrun_does_not_count() -> None:
+    expected = [(1.0 + begin) * RATE for begin in BEGINS_S]
+    expected[2] -= 0.023 * RATE
+    found = _summarise(heard(0.012, 0.02), _sweep(), expected, RATE)
+    assert found.bursts == 5
+    assert found.offset_s == pytest.approx(0.012, abs=0.0005)
+
+
+def test_delays_that_do_not_agree_are_no_measurement() -> None:
+    expected = [(1.0 + begin - 0.03 * number) * RATE for number, begin in enumerate(BEGINS_S)]
+    with pytest.raises(AudioFailure, match="does not hold still"):
+        _summarise(heard(0.01, 0.02), _sweep(), expected, RATE)
