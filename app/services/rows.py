@@ -20,8 +20,8 @@ def algorithm_in_use() -> str | None:
     A list must not load the measuring code (a second of scipy and numba) just to
     tell stale results; until it is loaded, results count as current.
     """
-    loaded = sys.modules.get("analysis.take")
-    return str(loaded.ALGORITHM) if loaded is not None else None
+    # Another thread may be half through importing it.
+    return getattr(sys.modules.get("analysis.take"), "ALGORITHM", None)
 
 
 class Rows:
