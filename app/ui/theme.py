@@ -71,7 +71,7 @@ DARK = Colours(
     is_dark=True,
     window="#1b1920",
     card="#242129",
-    field="#1f1c24",
+    field="#332e3a",
     line="#433e4b",
     ink="#ece8e1",
     ink_soft="#b0a9b8",
@@ -172,6 +172,11 @@ def _style_sheet(c: Colours) -> str:
     QTableView::item:selected, QListView::item:selected {{ background: {c.accent_wash};
         color: {c.ink}; }}
     QComboBox, QLineEdit, QAbstractSpinBox {{ min-height: 26px; }}
+    QCheckBox::indicator {{ width: 14px; height: 14px; border: 1px solid {c.ink_soft};
+        border-radius: 3px; background: {c.field}; }}
+    QCheckBox::indicator:checked {{ background: {c.accent}; border: 4px solid {c.field};
+        width: 8px; height: 8px; outline: 1px solid {c.ink_soft}; }}
+    QCheckBox:focus {{ color: {c.accent}; }}
     QScrollArea {{ border: none; background: transparent; }}
     QScrollArea > QWidget > QWidget {{ background: transparent; }}
     """

@@ -112,8 +112,12 @@ class ComparePage(Page):
             go,
         )
         self._stack = QStackedWidget()
+        self._unread = QWidget()
         self._stack.addWidget(self._empty)
         self._stack.addWidget(desk)
+        # Until the journal has been read, neither of the two is true.
+        self._stack.addWidget(self._unread)
+        self._stack.setCurrentWidget(self._unread)
         column(self, margin=2 * GRID_PX).addWidget(self._stack)
 
     def _connect(self) -> None:

@@ -85,6 +85,7 @@ class ListenPage(Page):
         go = Button("Go to Practice", "practice", action_id="page.practice", primary=True)
         go.clicked.connect(lambda: self.desk.keys.action("page.practice").trigger())
         self._stack = QStackedWidget()
+        self._unread = QWidget()
         self._stack.addWidget(
             EmptyState(
                 "No takes yet",
@@ -93,6 +94,9 @@ class ListenPage(Page):
             )
         )
         self._stack.addWidget(desk)
+        # Until the journal has been read, neither of the two is true.
+        self._stack.addWidget(self._unread)
+        self._stack.setCurrentWidget(self._unread)
         column(self, margin=2 * GRID_PX).addWidget(self._stack)
 
     def _connect(self) -> None:

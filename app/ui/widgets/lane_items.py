@@ -4,23 +4,39 @@ Items draw in pixels (the painter's transform is taken off first), so that pens 
 hatches keep their size however far the player zooms in.
 """
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
+from math import ceil
+from typing import Any
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF, QTransform
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPen, QPixmap, QPolygonF, QTransform
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from app.services.views import Curve, Waveform
 from app.ui.theme import Colours
 
+_LEAST_BEAT_PX = 4.0
+
 
 class LaneItem(QGraphicsItem):
-    """Base: covers the lane, draws in pixels."""
+    """Base: covers the lane, draws in pixels, and keeps the picture.
+
+    A playhead that moves thirty times a second uncovers the lanes each time; as long as
+    neither the stretch in view nor the content changes, the kept picture is copied.
+    """
 
     def __init__(self, colours: Colours) -> None:
         super().__init__()
         self.colours = colours
         self._extent = QRectF(0.0, -1e4, 1.0, 2e4)
+        self._box: Any = None
+        self._picture: QPixmap | None = None
+        self._drawn_for: tuple[object, ...] = ()
+
+    def lie_in(self, box: Any) -> None:
+        """Lie in this pyqtgraph view."""
+        self._box = box
 
     def set_duration(self, duration_s: float) -> None:
         """Say how long the take is, so that the item covers it."""
@@ -30,10 +46,15 @@ class LaneItem(QGraphicsItem):
     def recolour(self, colours: Colours) -> None:
         """Use another palette."""
         self.colours = colours
+        self.redraw()
+
+    def redraw(self) -> None:
+        """Draw anew: the content changed."""
+        self._picture = None
         self.update()
 
     def boundingRect(self) -> QRectF:
-        """Everything; the view clips."""
+        """Cover everything; the view clips."""
         return self._extent
 
     def paint(
@@ -42,40 +63,69 @@ class LaneItem(QGraphicsItem):
         option: QStyleOptionGraphicsItem,
         widget: QWidget | None = None,
     ) -> None:
-        """Draw in pixels."""
+        """Copy the kept picture, drawn anew where it no longer fits."""
         del option, widget
         to_px = painter.worldTransform()
+        lane = to_px.mapRect(QRectF(self._box.viewRect()))
+        ratio = painter.device().devicePixelRatioF()
+        wanted = (lane.getRect(), to_px.m11(), to_px.m22(), to_px.dx(), to_px.dy(), ratio)
+        if self._picture is None or wanted != self._drawn_for:
+            self._picture = self._drawn(to_px, lane, ratio)
+            self._drawn_for = wanted
         painter.save()
         painter.resetTransform()
-        self.draw(painter, to_px)
+        painter.drawPixmap(lane.topLeft(), self._picture)
         painter.restore()
 
-    def draw(self, painter: QPainter, to_px: QTransform) -> None:
-        """Draw; `to_px` maps (seconds, value) to pixels."""
+    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
+        """Draw; `to_px` maps (seconds, value) to pixels, `lane` is the visible part."""
         raise NotImplementedError
+
+    def _drawn(self, to_px: QTransform, lane: QRectF, ratio: float) -> QPixmap:
+        picture = QPixmap(ceil(lane.width() * ratio) + 1, ceil(lane.height() * ratio) + 1)
+        picture.setDevicePixelRatio(ratio)
+        picture.fill(Qt.GlobalColor.transparent)
+        painter = QPainter(picture)
+        painter.translate(-lane.topLeft())
+        self.draw(painter, to_px, lane)
+        painter.end()
+        return picture
 
 
 class WaveItem(LaneItem):
-    """Lowest and highest sample per column, filled."""
+    """Lowest and highest sample per column, as strokes that touch each other."""
 
     def __init__(self, colours: Colours) -> None:
         super().__init__(colours)
-        self._outline = QPolygonF()
+        self._strokes: list[QLineF] = []
 
     def show_waveform(self, waveform: Waveform) -> None:
         """Take over new columns."""
-        times = waveform.time_s.tolist()
-        top = [QPointF(t, y) for t, y in zip(times, waveform.high.tolist(), strict=True)]
-        bottom = [QPointF(t, y) for t, y in zip(times, waveform.low.tolist(), strict=True)]
-        self._outline = QPolygonF(top + bottom[::-1])
-        self.update()
+        self._strokes = []
+        low_before = high_before = 0.0
+        for time_s, low, high in zip(
+            waveform.time_s.tolist(), waveform.low.tolist(), waveform.high.tolist(), strict=True
+        ):
+            # Near enough to see single samples, the strokes still make one line.
+            bottom, top = (
+                (min(low, high_before), max(high, low_before)) if self._strokes else (low, high)
+            )
+            self._strokes.append(QLineF(time_s, bottom, time_s, top))
+            low_before, high_before = low, high
+        self.redraw()
 
-    def draw(self, painter: QPainter, to_px: QTransform) -> None:
-        """Fill the outline."""
-        colour = QColor(self.colours.wave)
-        painter.setPen(QPen(colour, 1.0))
-        painter.setBrush(colour)
-        painter.drawPolygon(to_px.map(self._outline))
+    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
+        """Draw the strokes in view."""
+        if not self._strokes:
+            return
+        step_s = (self._strokes[-1].x1() - self._strokes[0].x1()) / max(len(self._strokes) - 1, 1)
+        pen = QPen(QColor(self.colours.wave), max(1.0, step_s * abs(to_px.m11())))
+        pen.setCapStyle(Qt.PenCapStyle.FlatCap)
+        painter.setPen(pen)
+        left_s, right_s = seconds_in(to_px, lane)
+        painter.drawLines(
+            [to_px.map(stroke) for stroke in self._strokes if left_s <= stroke.x1() <= right_s]
+        )
 
 
 class CurveItem(LaneItem):
@@ -88,36 +138,48 @@ class CurveItem(LaneItem):
         self._role = role
         self._dashed = dashed
         self._width = width
-        self._lines: list[QPolygonF] = []
+        self._lines: list[tuple[list[float], list[QPointF]]] = []
 
     def show_curve(self, curve: Curve) -> None:
         """Take over the segments."""
-        self._lines = [
-            QPolygonF([QPointF(x, y) for x, y in zip(xs.tolist(), ys.tolist(), strict=True)])
-            for xs, ys in curve.segments
-        ]
-        self.update()
+        self._lines = [_line(xs.tolist(), ys.tolist()) for xs, ys in curve.segments]
+        self.redraw()
 
     def show_points(self, points: Sequence[tuple[float, float]]) -> None:
         """Take over one line without gaps."""
-        self._lines = [QPolygonF([QPointF(x, y) for x, y in points])]
-        self.update()
+        self._lines = [_line([x for x, _ in points], [y for _, y in points])]
+        self.redraw()
 
-    def draw(self, painter: QPainter, to_px: QTransform) -> None:
-        """Draw each segment; a single point as a dot."""
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
+        """Draw what is in view of each segment; a single point as a dot."""
+        count = sum(len(points) for _, points in self._lines)
+        # With several points in each pixel column, smooth edges cost much and show nothing.
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, count < 2 * lane.width())
         pen = QPen(QColor(getattr(self.colours, self._role)), self._width)
         if self._dashed:
             pen.setStyle(Qt.PenStyle.DashLine)
-        for line in self._lines:
-            painter.setPen(pen)
-            mapped = to_px.map(line)
-            if mapped.size() == 1:
+        painter.setPen(pen)
+        left_s, right_s = seconds_in(to_px, lane)
+        for xs, points in self._lines:
+            first = max(0, bisect_left(xs, left_s) - 1)
+            last = bisect_right(xs, right_s) + 1
+            mapped = to_px.map(QPolygonF(points[first:last]))
+            if len(points) == 1:
                 painter.setBrush(pen.color())
                 painter.drawEllipse(mapped.first(), 2.0, 2.0)
                 painter.setBrush(Qt.BrushStyle.NoBrush)
             else:
                 painter.drawPolyline(mapped)
+
+
+def _line(xs: list[float], ys: list[float]) -> tuple[list[float], list[QPointF]]:
+    return xs, [QPointF(x, y) for x, y in zip(xs, ys, strict=True)]
+
+
+def seconds_in(to_px: QTransform, lane: QRectF) -> tuple[float, float]:
+    """Return the stretch of time that is visible in a lane."""
+    from_px = to_px.inverted()[0]
+    return from_px.map(lane.topLeft()).x(), from_px.map(lane.topRight()).x()
 
 
 class BeatItem(LaneItem):
@@ -130,15 +192,18 @@ class BeatItem(LaneItem):
     def show_beats(self, beats_s: list[float]) -> None:
         """Take over the beats' times."""
         self._beats = beats_s
-        self.update()
+        self.redraw()
 
-    def draw(self, painter: QPainter, to_px: QTransform) -> None:
+    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
         """Draw the strokes along the lane's lower edge."""
+        left_s, right_s = seconds_in(to_px, lane)
+        first, last = bisect_left(self._beats, left_s), bisect_right(self._beats, right_s)
+        if (last - first) * _LEAST_BEAT_PX > lane.width():
+            return  # a comb without gaps says nothing
         painter.setPen(QPen(QColor(self.colours.ink_soft), 1.0))
-        bottom = painter.clipBoundingRect().bottom() if painter.hasClipping() else 0.0
-        for beat in self._beats:
+        for beat in self._beats[first:last]:
             x = to_px.map(QPointF(beat, 0.0)).x()
-            painter.drawLine(QPointF(x, bottom - 6), QPointF(x, bottom))
+            painter.drawLine(QPointF(x, lane.bottom() - 6), QPointF(x, lane.bottom()))
 
 
 class LinkItem(LaneItem):
@@ -151,9 +216,9 @@ class LinkItem(LaneItem):
     def show_links(self, links: list[tuple[float, float, float]]) -> None:
         """Take over (time_s, a value, b value)."""
         self._links = links
-        self.update()
+        self.redraw()
 
-    def draw(self, painter: QPainter, to_px: QTransform) -> None:
+    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
         """Draw ring (A), dot (B) and the stroke between them."""
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         ink, accent = QColor(self.colours.ink_soft), QColor(self.colours.accent)

@@ -48,6 +48,8 @@ class LaneOverlay(QGraphicsItem):
         self.marker_flags: list[Flag] = []
         self._markers: tuple[Marker, ...] = ()
         self._categories: tuple[str, ...] = ()
+        self._exposed = QRectF()
+        self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemUsesExtendedStyleOption)
         self.setZValue(1000)
         self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
 
@@ -71,7 +73,7 @@ class LaneOverlay(QGraphicsItem):
     def marker_at(self, point: QPointF) -> Marker | None:
         """Return the marker whose flag lies under `point`."""
         for flag in reversed(self.marker_flags):
-            if flag.rect.adjusted(-2, -2, 2, 6).contains(point):
+            if not flag.rect.isEmpty() and flag.rect.adjusted(-2, -2, 2, 6).contains(point):
                 return flag.marker
         return None
 
@@ -86,9 +88,10 @@ class LaneOverlay(QGraphicsItem):
         widget: QWidget | None = None,
     ) -> None:
         """Draw from back to front."""
-        del option, widget
+        del widget
         if not self.frames:
             return
+        self._exposed = QRectF(option.exposedRect)
         first, last = self.frames[0].rect, self.frames[-1].rect
         span = QRectF(first.left(), first.top(), first.width(), last.bottom() - first.top())
         painter.setFont(font(SMALL_PT))
@@ -140,43 +143,50 @@ class LaneOverlay(QGraphicsItem):
         painter.drawLine(band.topRight(), band.bottomRight())
 
     def _draw_markers(self, painter: QPainter, span: QRectF) -> None:
-        self.marker_flags = []
-        for marker in self._markers:
-            x = self._x_of(marker.start_s)
-            if not span.left() - 40 <= x <= span.right() + 40:
+        self._place_flags(span)
+        for flag in self.marker_flags:
+            marker, x = flag.marker, self._x_of(flag.marker.start_s)
+            end_x = x if marker.end_s is None else self._x_of(marker.end_s)
+            if end_x < self._exposed.left() - 40 or x > self._exposed.right() + 40:
                 continue
-            colour = QColor(self.colours.ink)
-            if marker.state is MarkerState.SETTLED:
-                colour = QColor(self.colours.ink_soft)
+            settled = marker.state is MarkerState.SETTLED
+            colour = QColor(self.colours.ink_soft if settled else self.colours.ink)
             if marker.end_s is not None:
-                end_x = self._x_of(marker.end_s)
                 painter.setPen(QPen(colour, 2.0))
                 painter.drawLine(QPointF(x, span.top() - 2), QPointF(end_x, span.top() - 2))
             pen = QPen(colour, 0.6 + 0.6 * marker.weight)
-            if marker.state is MarkerState.SETTLED:
+            if settled:
                 pen.setStyle(Qt.PenStyle.DotLine)
             painter.setPen(pen)
             painter.drawLine(QPointF(x, span.top() - 4), QPointF(x, span.bottom()))
-            self._draw_flag(painter, marker, QPointF(x, span.top()), colour)
+            if not flag.rect.isEmpty():
+                self._draw_flag(painter, flag, colour)
 
-    def _draw_flag(
-        self,
-        painter: QPainter,
-        marker: Marker,
-        foot: QPointF,
-        colour: QColor,
-    ) -> None:
-        text = self._flag_text(marker)
-        metrics = QFontMetricsF(painter.font())
-        width = metrics.horizontalAdvance(text) + 8
-        place = QRectF(foot.x(), foot.y() - _FLAG_HEIGHT_PX - 4, width, _FLAG_HEIGHT_PX)
-        is_chosen = marker.id == self.chosen_marker
+    def _place_flags(self, span: QRectF) -> None:
+        """Give each marker in view its flag; where two would overlap, the first keeps it."""
+        self.marker_flags = []
+        metrics = QFontMetricsF(font(SMALL_PT))
+        taken = -1e9
+        for marker in self._markers:
+            x = self._x_of(marker.start_s)
+            reach = x if marker.end_s is None else self._x_of(marker.end_s)
+            if reach < span.left() - 40 or x > span.right() + 40:
+                continue
+            width = metrics.horizontalAdvance(self._flag_text(marker)) + 8
+            place = QRectF(x, span.top() - _FLAG_HEIGHT_PX - 4, width, _FLAG_HEIGHT_PX)
+            if x < taken and marker.id != self.chosen_marker:
+                place = QRectF()
+            else:
+                taken = place.right()
+            self.marker_flags.append(Flag(marker, place))
+
+    def _draw_flag(self, painter: QPainter, flag: Flag, colour: QColor) -> None:
+        is_chosen = flag.marker.id == self.chosen_marker
         painter.setPen(QPen(colour, 1.0))
         painter.setBrush(QColor(self.colours.accent if is_chosen else self.colours.card))
-        painter.drawRoundedRect(place, 2, 2)
+        painter.drawRoundedRect(flag.rect, 2, 2)
         painter.setPen(QColor(self.colours.accent_ink) if is_chosen else colour)
-        painter.drawText(place, Qt.AlignmentFlag.AlignCenter, text)
-        self.marker_flags.append(Flag(marker, place))
+        painter.drawText(flag.rect, Qt.AlignmentFlag.AlignCenter, self._flag_text(flag.marker))
 
     def _flag_text(self, marker: Marker) -> str:
         """Give the digit of the category's key, with a tick where the matter is settled."""

@@ -104,6 +104,7 @@ class LaneStack(QWidget):
 
     def put(self, lane: int, item: LaneItem) -> None:
         """Put an item into a lane."""
+        item.lie_in(self._plots[lane].box)
         self._plots[lane].box.addItem(item, ignoreBounds=True)
         self._items.append(item)
 

@@ -9,13 +9,15 @@ from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPen, QTransf
 
 from app.services.views import NoteRow, Reading
 from app.ui.theme import SMALL_PT, Colours, font
-from app.ui.widgets.lane_items import LaneItem
+from app.ui.widgets.lane_items import LaneItem, seconds_in
 
 # Larger deviations are drawn as an arrow at the lane's edge.
 DEVIATION_RANGE_CENTS = 55.0
 _NARROW_RANGE_CENTS = 27.0
 _LEAST_BAR_PX = 2.0
 _NAME_ROOM_PX = 22.0
+# Narrower bars have no room for hatch, outline and uncertainty.
+_LEAST_DETAIL_PX = 3.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,13 +60,13 @@ class NoteBarsItem(LaneItem):
         self._notes = list(notes)
         self._starts = [note.start_s for note in notes]
         self.current_index = None
-        self.update()
+        self.redraw()
 
     def set_current(self, index: int | None) -> None:
         """Mark the note that sounds now."""
         if index != self.current_index:
             self.current_index = index
-            self.update()
+            self.redraw()
 
     def note_at(self, time_s: float) -> NoteRow | None:
         """Return the note that sounds at `time_s`."""
@@ -73,15 +75,12 @@ class NoteBarsItem(LaneItem):
             return self._notes[at].row
         return None
 
-    def draw(self, painter: QPainter, to_px: QTransform) -> None:
+    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
         """Draw the notes in view."""
         painter.setFont(font(SMALL_PT))
-        from_px = to_px.inverted()[0]
-        clip = painter.clipBoundingRect() if painter.hasClipping() else QRectF(0, 0, 1e5, 1)
-        first_s = from_px.map(clip.topLeft()).x() - 30.0
-        last_s = from_px.map(clip.topRight()).x()
-        begin = max(0, bisect_left(self._starts, first_s))
-        end = bisect_left(self._starts, last_s)
+        left_s, right_s = seconds_in(to_px, lane)
+        begin = max(0, bisect_left(self._starts, left_s) - 1)
+        end = bisect_left(self._starts, right_s)
         for note in self._notes[begin:end]:
             self._draw_note(painter, to_px, note)
 
@@ -101,6 +100,9 @@ class NoteBarsItem(LaneItem):
         if abs(tip_y - left.y()) < _LEAST_BAR_PX:
             tip_y = left.y() - (_LEAST_BAR_PX if reading.value >= 0 else -_LEAST_BAR_PX)
         bar = QRectF(QPointF(left.x(), left.y()), QPointF(left.x() + width, tip_y)).normalized()
+        if right.x() - left.x() < _LEAST_DETAIL_PX:
+            painter.fillRect(bar, QColor(self._colour_of(reading)))
+            return
         self._fill_bar(painter, bar, reading.value >= 0, note.row.certain)
         self._draw_uncertainty(painter, to_px, bar.center().x(), reading)
         if abs(reading.value) > limit:
@@ -111,6 +113,9 @@ class NoteBarsItem(LaneItem):
             painter.drawEllipse(QPointF(bar.center().x(), left.y()), 3.5, 3.5)
         if not self._outline_only:
             self._write_name(painter, note.row, bar, left.y(), above=reading.value >= 0)
+
+    def _colour_of(self, reading: Reading) -> str:
+        return self.colours.sharp if reading.value >= 0 else self.colours.flat
 
     def _fill_bar(self, painter: QPainter, bar: QRectF, sharp: bool, certain: bool) -> None:
         colour = QColor(self.colours.sharp if sharp else self.colours.flat)

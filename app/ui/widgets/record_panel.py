@@ -235,6 +235,7 @@ class RecordPanel(Card):
         if not row.aim:
             return
         self._asked_take = row.id
+        self.aim.clear()
         self._question_words.setText(
             f"Was the aim met? \N{LEFT DOUBLE QUOTATION MARK}{row.aim}"
             "\N{RIGHT DOUBLE QUOTATION MARK}"
