@@ -18,6 +18,7 @@ _LEAST_RISE_FROM_REST_DB: Final = 10.0
 _LEAST_BOW_CHANGE_DB: Final = 4.5
 _LEAST_LEVEL_DIP_DB: Final = 2.5
 _BOW_CHANGE_REACH_S: Final = 0.04
+_PERIODIC: Final = 0.5
 _FADING_S: Final = 0.03
 _MASKED_DB: Final = 3.0
 _ONE_ATTACK_S: Final = 0.05
@@ -65,6 +66,11 @@ def bow_changes(
     return changes
 
 
+def pitched_frames(track: PitchTrack) -> NDArray[np.bool_]:
+    """Whether each frame has a pitch, or is at least as periodic as two strings are."""
+    return np.isfinite(track.f0_hz) | (track.confidence > _PERIODIC)
+
+
 def _dip_depth(level: FloatArray, hop_s: float) -> FloatArray:
     reach = round(_BOW_CHANGE_REACH_S / hop_s)
     before = maximum_filter1d(level, reach + 1, origin=reach // 2)
@@ -83,7 +89,7 @@ def rises_from_rest(envelope: Envelope, track: PitchTrack | None) -> list[tuple[
     heard = np.concatenate(([quietest], np.maximum(envelope.level_dbfs, quietest), [quietest]))
     if track is not None:
         frame = np.rint(envelope.time_s / track.hop_s).astype(np.int64)
-        pitched = np.isfinite(track.f0_hz)[np.clip(frame, 0, len(track.f0_hz) - 1)]
+        pitched = pitched_frames(track)[np.clip(frame, 0, len(track.f0_hz) - 1)]
         heard[1:-1][~pitched] = quietest
     fading = round(_FADING_S / envelope.hop_s)
     peaks, _ = find_peaks(heard, prominence=_LEAST_RISE_FROM_REST_DB)

@@ -1,12 +1,15 @@
 """Where notes begin and end, before anything is said about their pitch."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
+from scipy.ndimage import maximum_filter1d
 
+from analysis.attacks import pitched_frames
 from analysis.onsets import LEAST_ATTACK_STRENGTH
 from analysis.results import PitchTrack
 from analysis.units import hz_to_midi
@@ -15,6 +18,7 @@ FloatArray = NDArray[np.float64]
 
 SHORTEST_NOTE_S: Final = 0.05
 _RELEASE_DB: Final = 6.0
+_RELEASE_WITHIN_S: Final = 0.15
 _SMALLEST_TRILL_CENTS: Final = 70.0
 _LARGEST_TRILL_CENTS: Final = 430.0
 _LONGEST_TRILL_PIECE_S: Final = 0.17
@@ -79,24 +83,26 @@ def _sounding(track: PitchTrack, start_s: float, following_s: float) -> Span | N
     last = min(int(np.floor(following_s / track.hop_s)), len(track.time_s))
     if last - first < 3:
         return None
-    level = track.level_dbfs[first:last]
-    voiced = np.isfinite(track.f0_hz[first:last])
-    if not voiced.any():
+    tonal = pitched_frames(track)[first:last]
+    last = first + _release(track.level_dbfs[first:last], track.hop_s)
+    tonal = np.flatnonzero(tonal[: last - first])
+    if not tonal.size:
         return None
-    # What the note was at its loudest counts until it has begun to die away: a note that
-    # swells or fades is one note, so the release is looked for from the end.
-    sounding = np.flatnonzero((level >= _release_level(level)) & voiced)
-    if not sounding.size:
-        return None
-    last = first + int(sounding[-1]) + 1
+    last = first + int(tonal[-1]) + 1
     return Span(first, last, start_s, min(last * track.hop_s, following_s), True)
 
 
-def _release_level(level: FloatArray) -> float:
-    """Level under which a note has been let go: 6 dB under what it was shortly before."""
-    third = max(len(level) // 3, 1)
-    late = np.sort(level[third : max(2 * third, third + 1)])
-    return float(min(np.percentile(level, 90.0), late[len(late) // 2])) - _RELEASE_DB
+def _release(level: FloatArray, hop_s: float) -> int:
+    """Number of frames until the note is let go.
+
+    From there on it stays 6 dB under what it was within the last 150 ms: a note may fade
+    slowly, and dip for a moment, but what falls at once and for good has ended.
+    """
+    reach = max(round(_RELEASE_WITHIN_S / hop_s), 2)
+    recent = maximum_filter1d(level, reach, origin=(reach - 1) // 2, mode="nearest")
+    to_come = np.maximum.accumulate(level[::-1])[::-1]
+    gone = np.flatnonzero(to_come < recent - _RELEASE_DB)
+    return int(gone[0]) if gone.size else len(level)
 
 
 def _middle(track: PitchTrack, span: Span) -> float:
@@ -136,7 +142,13 @@ def _join_alternating(track: PitchTrack, spans: list[Span]) -> list[Span]:
     return _join_runs(spans, midis, belongs, _FEWEST_TRILL_PIECES, "trill")
 
 
-def _join_runs(spans, midis, belongs, fewest, role):  # type: ignore[no-untyped-def]
+def _join_runs(
+    spans: list[Span],
+    midis: list[float],
+    belongs: Callable[[Span, list[float]], bool],
+    fewest: int,
+    role: str,
+) -> list[Span]:
     joined: list[Span] = []
     i = 0
     while i < len(spans):

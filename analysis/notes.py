@@ -1,12 +1,16 @@
 """From the pitch track and the onsets to notes: spans, steady parts, centres, kinds."""
 
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
+from analysis.blocks import MonoSamples
+from analysis.chords import SHORTEST_CHORD_S, Chord, find_chord
 from analysis.instruments import Instrument
 from analysis.note_centre import Reading, pitch_of, read_steady
+from analysis.note_kinds import is_quick_trill, kind_of
 from analysis.note_spans import Span, note_spans
 from analysis.results import (
     Measured,
@@ -34,18 +38,12 @@ _GUARD_OF_WINDOW: Final = 0.35
 _LEAST_GUARD_OF_WINDOW: Final = 0.2
 _STEADY_DB: Final = 12.0
 _PLUCK_SKIPPED_S: Final = 0.04
-_PLUCK_DECAY_DB_PER_S: Final = -25.0
-_PLUCK_PEAK_WITHIN_S: Final = 0.06
 _PLUCK_INTERVAL_WIDER: Final = 1.5
-_LONGEST_GRACE_S: Final = 0.11
-_GRACE_SHORTER_BY: Final = 3.0
-_GRACE_WITHIN_CENTS: Final = 450.0
+_CHORD_UNCERTAINTY_CENTS: Final = 5.0
+_SHORTEST_SURE_CHORD_S: Final = 0.3
+_UNSURE_CONFIDENCE: Final = 0.8
+_WIDEST_USEFUL_CENTS: Final = 35.0
 
-_ROLES: Final = {
-    "trill": NoteKind.TRILL,
-    "tremolo": NoteKind.TREMOLO,
-    "slide": NoteKind.SLIDE,
-}
 _NO_ONE_PITCH: Final = {
     NoteKind.TRILL: "A trill goes between two pitches.",
     NoteKind.SLIDE: "A slide has no one pitch.",
@@ -58,6 +56,7 @@ def find_notes(
     onset_strength: FloatArray,
     instrument: Instrument,
     *,
+    source: MonoSamples | None = None,
     windows: WindowPlan | None = None,
 ) -> tuple[Note, ...]:
     """Find the notes of a single line.
@@ -70,6 +69,8 @@ def find_notes(
         From :func:`analysis.onsets.detect_onsets`: beginnings of notes, rising.
     instrument : Instrument
         What is played.
+    source : MonoSamples, optional
+        The take itself; without it double stops and plucked notes are not recognised.
     windows : WindowPlan, optional
         The windows the track was measured with; by default those of the instrument.
 
@@ -77,85 +78,106 @@ def find_notes(
     -------
     tuple of Note
         In order of their starts. Trills and slides, and notes without a steady part long
-        enough, have no pitch but the reason why.
+        enough, have no pitch but the reason why. The pitch of a double stop is that of
+        its lower string.
     """
     windows = windows or WindowPlan(instrument.floor_hz, instrument.window_periods)
+    finder = _Finder(track, instrument, source, windows)
     spans = note_spans(track, onset_s, onset_strength)
-    kinds = [_kind(track, spans, k) for k in range(len(spans))]
-    return tuple(_note(track, span, kind, windows) for span, kind in zip(spans, kinds, strict=True))
+    found = [finder.note(spans, index) for index in range(len(spans))]
+    return tuple(note for note in found if note is not None)
 
 
-def _kind(track: PitchTrack, spans: list[Span], index: int) -> NoteKind:
-    span = spans[index]
-    if span.role != "note":
-        return _ROLES[span.role]
-    if _dies_away(track, span):
-        return NoteKind.PIZZICATO
-    following = spans[index + 1] if index + 1 < len(spans) else None
-    if following is not None and _is_grace(track, span, following):
-        return NoteKind.GRACE
-    return NoteKind.NOTE
+@dataclass(frozen=True, slots=True)
+class _Finder:
+    """Reads the notes of one take."""
 
+    track: PitchTrack
+    instrument: Instrument
+    source: MonoSamples | None
+    windows: WindowPlan
 
-def _dies_away(track: PitchTrack, span: Span) -> bool:
-    """Whether the note is loudest at once and then falls at a steady, steep rate."""
-    level = track.level_dbfs[span.first : span.last]
-    if not span.attacked or len(level) * track.hop_s < 0.1:
-        return False
-    top = int(np.argmax(level))
-    if top * track.hop_s > _PLUCK_PEAK_WITHIN_S or len(level) - top < 12:
-        return False
-    tail = level[top:]
-    t = np.arange(len(tail)) * track.hop_s
-    # A bowed note's release is short: every part of a plucked one falls.
-    parts = np.array_split(np.arange(len(tail)), 3)
-    slopes = [float(np.polyfit(t[part], tail[part], 1)[0]) for part in parts]
-    return max(slopes) <= 0.5 * _PLUCK_DECAY_DB_PER_S and (
-        float(np.polyfit(t, tail, 1)[0]) <= _PLUCK_DECAY_DB_PER_S
-    )
+    def note(self, spans: list[Span], index: int) -> Note | None:
+        """Return a span as a note; ``None`` where it holds no pitch at all."""
+        track, span = self.track, spans[index]
+        kind = kind_of(track, spans, index, self.source)
+        level = track.level_dbfs[span.first : span.last]
+        top = float(np.max(level))
+        if kind in _NO_ONE_PITCH:
+            return _of_no_one_pitch(span, kind, top)
+        chord = self._chord(span) if kind is NoteKind.NOTE else None
+        if chord is not None:
+            return _double_stop(span, chord, top, strings=bool(self.instrument.open_strings))
+        if not np.isfinite(track.f0_hz[span.first : span.last]).any():
+            return None
+        reading = _reading(track, span, kind, self.windows)
+        if reading is None:
+            return _unmeasured(
+                span,
+                kind,
+                top,
+                _too_short("The note has no steady part long enough to measure."),
+                _too_short("The note is too short to tell vibrato."),
+            )
+        if kind is NoteKind.NOTE and is_quick_trill(reading):
+            return _of_no_one_pitch(span, NoteKind.TRILL, top)
+        return self._measured(span, kind, reading)
 
-
-def _is_grace(track: PitchTrack, span: Span, following: Span) -> bool:
-    """Whether the note is a short slurred step to a much longer one."""
-    if span.duration_s > _LONGEST_GRACE_S or following.attacked:
-        return False
-    if following.start_s - span.end_s > 0.03:
-        return False
-    if following.duration_s < _GRACE_SHORTER_BY * span.duration_s:
-        return False
-    here, there = (_median_midi(track, s) for s in (span, following))
-    return abs(here - there) * 100.0 <= _GRACE_WITHIN_CENTS
-
-
-def _median_midi(track: PitchTrack, span: Span) -> float:
-    pitch = track.f0_hz[span.first : span.last]
-    return hz_to_midi(float(np.median(pitch[np.isfinite(pitch)])))
-
-
-def _note(track: PitchTrack, span: Span, kind: NoteKind, windows: WindowPlan) -> Note:
-    level = track.level_dbfs[span.first : span.last]
-    if kind in _NO_ONE_PITCH:
-        refused = NotMeasurable(Reason.NOT_A_NOTE, _NO_ONE_PITCH[kind], _PROVENANCE)
-        return _unmeasured(span, kind, float(np.max(level)), refused, refused)
-    reading = _reading(track, span, kind, windows)
-    if reading is None:
-        return _unmeasured(
-            span,
-            kind,
-            float(np.max(level)),
-            _too_short("The note has no steady part long enough to measure."),
-            _too_short("The note is too short to tell vibrato."),
+    def _measured(self, span: Span, kind: NoteKind, reading: Reading) -> Note:
+        frames = np.rint(reading.time_s / self.track.hop_s).astype(np.int64)
+        level = self.track.level_dbfs[frames]
+        pitch = _pitch(reading, span, kind, self.track.hop_s)
+        if pitch.uncertainty_cents > _WIDEST_USEFUL_CENTS:
+            unsettled = NotMeasurable(
+                Reason.NOT_STEADY, "The pitch of the note does not settle.", _PROVENANCE
+            )
+            return _unmeasured(span, kind, float(np.max(level)), unsettled, unsettled)
+        return Note(
+            start_s=span.start_s,
+            end_s=span.end_s,
+            steady_start_s=float(reading.time_s[0]),
+            steady_end_s=float(reading.time_s[-1]),
+            kind=kind,
+            level_dbfs=float(np.median(level)),
+            pitch=Measured(pitch, _PROVENANCE),
+            vibrato=_vibrato(reading, kind, level, self.windows),
         )
-    frames = np.rint(reading.time_s / track.hop_s).astype(np.int64)
+
+    def _chord(self, span: Span) -> Chord | None:
+        if self.source is None or span.duration_s < SHORTEST_CHORD_S:
+            return None
+        confidence = float(np.median(self.track.confidence[span.first : span.last]))
+        if span.duration_s < _SHORTEST_SURE_CHORD_S and confidence > _UNSURE_CONFIDENCE:
+            # in a short note the note before may still sound on from the walls
+            return None
+        inset = min(0.03, 0.2 * span.duration_s)
+        return find_chord(
+            self.source,
+            span.start_s + inset,
+            span.end_s - inset,
+            self.instrument.floor_hz,
+            self.instrument.ceiling_hz,
+        )
+
+
+def _of_no_one_pitch(span: Span, kind: NoteKind, level_dbfs: float) -> Note:
+    refused = NotMeasurable(Reason.NOT_A_NOTE, _NO_ONE_PITCH[kind], _PROVENANCE)
+    return _unmeasured(span, kind, level_dbfs, refused, refused)
+
+
+def _double_stop(span: Span, chord: Chord, level_dbfs: float, *, strings: bool) -> Note:
+    two = NotMeasurable(Reason.TWO_NOTES_SOUND, "Two notes sound together.", _PROVENANCE)
+    lower = NotePitch(chord.lower_hz, _CHORD_UNCERTAINTY_CENTS, 0.0)
     return Note(
         start_s=span.start_s,
         end_s=span.end_s,
-        steady_start_s=float(reading.time_s[0]),
-        steady_end_s=float(reading.time_s[-1]),
-        kind=kind,
-        level_dbfs=float(np.median(track.level_dbfs[frames])),
-        pitch=Measured(_pitch(reading, span, kind, track.hop_s), _PROVENANCE),
-        vibrato=_vibrato(reading, kind, track.level_dbfs[frames], windows),
+        steady_start_s=span.start_s,
+        steady_end_s=span.end_s,
+        kind=NoteKind.DOUBLE_STOP,
+        level_dbfs=level_dbfs,
+        pitch=Measured(lower, _PROVENANCE) if strings else two,
+        vibrato=two,
+        second_pitch_hz=chord.upper_hz if strings else None,
     )
 
 

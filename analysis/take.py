@@ -253,7 +253,7 @@ class _Measuring:
             should_stop=self.should_stop,
         )
         self.tell(_AFTER_ONSETS)
-        found = self._notes(track, onset_s, strength)
+        found = self._notes(track, onset_s, strength, source)
         judged, measured_intonation = self._judged(track, found)
         self.tell(_AFTER_NOTES)
         stop_if_asked(self.should_stop)
@@ -274,10 +274,11 @@ class _Measuring:
         track: Measured[PitchTrack] | NotMeasurable,
         onset_s: FloatArray,
         strength: FloatArray,
+        source: MonoSamples,
     ) -> tuple[Note, ...]:
         if isinstance(track, NotMeasurable):
             return ()
-        return notes.find_notes(track.value, onset_s, strength, self.player)
+        return notes.find_notes(track.value, onset_s, strength, self.player, source=source)
 
     def _judged(
         self, track: Measured[PitchTrack] | NotMeasurable, found: tuple[Note, ...]

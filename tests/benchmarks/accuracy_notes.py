@@ -18,6 +18,7 @@ import numpy as np
 import parselmouth
 from phrases import CONDITIONS, FIRST_HELD_OUT_SEED, random_phrase, random_spec
 
+from analysis.blocks import MonoSamples
 from analysis.instruments import INSTRUMENTS
 from analysis.notes import find_notes
 from analysis.onsets import detect_onsets
@@ -52,7 +53,8 @@ def measure_phrase(phrase, instrument, rows: Rows, *, with_praat: bool) -> None:
         f0[f0 == 0.0] = np.nan
         score_frames(praat.xs(), f0, truth, rows["praat_cents"])
     onset_s, strength = detect_onsets(samples, rate, track=track)
-    notes = find_notes(track, onset_s, strength, player)
+    source = MonoSamples(samples, rate)
+    notes = find_notes(track, onset_s, strength, player, source=source)
     score_notes(notes, truth.notes, rows)
 
 

@@ -1,0 +1,237 @@
+"""Two strings sounding together: found in the spectrum of a note, both pitches read.
+
+An autocorrelation cannot tell two strings from one: a fifth repeats after a common
+period, an octave under the lower string, and looks like one low note. The spectrum tells
+them apart: the partials of two strings lie on two ladders, and a low note whose first,
+fifth and seventh partials are all missing is not a note.
+"""
+
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy import fft
+from scipy.signal import find_peaks
+
+from analysis.blocks import MonoSamples
+from analysis.windows import hann_window
+
+FloatArray = NDArray[np.float64]
+BoolArray = NDArray[np.bool_]
+
+_LONGEST_WINDOW_S: Final = 0.25
+SHORTEST_CHORD_S: Final = 0.1
+_FEWEST_PERIODS: Final = 8.0
+_HIGHEST_PEAK_HZ: Final = 7_000.0
+_MOST_PEAKS: Final = 48
+_WEAKEST_PEAK_DB: Final = 45.0
+_PEAK_OVER_FLOOR_DB: Final = 14.0
+_LADDER_RUNGS: Final = 12
+_CANDIDATE_RUNGS: Final = 4
+_TOLERANCE_BINS: Final = 1.2
+_TOLERANCE_SHARE: Final = 0.012
+_LEAST_EXPLAINED: Final = 0.9
+_LEAST_OWN: Final = 0.07
+_NEAREST_RATIO: Final = 1.08
+# A vibrato smears partials so that one note looks like two nearly an octave apart.
+_NEAR_HARMONIC: Final = 0.06
+_LEAST_GAIN: Final = 0.06
+_MOST_OFF_LADDER: Final = 0.01
+# Pairs of rungs of a common ladder: fifth, fourth, sixths, thirds.
+_LADDERS: Final = ((2, 3), (3, 4), (3, 5), (4, 5), (5, 6), (5, 8))
+
+
+@dataclass(frozen=True, slots=True)
+class Peaks:
+    """Partials of a spectrum: frequencies in Hz, powers as shares of their sum, both (n,)."""
+
+    hz: FloatArray
+    power: FloatArray
+    bin_hz: float
+
+
+@dataclass(frozen=True, slots=True)
+class Chord:
+    """Two pitches, the lower first, in Hz."""
+
+    lower_hz: float
+    upper_hz: float
+
+
+def find_chord(
+    source: MonoSamples, start_s: float, end_s: float, floor_hz: float, ceiling_hz: float
+) -> Chord | None:
+    """Look for two strings in the middle of a steady stretch.
+
+    Parameters
+    ----------
+    source : MonoSamples
+        The take.
+    start_s, end_s : float
+        The stretch, at least 100 ms.
+    floor_hz, ceiling_hz : float
+        Range of the instrument.
+
+    Returns
+    -------
+    Chord or None
+        ``None`` where one pitch explains the spectrum, or two do not. A unison or an
+        octave cannot be told from one note and is not looked for.
+    """
+    span_s = min(end_s - start_s, _LONGEST_WINDOW_S)
+    if span_s < max(SHORTEST_CHORD_S, _FEWEST_PERIODS / (2.0 * floor_hz)):
+        return None
+    # Towards the end: what the room still holds of the note before has died away there.
+    middle_s = end_s - 0.5 * span_s - 0.2 * (end_s - start_s - span_s)
+    peaks = _peaks(source, middle_s, span_s, floor_hz)
+    if len(peaks.hz) < 3:
+        return None
+    candidates = _candidates(peaks, floor_hz, ceiling_hz)
+    single = _best_single(peaks, candidates)
+    if single is None:
+        return _best_pair(peaks, candidates, 0.0)
+    on_ladder = _on_common_ladder(peaks, single, ceiling_hz, floor_hz)
+    if on_ladder is not None:
+        return on_ladder
+    explained = float(np.sum(peaks.power[_rungs(peaks, single) > 0]))
+    return _best_pair(peaks, candidates, explained)
+
+
+def _peaks(source: MonoSamples, middle_s: float, span_s: float, floor_hz: float) -> Peaks:
+    rate = source.sample_rate_hz
+    length = round(span_s * rate)
+    first = round(middle_s * rate) - length // 2
+    piece = source.read(first, first + length) * hann_window(length)
+    size = fft.next_fast_len(2 * length, real=True)
+    magnitude = np.abs(fft.rfft(piece, size)).astype(np.float64)
+    bin_hz = rate / size
+    top = min(int(_HIGHEST_PEAK_HZ / bin_hz), len(magnitude) - 1)
+    level = 20.0 * np.log10(np.maximum(magnitude[:top], 1e-12))
+    lowest = max(int(0.8 * floor_hz / bin_hz), 1)
+    noise = float(np.median(level))
+    weakest = max(float(np.max(level)) - _WEAKEST_PEAK_DB, noise + _PEAK_OVER_FLOOR_DB)
+    places, _ = find_peaks(level, height=weakest, distance=3)
+    places = places[places >= lowest]
+    places = np.sort(places[np.argsort(level[places])[::-1][:_MOST_PEAKS]])
+    before, here, after = level[places - 1], level[places], level[places + 1]
+    offset = 0.5 * (before - after) / (before - 2.0 * here + after)
+    power = 10.0 ** ((here - 0.25 * (before - after) * offset) / 10.0)
+    # strong low partials shall not drown the rest: ladders are seen in many partials
+    power = np.sqrt(power)
+    return Peaks((places + offset) * bin_hz, power / max(float(power.sum()), 1e-30), rate / length)
+
+
+def _candidates(peaks: Peaks, floor_hz: float, ceiling_hz: float) -> FloatArray:
+    strongest = peaks.hz[np.argsort(peaks.power)[::-1][:10]]
+    all_of_them = np.sort((strongest[:, None] / np.arange(1, _CANDIDATE_RUNGS + 1)).ravel())
+    inside = all_of_them[(all_of_them >= floor_hz) & (all_of_them <= ceiling_hz)]
+    if not inside.size:
+        return inside
+    apart = np.concatenate(([True], np.diff(inside) > 0.008 * inside[1:]))
+    return inside[apart]
+
+
+def _rungs(peaks: Peaks, f0_hz: float) -> NDArray[np.int64]:
+    """Number of each peak on the ladder of a fundamental, 0 where it is not on it."""
+    number = np.rint(peaks.hz / f0_hz).astype(np.int64)
+    away = np.abs(peaks.hz - number * f0_hz)
+    width = np.minimum(
+        np.maximum(_TOLERANCE_BINS * 0.5 * peaks.bin_hz, _TOLERANCE_SHARE * peaks.hz), 0.2 * f0_hz
+    )
+    return np.where((number >= 1) & (away <= width), number, 0)
+
+
+def _complete(rungs: NDArray[np.int64]) -> float:
+    """Share of the first rungs, up to the highest seen, that are there."""
+    seen = np.unique(rungs[(rungs > 0) & (rungs <= _LADDER_RUNGS)])
+    return len(seen) / int(seen[-1]) if len(seen) else 0.0
+
+
+def _best_single(peaks: Peaks, candidates: FloatArray) -> float | None:
+    best, single = 0.0, None
+    for f0 in candidates:
+        rungs = _rungs(peaks, f0)
+        value = float(np.sum(peaks.power[rungs > 0])) * (0.5 + 0.5 * _complete(rungs))
+        if value > best:
+            best, single = value, float(f0)
+    return single
+
+
+def _on_common_ladder(
+    peaks: Peaks, single_hz: float, ceiling_hz: float, floor_hz: float
+) -> Chord | None:
+    """Find the two strings of which the one pitch is only the common ladder."""
+    for base_hz in (single_hz, single_hz / 2.0, single_hz / 3.0):
+        rungs = _rungs(peaks, base_hz)
+        if float(np.sum(peaks.power[rungs > 0])) < _LEAST_EXPLAINED:
+            continue
+        for first_rungs in (1, 2):
+            for p, q in _LADDERS:
+                if q * base_hz > ceiling_hz or p * base_hz < floor_hz:
+                    continue
+                if _two_strings(peaks, rungs, (p, q), first_rungs):
+                    return Chord(
+                        _refined(peaks, p * base_hz, q * base_hz),
+                        _refined(peaks, q * base_hz, p * base_hz),
+                    )
+    return None
+
+
+def _two_strings(
+    peaks: Peaks, rungs: NDArray[np.int64], ladder: tuple[int, int], first_rungs: int
+) -> bool:
+    p, q = ladder
+    if not (_begins(rungs, p, first_rungs) and _begins(rungs, q, first_rungs)):
+        return False
+    on_p, on_q = (rungs > 0) & (rungs % p == 0), (rungs > 0) & (rungs % q == 0)
+    off = float(np.sum(peaks.power[(rungs > 0) & ~on_p & ~on_q]))
+    own = (np.sum(peaks.power[on_p & ~on_q]), np.sum(peaks.power[on_q & ~on_p]))
+    return off <= _MOST_OFF_LADDER and min(own) >= _LEAST_OWN
+
+
+def _begins(rungs: NDArray[np.int64], step: int, first_rungs: int) -> bool:
+    """Whether one of the first rungs of a string's ladder is there."""
+    return bool({step * k for k in range(1, first_rungs + 1)} & set(rungs.tolist()))
+
+
+def _best_pair(peaks: Peaks, candidates: FloatArray, single_explains: float) -> Chord | None:
+    if single_explains >= 1.0 - _LEAST_GAIN:
+        return None
+    ladders = [(float(f0), _rungs(peaks, f0)) for f0 in candidates]
+    ladders = [(f0, r) for f0, r in ladders if _complete(r) >= 0.5 and {1, 2} & set(r.tolist())]
+    best, chord = 0.0, None
+    for i, (low, low_rungs) in enumerate(ladders):
+        for high, high_rungs in ladders[i + 1 :]:
+            ratio = high / low
+            if ratio < _NEAREST_RATIO or abs(np.log2(ratio / round(ratio))) < _NEAR_HARMONIC:
+                continue
+            on_low, on_high = low_rungs > 0, high_rungs > 0
+            own = min(
+                float(np.sum(peaks.power[on_low & ~on_high])),
+                float(np.sum(peaks.power[on_high & ~on_low])),
+            )
+            both = float(np.sum(peaks.power[on_low | on_high]))
+            complete = 0.5 * (_complete(low_rungs) + _complete(high_rungs))
+            value = both * (0.5 + 0.5 * complete)
+            if own >= _LEAST_OWN and both >= _LEAST_EXPLAINED and value > best:
+                best, chord = value, (low, high)
+    if chord is None:
+        return None
+    low, high = chord
+    return Chord(_refined(peaks, low, high), _refined(peaks, high, low))
+
+
+def _refined(peaks: Peaks, f0_hz: float, other_hz: float) -> float:
+    """Fundamental that fits the partials which the other string does not share."""
+    for _ in range(2):
+        rungs = _rungs(peaks, f0_hz)
+        other = np.rint(peaks.hz / other_hz)
+        shared = np.abs(peaks.hz - other * other_hz) < 1.5 * peaks.bin_hz
+        mine = (rungs > 0) & (rungs <= 8) & ~shared
+        if not mine.any():
+            return f0_hz
+        number = rungs[mine]
+        weight = peaks.power[mine]
+        f0_hz = float(np.sum(weight * number * peaks.hz[mine]) / np.sum(weight * number**2))
+    return f0_hz
