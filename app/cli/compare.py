@@ -16,6 +16,7 @@ from app.cli.options import (
     ReferenceOption,
     TemperamentOption,
     TonicOption,
+    looks_like_a_file,
     playing_settings,
 )
 from app.cli.program import Program
@@ -48,11 +49,8 @@ def compare(  # noqa: PLR0917 - one parameter an option
     """Compare two takes of a passage; every change is B minus A."""
     given = (instrument, reference_a, temperament, tonic, pulse, open_strings, accompanied)
     path_a, path_b = Path(a), Path(b)
-    if (
-        journal is None
-        and (path_a.exists() or path_a.suffix)
-        and (path_b.exists() or path_b.suffix)
-    ):
+    folder = Program.of(context).journal(journal)
+    if all(_is_free_file(text, folder) for text in (a, b)):
         from app.services.file_comparing import compare_files  # noqa: PLC0415 - only when run
 
         settings = playing_settings(PlayingSettings(), *given)
@@ -77,8 +75,11 @@ def compare(  # noqa: PLR0917 - one parameter an option
         say(comparison_text(found))
 
 
-def _is_file_name(path: Path) -> bool:
-    return path.exists() or bool(path.suffix)
+def _is_free_file(text: str, folder: Path) -> bool:
+    """Say whether a text names a file as such, not one given inside the journal."""
+    if Path(text).exists():
+        return True
+    return looks_like_a_file(text) and not (folder / text).is_file()
 
 
 def _compare_takes(context: typer.Context, a: str, b: str, journal: Path | None) -> "Comparison":

@@ -16,6 +16,7 @@ from app.cli.options import (
     ReferenceOption,
     TemperamentOption,
     TonicOption,
+    looks_like_a_file,
     playing_settings,
 )
 from app.cli.program import Program
@@ -56,11 +57,17 @@ def measure(  # noqa: PLR0917 - one parameter an option
     if file is None:
         _measure_waiting(context, journal, json)
         return
-    path = Path(file)
-    if path.exists() or path.suffix:
-        _measure_file(path, playing_settings(PlayingSettings(), *given), json, curves)
+    is_file = Path(file).exists() or looks_like_a_file(file)
+    if is_file and not _is_take(context, file, journal):
+        _measure_file(Path(file), playing_settings(PlayingSettings(), *given), json, curves)
         return
     _measure_take(context, file, journal, given, json, curves)
+
+
+def _is_take(context: typer.Context, text: str, journal: Path | None) -> bool:
+    """Say whether a file's name means a take: only one that is given inside the journal."""
+    folder = Program.of(context).journal(journal)
+    return not Path(text).exists() and (folder / text).is_file()
 
 
 def _measure_file(path: Path, settings: PlayingSettings, json: bool, curves: bool) -> None:

@@ -1,5 +1,6 @@
 """Options that several commands share."""
 
+import re
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -9,6 +10,8 @@ import typer
 
 from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
+
+_FILE_SUFFIX = re.compile(r"\.[A-Za-z0-9]{1,5}$")
 
 JournalOption = Annotated[
     Path | None,
@@ -99,3 +102,11 @@ def day_from(text: str) -> date:
         raise PlainFailure(
             f"'{text}' is not a day.", "Write it as year-month-day, e.g. 2026-03-14."
         ) from problem
+
+
+def looks_like_a_file(text: str) -> bool:
+    """Say whether a text that names a take or a file ends as the names of files do.
+
+    A take may be named ``Op. 3: Largo:2026-03-14:1``, so not every dot begins a suffix.
+    """
+    return bool(_FILE_SUFFIX.search(text))

@@ -4,6 +4,7 @@ import json
 import subprocess
 import sys
 from importlib.resources import files
+from pathlib import Path
 
 import pytest
 from jsonschema import Draft202012Validator
@@ -146,6 +147,14 @@ def test_import_measure_mark_compare_count_report(run, journal_dir, wav_a, wav_b
     assert "0:01.2 to 0:01.9" in run("mark", filed[1]["id"]).out
     assert run("mark", filed[0]["id"]).out.strip() == "No markers."
 
+    inside = Path(filed[0]["file"]).relative_to(journal_dir).as_posix()
+    other = Path(filed[1]["file"]).relative_to(journal_dir).as_posix()
+    assert run("measure", inside, "--json").json == measured.json
+    assert run("compare", inside, other, "--json").json["a"] == inside
+    missing = run("compare", wav_a, "not there.wav")
+    assert missing.code == 2
+    assert missing.err.startswith("not there.wav is not there.")
+
     compared = run("compare", "opening:2026-03-10:1", "opening:2026-03-12:1", "--json")
     validate(compared.json, "compare.schema.json")
     assert compared.json["a"].startswith("2026/2026-03-10/")
@@ -160,6 +169,11 @@ def test_import_measure_mark_compare_count_report(run, journal_dir, wav_a, wav_b
     repaired = run("repair", "--json")
     assert repaired.json["takes"] == 2
     assert repaired.json["recordings_changed"] == []
+
+
+def test_a_dot_in_a_passage_does_not_make_it_a_file(run, wav_a):
+    assert run("import", wav_a, "--passage", "Op. 3: Largo").code == 0
+    assert run("measure", "Op. 3: Largo:2026-03-10:1", "--json").code == 0
 
 
 def test_the_journal_option_wins_over_the_variable(run, journal_dir, tmp_path, tone_file):
