@@ -9,7 +9,8 @@ truth is what was sounded, not what was asked of a synthesiser::
 
 import numpy as np
 
-from sample_audio.lines import place_notes, second_string, string_line
+from sample_audio.lines import StringLine, string_line
+from sample_audio.placing import place_notes, second_string
 from sample_audio.room import noise_floor, with_room
 from sample_audio.specs import (
     Articulation,
@@ -82,10 +83,7 @@ def render(spec: PhraseSpec) -> Phrase:
             tracks.append(np.full(n, np.nan))
             continue
         line = string_line(spec, notes, time_s, number)
-        tone, rms = sound(line, spec.instrument, spec.sample_rate_hz)
-        if spec.bow_noise_db is not None:
-            noise_db = spec.bow_noise_db
-            tone += bow_noise(line, spec.instrument, spec.sample_rate_hz, noise_db, rng)
+        tone, rms = _sound_string(spec, line, rng)
         dry += tone * hairpin
         power += (rms * hairpin) ** 2
         tracks.append(np.where(line.sounding, line.f0_hz, np.nan))
@@ -107,6 +105,15 @@ def render(spec: PhraseSpec) -> Phrase:
         beat_s=clock.whole_beats_s(),
     )
     return Phrase(samples, spec.sample_rate_hz, truth)
+
+
+def _sound_string(
+    spec: PhraseSpec, line: StringLine, rng: np.random.Generator
+) -> tuple[FloatArray, FloatArray]:
+    tone, rms = sound(line, spec.instrument, spec.sample_rate_hz)
+    if spec.bow_noise_db is not None:
+        tone += bow_noise(line, spec.instrument, spec.sample_rate_hz, spec.bow_noise_db, rng)
+    return tone, rms
 
 
 def _hairpin_gain(spec: PhraseSpec, clock: BeatClock, time_s: FloatArray) -> FloatArray:
