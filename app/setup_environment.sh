@@ -49,6 +49,9 @@ install_system_packages() {
   done
   [ -n "$missing" ] || return 0
   echo "System packages to be installed with apt-get:$missing"
+  as_root true ||
+    stop "You may not use sudo here: have someone run 'apt-get install$missing' as root," \
+      "then start again."
   as_root apt-get update -q </dev/null ||
     stop "apt-get could not reach its package lists: check the network, then start again."
   # shellcheck disable=SC2086 # one word for each package
