@@ -5,6 +5,8 @@ decoded again and compared with the PCM sample by sample as integers. Only then
 does it get its name, and after that it is never touched again.
 """
 
+import contextlib
+import shutil
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from itertools import zip_longest
@@ -20,6 +22,7 @@ from audio.publishing import partial_name, publish, sync_file
 
 _BLOCK_FRAMES = 65536
 _MOST_CHANNELS = 8
+_NO_ROOM_BYTES = 2**20
 _FULL_SCALE_24 = 2**23 - 1
 
 IntBlock = NDArray[np.int32]
@@ -115,7 +118,7 @@ def encode_flac(
     except FileExistsError as error:
         raise _taken(flac_path) from error
     except (OSError, RuntimeError, AssertionError, mutagen.MutagenError) as error:
-        raise _not_encoded(pcm_path, error) from error
+        raise _not_encoded(pcm_path, flac_path.parent, error) from error
     finally:
         partial.unlink(missing_ok=True)
     note = f"The take had {plan.source_words}; it was rounded to 24 bit." if rounded else None
@@ -254,8 +257,13 @@ def _taken(path: Path) -> AudioFailure:
     )
 
 
-def _not_encoded(pcm_path: Path, error: Exception) -> AudioFailure:
+def _not_encoded(pcm_path: Path, folder: Path, error: Exception) -> AudioFailure:
+    reason = str(error) or type(error).__name__
+    # libsndfile does not say why a write failed.
+    with contextlib.suppress(OSError):
+        if shutil.disk_usage(folder).free < _NO_ROOM_BYTES:
+            reason = "the disk is full"
     return AudioFailure(
-        f"{pcm_path.name} could not be turned into FLAC ({error or type(error).__name__}).",
+        f"{pcm_path.name} could not be turned into FLAC ({reason}).",
         "The WAV file is kept; make room on the disk and try again.",
     )

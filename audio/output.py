@@ -151,6 +151,6 @@ class Output:
         self._render(out, when.outputBufferDacTime)
 
     def _ended(self) -> None:
-        if not self._closing:
+        if self._stream is not None and not self._closing:
             self._closing = True
             self._on_lost()

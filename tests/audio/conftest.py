@@ -1,9 +1,12 @@
 """Clips such as phones and recorders make, made anew for every test."""
 
 import struct
+import sys
 from collections.abc import Callable, Mapping
 from fractions import Fraction
 from pathlib import Path
+from types import SimpleNamespace
+from typing import Any
 
 import numpy as np
 import pytest
@@ -113,3 +116,54 @@ def make_clip(tmp_path: Path) -> MakeClip:
         return path
 
     return make
+
+
+class PortAudioError(Exception):
+    pass
+
+
+class FakePortAudio:
+    """The few calls of sounddevice that list devices and open streams."""
+
+    PortAudioError = PortAudioError
+
+    def __init__(self, entries: list[tuple[str, int, int]], default: tuple[int, int]) -> None:
+        self.entries = entries
+        self.default = SimpleNamespace(device=default)
+        self.scans = 0
+        self.accepted_rates: set[int] = {44_100, 48_000}
+        self.opened: list[dict[str, Any]] = []
+
+    def query_hostapis(self) -> list[dict[str, str]]:
+        return [{"name": "ALSA"}, {"name": "JACK"}]
+
+    def query_devices(self) -> list[dict[str, Any]]:
+        return [
+            {
+                "index": index, "name": name, "hostapi": 0, "default_samplerate": 44_100.0,
+                "max_input_channels": inputs, "max_output_channels": outputs,
+            }
+            for index, (name, inputs, outputs) in enumerate(self.entries)
+        ]  # fmt: skip
+
+    def _terminate(self) -> None:
+        self.scans += 1
+
+    def _initialize(self) -> None:
+        pass
+
+    def InputStream(self, **settings: Any) -> Any:  # noqa: N802 - the name of the real one
+        if settings["samplerate"] not in self.accepted_rates:
+            raise PortAudioError("Invalid sample rate")
+        self.opened.append(settings)
+        return SimpleNamespace(start=lambda: None, close=lambda **_: None, latency=0.04, time=0.0)
+
+    OutputStream = InputStream
+
+
+@pytest.fixture
+def fake(monkeypatch: pytest.MonkeyPatch) -> FakePortAudio:
+    """Stand in for PortAudio with a microphone, headphones and an interface."""
+    fake = FakePortAudio([("Mic", 2, 0), ("Phones", 0, 2), ("Interface", 8, 8)], (2, 1))
+    monkeypatch.setitem(sys.modules, "sounddevice", fake)
+    return fake
