@@ -34,8 +34,10 @@ class Desk(QObject):
         The list of passages.
     daysChanged()
         Minutes or rest days.
-    listenWanted(take_id, position_s), compareWanted(take_a, take_b), importWanted(paths)
+    listenWanted(take_id, position_s), compareWanted(take_a, take_b)
         Somebody asks for another page.
+    measureWanted(take_id)
+        A take is to be measured next, whatever was measured before.
     told(Message)
         A sentence for the message bar.
     """
@@ -46,7 +48,7 @@ class Desk(QObject):
     daysChanged = Signal()
     listenWanted = Signal(str, float)
     compareWanted = Signal(str, str)
-    importWanted = Signal(object)
+    measureWanted = Signal(str)
     told = Signal(object)
 
     def __init__(

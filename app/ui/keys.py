@@ -98,6 +98,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("listen.next_marker", "To the next marker", "M"),
         ("listen.previous_marker", "To the marker before", "Shift+M"),
         ("listen.edit_marker", "Write the text of the chosen marker", "E"),
+        ("listen.move_marker", "Move the chosen marker to the playing position", "Shift+E"),
         ("listen.delete_marker", "Delete the chosen marker", "Del"),
         ("listen.previous_take", "To the take before, same passage", "Ctrl+Left"),
         ("listen.next_take", "To the next take, same passage", "Ctrl+Right"),

@@ -6,7 +6,14 @@ from pathlib import Path
 
 from PySide6.QtCore import QUrl
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QMainWindow, QMenu, QStackedWidget, QWidget
+from PySide6.QtWidgets import (
+    QLineEdit,
+    QMainWindow,
+    QMenu,
+    QPlainTextEdit,
+    QStackedWidget,
+    QWidget,
+)
 
 from app.ui.desk import Desk
 from app.ui.keys import ACTIONS, Where, keys_text
@@ -36,7 +43,8 @@ class MainWindow(QMainWindow):
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self.desk = desk
-        self.setWindowTitle(f"Passagework \N{EN DASH} {desk.workbench.journal_dir.name}")
+        closed = " (read only)" if desk.workbench.read_only else ""
+        self.setWindowTitle(f"Passagework \N{EN DASH} {desk.workbench.journal_dir.name}{closed}")
         self.setMinimumSize(1080, 680)
         self.setAcceptDrops(True)
         self.queue = MeasureQueue(desk)
@@ -62,6 +70,7 @@ class MainWindow(QMainWindow):
         self._build()
         self._bind()
         self._connect()
+        self._leave_drops_to_the_window()
         self._remember_output()
         self.show_page(PRACTICE)
 
@@ -102,6 +111,12 @@ class MainWindow(QMainWindow):
         self.rail.help.clicked.connect(self.show_help)
         self.desk.listenWanted.connect(self.listen_to)
         self.desk.compareWanted.connect(self._compare)
+        self.desk.measureWanted.connect(self.queue.measure)
+
+    def _leave_drops_to_the_window(self) -> None:
+        """Let a file dropped on a text field be imported, not written out as its path."""
+        for field in (*self.findChildren(QLineEdit), *self.findChildren(QPlainTextEdit)):
+            field.setAcceptDrops(False)
 
     def _remember_output(self) -> None:
         """Play through the output that was chosen the last time."""

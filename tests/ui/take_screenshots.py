@@ -1,6 +1,7 @@
 """Takes a picture of every page in a real window, for the eye and for the README.
 
     python tests/ui/take_screenshots.py FOLDER [--journal DIR] [--only practice,listen]
+    python tests/ui/take_screenshots.py --readme
 
 Starts its own X server (Xvfb) twice: 1280 by 800, and 2560 by 1600 at 200 %, light and
 dark each. Without --journal the demo journal is built first. The journal is copied, so
@@ -19,6 +20,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
+PICTURES = Path(__file__).with_name("pictures")
 WIDTH_PX, HEIGHT_PX = 1280, 800
 SCALES = (1, 2)
 SCHEMES = ("light", "dark")
@@ -87,6 +89,7 @@ class Photographer:
         self.main = self.window.main
         self.main.setGeometry(0, 0, WIDTH_PX, HEIGHT_PX)
         self.main.show()
+        self.takes = self._bench.filing.takes()
         self.scheme = SCHEMES[0]
 
     def wait(self, seconds: float = 0.4) -> None:
@@ -128,7 +131,8 @@ def photograph(folder: Path, journal: Path, only: str) -> None:
         shots.take("practice-passage", main.practice.new_passage)
         shots.take("practice-import", lambda: main.import_files([recording, Path(__file__)]))
         main.practice.show_today()
-        main.show_page(1)
+        marked = max(shots.takes, key=lambda take: take.marker_count)
+        main.listen_to(marked.id)
         shots.wait()
         listen.transport.seek(9.0)
         for pane, name in enumerate(("notes", "markers", "numbers", "take")):
@@ -155,12 +159,18 @@ def photograph(folder: Path, journal: Path, only: str) -> None:
 def main() -> None:
     """Read the command line."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("folder", type=Path)
+    parser.add_argument("folder", type=Path, nargs="?", default=Path("pictures"))
+    parser.add_argument("--readme", action="store_true", help="only the README's picture")
     parser.add_argument("--journal", type=Path)
     parser.add_argument("--only", default="", help="names the pictures must begin with")
     parser.add_argument("--inside", action="store_true", help=argparse.SUPPRESS)
     given = parser.parse_args()
-    if given.inside:
+    if given.readme:
+        with tempfile.TemporaryDirectory() as scratch:
+            take_all(Path(scratch), given.journal, "listen-markers")
+            PICTURES.mkdir(exist_ok=True)
+            shutil.copy(Path(scratch) / "listen-markers-light.png", PICTURES / "listen.png")
+    elif given.inside:
         photograph(given.folder.resolve(), given.journal, given.only)
     else:
         take_all(given.folder, given.journal, given.only)

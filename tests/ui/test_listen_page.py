@@ -192,6 +192,30 @@ def test_markers_are_walked_through(listen, qtbot, bench):
     assert bench.playing.now.position_s == 9.2
 
 
+def test_marker_is_moved_with_its_span(listen, qtbot, bench, settle, window):
+    listen.transport.seek(5.0)
+    qtbot.keyClick(listen, "M")
+    assert listen.markers.shown.id == "m2"
+    listen.transport.seek(12.0)
+    qtbot.keyClick(listen, "E", modifier=Qt.KeyboardModifier.ShiftModifier)
+    settle(window)
+    moved = bench.state.markers["m2"]
+    assert (moved.start_s, moved.end_s) == pytest.approx((12.0, 14.2))
+
+
+def test_unmeasured_take_says_so_in_its_lanes(open_window, bench, settle):
+    view = bench.listening.open_take("take11")
+    empty = fakes.Curve((), "x", "Not measured yet.")
+    bench.listening.open_take = lambda _id: fakes.replace(
+        view, row=fakes.replace(view.row, state="waiting"), notes=(), tempo_bpm=empty,
+        notes_sentence="Not measured yet.", loudness_lufs=empty,
+    )  # fmt: skip
+    window = open_window(bench)
+    window.main.show_page(1)
+    settle(window)
+    assert window.main.listen.lanes.gap_sentences[1:] == ["Not measured yet."] * 3
+
+
 def test_click_on_a_flag_chooses_its_marker(listen, qtbot):
     listen.grab()
     qtbot.mouseClick(

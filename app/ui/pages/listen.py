@@ -121,6 +121,7 @@ class ListenPage(Page):
         self.markers.seekWanted.connect(self.transport.seek)
         self.markers.chosen.connect(self.lanes.choose_marker)
         self.markers.changed.connect(self._marker_desk.change)
+        self.markers.moveWanted.connect(self._move_marker)
         self.markers.deleted.connect(self._marker_desk.delete)
 
     def _bind(self) -> None:
@@ -146,6 +147,7 @@ class ListenPage(Page):
             "next_marker": partial(self._step_marker, 1),
             "previous_marker": partial(self._step_marker, -1),
             "edit_marker": self._edit_marker,
+            "move_marker": self._move_marker,
             "delete_marker": self.markers.delete_chosen,
             "previous_take": partial(self.chooser.step, -1),
             "next_take": partial(self.chooser.step, 1),
@@ -308,6 +310,9 @@ class ListenPage(Page):
         marker = self.markers.neighbour(self.transport.position_s, steps)
         if marker is not None:
             self._marker_clicked(marker.id)
+
+    def _move_marker(self) -> None:
+        self.markers.move_chosen(self.transport.position_s, self.lanes.duration_s)
 
     def _edit_marker(self) -> None:
         self.side.show_pane(MARKERS)

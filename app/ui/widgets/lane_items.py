@@ -119,7 +119,7 @@ class WaveItem(LaneItem):
         if not self._strokes:
             return
         step_s = (self._strokes[-1].x1() - self._strokes[0].x1()) / max(len(self._strokes) - 1, 1)
-        pen = QPen(QColor(self.colours.wave), max(1.0, step_s * abs(to_px.m11())))
+        pen = QPen(QColor(self.colours.wave), 1.0 + step_s * abs(to_px.m11()))
         pen.setCapStyle(Qt.PenCapStyle.FlatCap)
         painter.setPen(pen)
         left_s, right_s = seconds_in(to_px, lane)
@@ -154,7 +154,7 @@ class CurveItem(LaneItem):
         """Draw what is in view of each segment; a single point as a dot."""
         count = sum(len(points) for _, points in self._lines)
         # With several points in each pixel column, smooth edges cost much and show nothing.
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing, count < 2 * lane.width())
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, count < 6 * lane.width())
         pen = QPen(QColor(getattr(self.colours, self._role)), self._width)
         if self._dashed:
             pen.setStyle(Qt.PenStyle.DashLine)

@@ -52,6 +52,7 @@ class LaneStack(QWidget):
         self._graphics.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._graphics.ci.layout.setContentsMargins(0, FLAG_ROOM_PX, GRID_PX, 0)
         self._graphics.ci.layout.setVerticalSpacing(6)
+        self._graphics.ci.layout.setHorizontalSpacing(0)
         self._graphics.setMinimumHeight(200)
         # The lanes take what the page gives them, whatever size the plots would like.
         self._graphics.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
@@ -138,6 +139,11 @@ class LaneStack(QWidget):
         """True while the whole take is in view."""
         left, right = self.view_range
         return right - left >= 0.999 * self.duration_s
+
+    @property
+    def gap_sentences(self) -> list[str]:
+        """Why a lane is empty, lane by lane; empty words where it is not."""
+        return [frame.gap_sentence for frame in self._overlay.frames]
 
     @property
     def viewport(self) -> QWidget:

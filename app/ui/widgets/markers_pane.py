@@ -50,12 +50,15 @@ class MarkersPane(QWidget):
         The player changed the chosen marker.
     deleted(str)
         Id of a marker to delete.
+    moveWanted()
+        The chosen marker belongs where it plays now.
     seekWanted(float), chosen(str)
         A marker was chosen in the list.
     """
 
     changed = Signal(object)
     deleted = Signal(str)
+    moveWanted = Signal()
     seekWanted = Signal(float)
     chosen = Signal(str)
 
@@ -68,7 +71,9 @@ class MarkersPane(QWidget):
             Column("What", _what, _more),
             Column("Wt.", lambda marker: str(marker.weight), _more, is_number=True),
         )
-        self._table: RowTable[Marker] = RowTable("Markers of the take", columns, stretch=1)
+        self._table: RowTable[Marker] = RowTable(
+            "Markers of the take", columns, stretch=1, dense=True
+        )
         self._table.rowChosen.connect(self._row_chosen)
         self._table.clicked.connect(lambda _: self._go())
         self._table.rowOpened.connect(lambda _: self._go())
@@ -93,6 +98,8 @@ class MarkersPane(QWidget):
         for choice in (self._category, self.weight, self.author, self.state):
             choice.picked.connect(lambda _: self._commit())
         self._text.editingFinished.connect(self._commit)
+        self._move = Button("Move here", action_id="listen.move_marker")
+        self._move.clicked.connect(self.moveWanted)
         self._delete = Button("Delete", "delete", action_id="listen.delete_marker")
         self._delete.clicked.connect(self.delete_chosen)
         grid = QGridLayout(editor)
@@ -104,7 +111,7 @@ class MarkersPane(QWidget):
         grid.addLayout(labelled("State", self.state), 1, 1)
         grid.addLayout(labelled("Text", self._text), 2, 0, 1, 2)
         buttons = row()
-        fill(buttons, 1, self._delete)
+        fill(buttons, self._move, 1, self._delete)
         grid.addLayout(buttons, 3, 0, 1, 2)
         return editor
 
@@ -156,6 +163,18 @@ class MarkersPane(QWidget):
         if self._shown is not None:
             self._text.setFocus()
             self._text.selectAll()
+
+    def move_chosen(self, position_s: float, longest_s: float) -> None:
+        """Move the chosen marker, with its span, to a moment."""
+        marker = self._shown
+        if marker is None:
+            return
+        end_s = None
+        if marker.end_s is not None:
+            end_s = min(position_s + marker.end_s - marker.start_s, longest_s)
+        moved = replace(marker, start_s=position_s, end_s=end_s)
+        self._shown = moved
+        self.changed.emit(moved)
 
     def delete_chosen(self) -> None:
         """Ask for the chosen marker to be deleted."""

@@ -1,6 +1,7 @@
 """The message bar: one sentence and its next step, never in the way of the sound."""
 
 from PySide6.QtCore import QTimer
+from PySide6.QtGui import QAccessible, QAccessibleEvent
 from PySide6.QtWidgets import QFrame
 
 from app.ui.desk import Desk, Message
@@ -60,6 +61,7 @@ class MessageBar(QFrame):
             self._act.setAccessibleName(spec.text)
             self._act.setToolTip(f"{spec.text} ({keys_text(message.action_id)})")
         self.show()
+        QAccessible.updateAccessibility(QAccessibleEvent(self, QAccessible.Event.Alert))
         if message.next_step:
             self._timer.stop()
         else:

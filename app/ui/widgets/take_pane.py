@@ -135,8 +135,12 @@ class TakePane(QScrollArea):
         take_id, filing = self._take_id, self._desk.workbench.filing
         self._desk.jobs.store(
             lambda: filing.change_settings(take_id, settings),
-            lambda _: self._told("The take is being measured again."),
+            lambda _: self._measure(take_id),
         )
+
+    def _measure(self, take_id: str) -> None:
+        self._told("The take is being measured again.")
+        self._desk.measureWanted.emit(take_id)
 
     def _told(self, words: str) -> None:
         self._desk.tell(words)
