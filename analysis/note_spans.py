@@ -13,12 +13,19 @@ from analysis.attacks import pitched_frames
 from analysis.onsets import LEAST_ATTACK_STRENGTH
 from analysis.results import PitchTrack
 from analysis.units import hz_to_midi
+from analysis.vibrato import pitch_wobble
 
 FloatArray = NDArray[np.float64]
 
 SHORTEST_NOTE_S: Final = 0.05
 _RELEASE_DB: Final = 6.0
 _RELEASE_WITHIN_S: Final = 0.15
+_WOBBLING_CENTS: Final = 5.0
+_IN_STEP: Final = 0.8
+_CLEAR_ATTACK: Final = 0.75
+_ECHO_BELOW_DB: Final = 13.0
+_LONGEST_ECHO_S: Final = 2.5
+_ECHO_CENTS: Final = 120.0
 _SMALLEST_TRILL_CENTS: Final = 70.0
 _LARGEST_TRILL_CENTS: Final = 430.0
 _LONGEST_TRILL_PIECE_S: Final = 0.17
@@ -34,17 +41,22 @@ _FEWEST_SLIDE_CENTS: Final = 90.0
 class Span:
     """A stretch of the track that is one note.
 
-    ``first`` and ``last`` (exclusive) are frames; ``attacked`` says that it begins with
-    an attack and not with a slurred change of pitch; ``role`` is ``'note'``, or
-    ``'trill'``, ``'tremolo'`` or ``'slide'`` for pieces joined into one.
+    ``first`` and ``last`` (exclusive) are frames; ``strength`` is that of its onset;
+    ``role`` is ``'note'``, or ``'trill'``, ``'tremolo'`` or ``'slide'`` for pieces joined
+    into one.
     """
 
     first: int
     last: int
     start_s: float
     end_s: float
-    attacked: bool
+    strength: float
     role: str = "note"
+
+    @property
+    def attacked(self) -> bool:
+        """Whether it begins with an attack and not with a slurred change of pitch."""
+        return self.strength >= LEAST_ATTACK_STRENGTH
 
     @property
     def duration_s(self) -> float:
@@ -73,9 +85,31 @@ def note_spans(track: PitchTrack, onset_s: FloatArray, onset_strength: FloatArra
     for (start, following), strength in zip(pairwise(bounds), onset_strength, strict=True):
         piece = _sounding(track, float(start), float(following))
         if piece is not None:
-            pieces.append(replace(piece, attacked=bool(strength >= LEAST_ATTACK_STRENGTH)))
-    joined = _join_slides(track, _join_alternating(track, _join_tremolo(track, pieces)))
+            pieces.append(replace(piece, strength=float(strength)))
+    joined = _without_echoes(track, join_wobbling(track, pieces))
+    joined = _join_slides(track, _join_alternating(track, _join_tremolo(track, joined)))
     return [span for span in joined if span.duration_s >= SHORTEST_NOTE_S]
+
+
+def _without_echoes(track: PitchTrack, spans: list[Span]) -> list[Span]:
+    """Leave out what is only the room going on with the note before, beating as it dies."""
+    kept: list[Span] = []
+    loudness, pitch = -np.inf, float("nan")
+    for span in spans:
+        top = float(np.max(track.level_dbfs[span.first : span.last]))
+        midi = _middle(track, span)
+        echo = (
+            bool(kept)
+            and span.strength < _CLEAR_ATTACK
+            and top < loudness - _ECHO_BELOW_DB
+            and span.start_s - kept[-1].end_s < _LONGEST_ECHO_S
+            and not abs(midi - pitch) * 100.0 > _ECHO_CENTS
+        )
+        if echo:
+            continue
+        kept.append(span)
+        loudness, pitch = top, midi
+    return kept
 
 
 def _sounding(track: PitchTrack, start_s: float, following_s: float) -> Span | None:
@@ -89,7 +123,7 @@ def _sounding(track: PitchTrack, start_s: float, following_s: float) -> Span | N
     if not tonal.size:
         return None
     last = first + int(tonal[-1]) + 1
-    return Span(first, last, start_s, min(last * track.hop_s, following_s), True)
+    return Span(first, last, start_s, min(last * track.hop_s, following_s), 1.0)
 
 
 def _release(level: FloatArray, hop_s: float) -> int:
@@ -109,6 +143,52 @@ def _middle(track: PitchTrack, span: Span) -> float:
     pitch = track.f0_hz[span.first : span.last]
     pitch = pitch[np.isfinite(pitch)]
     return hz_to_midi(float(np.median(pitch))) if pitch.size else float("nan")
+
+
+def join_wobbling(track: PitchTrack, spans: list[Span]) -> list[Span]:
+    """Join what a vibrato in a room has cut up.
+
+    Direct and reflected sound of a vibrato meet in and out of phase at the same points
+    of every turn, which looks like bow changes; but bow changes do not keep to the phase
+    of a vibrato that goes on through them.
+    """
+    joined: list[Span] = []
+    i = 0
+    while i < len(spans):
+        j = i + 1
+        while j < len(spans) and _goes_on(track, spans[j - 1], spans[j]):
+            j += 1
+        while j > i + 2 and not _cut_in_step(track, spans[i:j]):
+            j -= 1
+        if j > i + 2:
+            joined.append(replace(spans[i], last=spans[j - 1].last, end_s=spans[j - 1].end_s))
+        else:
+            j = i + 1
+            joined.append(spans[i])
+        i = j
+    return joined
+
+
+def _goes_on(track: PitchTrack, span: Span, following: Span) -> bool:
+    return (
+        following.start_s - span.end_s < 0.05
+        and abs(_middle(track, following) - _middle(track, span)) * 100.0 <= _SAME_PITCH_CENTS
+    )
+
+
+def _cut_in_step(track: PitchTrack, spans: list[Span]) -> bool:
+    """Whether all cuts lie at the same phase of a vibrato (half turns count as whole)."""
+    frames = slice(spans[0].first, spans[-1].last)
+    time_s, cents = track.time_s[frames], 100.0 * hz_to_midi(track.f0_hz[frames])
+    known = np.isfinite(cents)
+    if np.count_nonzero(known) < 20:
+        return False
+    wobble = pitch_wobble(time_s[known], cents[known])
+    if wobble is None or wobble.extent < _WOBBLING_CENTS or wobble.explained < 0.5:
+        return False
+    cuts = np.array([span.start_s for span in spans[1:]])
+    step = np.mean(np.exp(4j * np.pi * wobble.rate_hz * cuts))
+    return bool(np.abs(step) > _IN_STEP)
 
 
 def _join_tremolo(track: PitchTrack, spans: list[Span]) -> list[Span]:

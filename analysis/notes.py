@@ -42,7 +42,9 @@ _PLUCK_INTERVAL_WIDER: Final = 1.5
 _CHORD_UNCERTAINTY_CENTS: Final = 5.0
 _SHORTEST_SURE_CHORD_S: Final = 0.3
 _UNSURE_CONFIDENCE: Final = 0.8
-_WIDEST_USEFUL_CENTS: Final = 35.0
+_SHORTEST_UNCLEAR_S: Final = 0.15
+_FAINT_DB: Final = 25.0
+_WIDEST_USEFUL_CENTS: Final = 50.0
 
 _NO_ONE_PITCH: Final = {
     NoteKind.TRILL: "A trill goes between two pitches.",
@@ -105,12 +107,16 @@ class _Finder:
         top = float(np.max(level))
         if kind in _NO_ONE_PITCH:
             return _of_no_one_pitch(span, kind, top)
-        chord = self._chord(span) if kind is NoteKind.NOTE else None
-        if chord is not None:
-            return _double_stop(span, chord, top, strings=bool(self.instrument.open_strings))
-        if not np.isfinite(track.f0_hz[span.first : span.last]).any():
-            return None
-        reading = _reading(track, span, kind, self.windows)
+        voiced = bool(np.isfinite(track.f0_hz[span.first : span.last]).any())
+        reading = _reading(track, span, kind, self.windows) if voiced else None
+        if kind is NoteKind.NOTE:
+            if reading is not None and is_quick_trill(reading):
+                return _of_no_one_pitch(span, NoteKind.TRILL, top)
+            chord = self._chord(span)
+            if chord is not None:
+                return _double_stop(span, chord, top, strings=bool(self.instrument.open_strings))
+        if not voiced:
+            return self._unclear(span, top)
         if reading is None:
             return _unmeasured(
                 span,
@@ -119,9 +125,15 @@ class _Finder:
                 _too_short("The note has no steady part long enough to measure."),
                 _too_short("The note is too short to tell vibrato."),
             )
-        if kind is NoteKind.NOTE and is_quick_trill(reading):
-            return _of_no_one_pitch(span, NoteKind.TRILL, top)
         return self._measured(span, kind, reading)
+
+    def _unclear(self, span: Span, top: float) -> Note | None:
+        """Return a sounding stretch that is not one pitch, unless it is faint or a click."""
+        loud = float(np.percentile(self.track.level_dbfs, 95.0))
+        if span.duration_s < _SHORTEST_UNCLEAR_S or top < loud - _FAINT_DB:
+            return None
+        why = NotMeasurable(Reason.NO_PITCH, "No one pitch can be told here.", _PROVENANCE)
+        return _unmeasured(span, NoteKind.NOTE, top, why, why)
 
     def _measured(self, span: Span, kind: NoteKind, reading: Reading) -> Note:
         frames = np.rint(reading.time_s / self.track.hop_s).astype(np.int64)
