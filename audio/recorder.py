@@ -22,6 +22,7 @@ from audio.levels import Level
 from audio.recordings import Ended, Recording
 from audio.recovery import recover
 from audio.take_file import WriteEnded
+from audio.waking import wait_awake
 
 __all__ = ["Ended", "Recorder", "RecorderState", "Recording", "recover"]
 
@@ -273,8 +274,13 @@ class Recorder:
     def _run(self) -> None:
         ended = Ended.STOPPED
         try:
-            while not self._stop.wait(_DRAIN_EVERY_S):
+            while not self._stop.is_set():
+                awake = wait_awake(self._stop, _DRAIN_EVERY_S)
                 self._drain()
+                if not awake and self._intake.has_take:
+                    # The take has a hole from here on: better two takes than a false one.
+                    ended = Ended.SUSPENDED
+                    break
                 if self._input.is_lost:
                     ended = Ended.DEVICE_LOST
                     break

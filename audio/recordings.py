@@ -12,6 +12,7 @@ class Ended(StrEnum):
     DEVICE_LOST = "device_lost"
     DISK_FULL = "disk_full"
     FOLDER_GONE = "folder_gone"
+    SUSPENDED = "suspended"
     CRASHED = "crashed"
 
 
@@ -20,6 +21,7 @@ SENTENCES: dict[Ended, str | None] = {
     Ended.DEVICE_LOST: "The sound input went away; the take up to then is kept.",
     Ended.DISK_FULL: "The disk is full; the take up to then is kept.",
     Ended.FOLDER_GONE: "The folder of the take went away; the take up to then is kept.",
+    Ended.SUSPENDED: "The computer or the program was put to sleep; the take up to then is kept.",
     Ended.CRASHED: "The program ended while recording; the take up to then is kept.",
 }
 

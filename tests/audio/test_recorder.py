@@ -267,3 +267,46 @@ def test_a_killed_program_loses_less_than_the_last_second(
             assert recording.duration_s > sounded_s - 1.0
             assert soundfile.info(path).frames * 1.0 / RATE > sounded_s - 1.0
             assert_counts_on(recording.path)
+
+
+_SLEEPER = """
+import sys, time
+from pathlib import Path
+from audio import devices, waking
+from audio.recorder import Recorder
+
+waking._LONGEST_NAP_S = 0.5
+device = next(d for d in devices.input_devices() if d.name == sys.argv[2])
+recorder = Recorder(Path(sys.argv[1]), device)
+recorder.start()
+assert recorder.wait_until_heard()
+print("heard", flush=True)
+while recorder.ended is None:
+    time.sleep(0.05)
+recording = recorder.stop()
+print(recording.ended, recording.frames, recording.sentence, flush=True)
+"""
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="Windows has no SIGSTOP")
+def test_a_program_put_to_sleep_keeps_the_take_up_to_then(
+    virtual_room: Any, tmp_path: Path
+) -> None:
+    path = tmp_path / "take.wav"
+    process = subprocess.Popen(
+        [sys.executable, "-c", _SLEEPER, str(path), virtual_room.device],
+        cwd=Path(__file__).parents[2],
+        stdout=subprocess.PIPE,
+        text=True,
+    )
+    with process:
+        assert process.stdout is not None
+        assert process.stdout.readline().strip() == "heard"
+        time.sleep(1.0)
+        process.send_signal(signal.SIGSTOP)
+        time.sleep(1.2)
+        process.send_signal(signal.SIGCONT)
+        ended, frames, sentence = process.stdout.readline().strip().split(" ", 2)
+    assert ended == "suspended"
+    assert soundfile.info(path).frames == int(frames) > RATE // 2
+    assert "put to sleep" in sentence
