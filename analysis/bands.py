@@ -101,13 +101,13 @@ def _smoothed_db(power: FloatArray, period_s: FloatArray, hop_s: float) -> Float
     high = np.clip(middle + half, 0.0, len(power))
     spread = _at(energy, high) - _at(energy, low)
     mean = spread / np.maximum(high - low, 0.5)[:, None]
-    return 10.0 * np.log10(np.maximum(mean, _SMALLEST_POWER))
+    return np.asarray(10.0 * np.log10(np.maximum(mean, _SMALLEST_POWER)))
 
 
 def _at(rows: FloatArray, position: FloatArray) -> FloatArray:
     below = np.minimum(position.astype(np.int64), len(rows) - 2)
     share = (position - below)[:, None]
-    return rows[below] * (1.0 - share) + rows[below + 1] * share
+    return np.asarray(rows[below] * (1.0 - share) + rows[below + 1] * share)
 
 
 def _weighted_mean(level: FloatArray, hop_s: float) -> FloatArray:

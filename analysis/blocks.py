@@ -46,7 +46,7 @@ class MonoSamples:
         self.sample_rate_hz = sample_rate_hz / decimation
 
     def __len__(self) -> int:
-        return -(-len(self._samples) // self._decimation)
+        return (len(self._samples) + self._decimation - 1) // self._decimation
 
     @property
     def duration_s(self) -> float:

@@ -133,7 +133,7 @@ def _candidates(peaks: Peaks, floor_hz: float, ceiling_hz: float) -> FloatArray:
 
 
 def _rungs(peaks: Peaks, f0_hz: float) -> NDArray[np.int64]:
-    """Number of each peak on the ladder of a fundamental, 0 where it is not on it."""
+    """Return the number of each peak on the ladder of a fundamental, 0 where it is not on it."""
     number = np.rint(peaks.hz / f0_hz).astype(np.int64)
     away = np.abs(peaks.hz - number * f0_hz)
     width = np.minimum(

@@ -57,7 +57,7 @@ def level_envelope(
     Envelope
         From the first sample to the last; silence reads -100 dB.
     """
-    bins = max(int(round(source.duration_s / _BIN_S)), 1)
+    bins = max(round(source.duration_s / _BIN_S), 1)
     edges = np.rint(np.arange(bins + 1) * _BIN_S * source.sample_rate_hz).astype(np.int64)
     power = np.empty(bins)
     for first in range(0, bins, _BINS_PER_BLOCK):
@@ -68,7 +68,7 @@ def level_envelope(
         at = edges[first : last + 1] - edges[first]
         power[first:last] = np.diff(squares[at]) / np.maximum(np.diff(at), 1)
     energy = np.concatenate(([0.0], np.cumsum(power)))
-    time_s = np.arange(int(source.duration_s / hop_s) + 1) * hop_s
+    time_s = np.arange(int(source.duration_s / hop_s) + 1, dtype=np.float64) * hop_s
     half_s = 0.5 * _window_s(time_s, track)
     grid = np.arange(bins + 1) * _BIN_S
     # Outside the take there is silence, so the windows are not cut at its ends.

@@ -74,6 +74,7 @@ class Tuning:
 
 def tuning_of_take(
     notes: tuple[Note, ...],
+    *,
     reference_a_hz: float | Literal["auto"],
     temperament: Temperament,
     tonic: str | None,

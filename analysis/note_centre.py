@@ -74,13 +74,13 @@ def read_steady(
     for _ in range(3):
         if last - first < 3:
             return None
-        reading = _described(time_s, midi, confidence, middle, first, last)
+        reading = _described(time_s, midi, confidence, middle, (first, last))
         stray = _stray(reading.residual)
         early, late = _leading(stray), _leading(stray[::-1])
         if early + late == 0 or early + late > most:
             break
         first, last, most = first + early, last - late, most - early - late
-    return _described(time_s, midi, confidence, middle, first, last)
+    return _described(time_s, midi, confidence, middle, (first, last))
 
 
 def longest_run(mask: BoolArray) -> BoolArray:
@@ -113,9 +113,9 @@ def _described(
     midi: FloatArray,
     confidence: FloatArray,
     middle: float,
-    first: int,
-    last: int,
+    ends: tuple[int, int],
 ) -> Reading:
+    first, last = ends
     t, trust = time_s[first:last], confidence[first:last]
     cents = 100.0 * (midi[first:last] - middle)
     span_s = float(t[-1] - t[0])

@@ -119,15 +119,15 @@ def _sounding(track: PitchTrack, start_s: float, following_s: float) -> Span | N
         return None
     tonal = pitched_frames(track)[first:last]
     last = first + _release(track.level_dbfs[first:last], track.hop_s)
-    tonal = np.flatnonzero(tonal[: last - first])
-    if not tonal.size:
+    sounding = np.flatnonzero(tonal[: last - first])
+    if not sounding.size:
         return None
-    last = first + int(tonal[-1]) + 1
+    last = first + int(sounding[-1]) + 1
     return Span(first, last, start_s, min(last * track.hop_s, following_s), 1.0)
 
 
 def _release(level: FloatArray, hop_s: float) -> int:
-    """Number of frames until the note is let go.
+    """Count the frames until the note is let go.
 
     From there on it stays 6 dB under what it was within the last 150 ms: a note may fade
     slowly, and dip for a moment, but what falls at once and for good has ended.

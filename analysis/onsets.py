@@ -91,7 +91,7 @@ def _periods(source: MonoSamples, track: PitchTrack | None) -> FloatArray:
     if track is None or not np.isfinite(track.f0_hz).any():
         return np.full(len(time_s), _UNPITCHED_PERIOD_S)
     voiced = np.isfinite(track.f0_hz)
-    return np.interp(time_s, track.time_s[voiced], 1.0 / track.f0_hz[voiced])
+    return np.asarray(np.interp(time_s, track.time_s[voiced], 1.0 / track.f0_hz[voiced]))
 
 
 def pitch_changes(track: PitchTrack) -> FloatArray:

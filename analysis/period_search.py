@@ -54,6 +54,7 @@ class PeriodSearch:
         self,
         source: MonoSamples,
         hop_s: float,
+        *,
         floor_hz: float,
         ceiling_hz: float,
         window_periods: float,
@@ -109,7 +110,9 @@ class PeriodSearch:
         length = len(self._window)
         starts = np.rint(frames * self._hop - 0.5 * length).astype(np.int64)
         piece = self._source.read(int(starts[0]), int(starts[-1]) + length)
-        return np.lib.stride_tricks.sliding_window_view(piece, length)[starts - starts[0]]
+        return np.asarray(
+            np.lib.stride_tricks.sliding_window_view(piece, length)[starts - starts[0]]
+        )
 
     def _windowed(self, framed: Float32Array) -> tuple[Float32Array, FloatArray]:
         """Take the local mean out of the frames, weight them and return their RMS as well."""

@@ -31,7 +31,7 @@ def interpolated(values: FloatArray, position: float, depth: int) -> float:
     base = int(np.floor(position))
     fraction = position - base
     if fraction < 1e-9:
-        return values[base]
+        return float(values[base])
     total = 0.0
     sign = 1.0
     taper_step = np.pi / (depth + 0.5)
@@ -46,7 +46,7 @@ def interpolated(values: FloatArray, position: float, depth: int) -> float:
         left, left_before = twice * left - left_before, left
         right, right_before = twice * right - right_before, right
         sign = -sign
-    return total * np.sin(np.pi * fraction) / np.pi
+    return float(total * np.sin(np.pi * fraction) / np.pi)
 
 
 @compiled
@@ -76,7 +76,7 @@ def refined_peak(values: FloatArray, index: int, depth: int) -> tuple[float, flo
 
 
 @compiled
-def frame_candidates(
+def frame_candidates(  # noqa: PLR0917 - compiled code knows no keywords
     correlation: Float32Array,
     inverse_window: FloatArray,
     shortest: int,

@@ -12,8 +12,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from analysis.blocks import MonoSamples, SampleArray
-from analysis.pitch_path import PathCosts, choose_path, with_adapted_windows
 from analysis.period_search import PeriodSearch
+from analysis.pitch_path import PathCosts, choose_path, with_adapted_windows
 from analysis.results import Measured, NotMeasurable, PitchTrack, Provenance, Reason
 from analysis.stopping import StopQuestion
 from analysis.windows import WindowPlan
@@ -96,7 +96,14 @@ def track_pitch(
         )
     if source.duration_s < 1.0 / floor_hz:
         return NotMeasurable(Reason.TOO_SHORT, "The take is too short to hold a pitch.", provenance)
-    search = PeriodSearch(source, hop_s, floor_hz, ceiling_hz, window_periods, costs.octave)
+    search = PeriodSearch(
+        source,
+        hop_s,
+        floor_hz=floor_hz,
+        ceiling_hz=ceiling_hz,
+        window_periods=window_periods,
+        octave_cost=costs.octave,
+    )
     found = search.candidates(np.arange(int(source.duration_s / hop_s) + 1), should_stop)
     if not np.all(np.isfinite(found.rms)):
         return NotMeasurable(

@@ -103,13 +103,16 @@ def _mend_octave_slips(
     rows = np.arange(len(path))
     pitch = np.where(path >= 0, log2_frequency[rows, np.maximum(path, 0)], np.nan)
     jump = np.abs(np.diff(pitch))
-    slips = np.flatnonzero(np.min(np.abs(jump[:, None] - _SLIP_OCTAVES), axis=1) < _SLIP_WIDTH)
+    slips: list[int] = np.flatnonzero(
+        np.min(np.abs(jump[:, None] - _SLIP_OCTAVES), axis=1) < _SLIP_WIDTH
+    ).tolist()
     for edge in slips:
         low_first = pitch[edge] < pitch[edge + 1]
         step = -1 if low_first else 1
         frame = edge if low_first else edge + 1
         above = abs(float(pitch[edge + 1] - pitch[edge]))
-        stretch, picks = [], []
+        stretch: list[int] = []
+        picks: list[int] = []
         while 0 <= frame < len(path) and len(stretch) <= longest:
             if not np.isfinite(pitch[frame]):
                 break
@@ -152,7 +155,14 @@ def with_adapted_windows(
             continue
         floor_hz = plan.floor_hz * 2.0**halving
         ceiling_hz = float(np.max(highest[frames])) * 1.02
-        search = PeriodSearch(source, track.hop_s, floor_hz, ceiling_hz, plan.periods, costs.octave)
+        search = PeriodSearch(
+            source,
+            track.hop_s,
+            floor_hz=floor_hz,
+            ceiling_hz=ceiling_hz,
+            window_periods=plan.periods,
+            octave_cost=costs.octave,
+        )
         found = search.candidates(frames, should_stop)
         pitch, strength = _strongest_within(found, lowest[frames], highest[frames], costs.octave)
         better = np.isfinite(pitch)

@@ -2,14 +2,14 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 from analysis import dynamics, intonation, notes, onsets, pitch, tempo, vibrato
 from analysis.blocks import MonoSamples, SampleArray
-from analysis.instruments import Instrument, instrument
+from analysis.instruments import Instrument
 from analysis.results import (
     Dynamics,
     Intonation,
@@ -17,7 +17,6 @@ from analysis.results import (
     Measured,
     Note,
     NotMeasurable,
-    ParameterValue,
     PitchTrack,
     Provenance,
     Reason,
@@ -25,8 +24,8 @@ from analysis.results import (
     Tempo,
 )
 from analysis.stopping import Stopped, StopQuestion, stop_if_asked
-from analysis.tuning import HIGHEST_A_HZ, LOWEST_A_HZ, Temperament
-from analysis.units import parse_note_name, parse_pitch_class
+from analysis.take_settings import TakeSettings
+from analysis.tuning import Temperament
 
 __all__ = ["ALGORITHM", "Stopped", "TakeSettings", "analyse_take"]
 
@@ -39,87 +38,12 @@ ALGORITHM: Final = "+".join(
 )  # fmt: skip
 """Version of the whole: it moves whenever any part could give another result."""
 
-SLOWEST_PULSE_BPM: Final = 15.0
-FASTEST_PULSE_BPM: Final = 400.0
 HIGHEST_RATE_HZ: Final = 768_000
 
 _AFTER_PITCH: Final = 0.55
 _AFTER_ONSETS: Final = 0.7
 _AFTER_NOTES: Final = 0.75
 _AFTER_TEMPO: Final = 0.8
-
-
-@dataclass(frozen=True, slots=True)
-class TakeSettings:
-    """How a take is to be measured.
-
-    Attributes
-    ----------
-    instrument : str
-        A name in :data:`analysis.instruments.INSTRUMENTS`.
-    reference_a_hz : float or 'auto'
-        The A the player tuned to, 380 to 480 Hz, or estimated from the take.
-    temperament : Temperament
-        Pythagorean and just need a ``tonic``.
-    tonic : str or None
-        Note name, ``'D'``.
-    pulse_bpm : float or None
-        The player's stated beat, 15 to 400 BPM; anchors the tempo.
-    open_strings : tuple of str or None
-        Sounding note names of the open strings where they are tuned otherwise.
-    accompanied : bool
-        Something else sounds as well; intonation is then not measurable.
-    """
-
-    instrument: str = "violin"
-    reference_a_hz: float | Literal["auto"] = 440.0
-    temperament: Temperament = Temperament.EQUAL
-    tonic: str | None = None
-    pulse_bpm: float | None = None
-    open_strings: tuple[str, ...] | None = None
-    accompanied: bool = False
-
-    def checked(self) -> Instrument:
-        """Return the instrument once every setting has been found to make sense.
-
-        Raises
-        ------
-        ValueError
-            If one does not; the message says which.
-        """
-        player = instrument(self.instrument)
-        if self.reference_a_hz != "auto" and not (
-            LOWEST_A_HZ <= self.reference_a_hz <= HIGHEST_A_HZ
-        ):
-            raise ValueError(
-                f"reference A must lie between {LOWEST_A_HZ:g} and {HIGHEST_A_HZ:g} Hz,"
-                f" not {self.reference_a_hz!r}"
-            )
-        if self.tonic is not None:
-            parse_pitch_class(self.tonic)
-        elif Temperament(self.temperament) is not Temperament.EQUAL:
-            raise ValueError(f"{self.temperament} targets need a tonic, for example 'D'")
-        pulse = self.pulse_bpm
-        if pulse is not None and not SLOWEST_PULSE_BPM <= pulse <= FASTEST_PULSE_BPM:
-            raise ValueError(
-                f"the pulse must lie between {SLOWEST_PULSE_BPM:g} and"
-                f" {FASTEST_PULSE_BPM:g} BPM, not {pulse!r}"
-            )
-        for name in self.open_strings or ():
-            parse_note_name(name)
-        return player
-
-    def as_parameters(self) -> dict[str, ParameterValue]:
-        """Return the settings as JSON-compatible scalars."""
-        return {
-            "instrument": self.instrument,
-            "reference_a_hz": self.reference_a_hz,
-            "temperament": Temperament(self.temperament).value,
-            "tonic": self.tonic,
-            "pulse_bpm": self.pulse_bpm,
-            "open_strings": ",".join(self.open_strings) if self.open_strings else None,
-            "accompanied": self.accompanied,
-        }
 
 
 def analyse_take(
@@ -257,6 +181,10 @@ class _Measuring:
         judged, measured_intonation = self._judged(track, found)
         self.tell(_AFTER_NOTES)
         stop_if_asked(self.should_stop)
+        if found and self.player.single_line:
+            # What turned out not to be a note (an echo, a wobble) is no onset either.
+            started = np.isin(onset_s, [n.start_s for n in found])
+            onset_s, strength = onset_s[started], strength[started]
         measured_tempo = tempo.measure_tempo(
             onset_s, strength, source.duration_s, pulse_bpm=self.settings.pulse_bpm
         )
@@ -287,11 +215,11 @@ class _Measuring:
         settings = self.settings
         tuning = intonation.tuning_of_take(
             found,
-            settings.reference_a_hz,
-            Temperament(settings.temperament),
-            settings.tonic,
-            self.player,
-            settings.open_strings,
+            reference_a_hz=settings.reference_a_hz,
+            temperament=Temperament(settings.temperament),
+            tonic=settings.tonic,
+            instrument=self.player,
+            open_strings=settings.open_strings,
         )
         if isinstance(tuning, NotMeasurable):
             return intonation.unjudged(found, tuning), tuning

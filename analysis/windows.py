@@ -39,7 +39,7 @@ class WindowPlan:
     def halvings_for(self, f0_hz: FloatArray) -> NDArray[np.int64]:
         """Return how often the window is halved for each pitch; NaN counts as the floor."""
         above = np.nan_to_num(np.log2(f0_hz / (_ROOM_BELOW * self.floor_hz)), nan=0.0)
-        return np.clip(np.floor(above), 0, self.halvings).astype(np.int64)
+        return np.asarray(np.clip(np.floor(above), 0, self.halvings), dtype=np.int64)
 
     def length_s(self, f0_hz: float) -> float:
         """Return the length of the window that measures a pitch, in seconds."""

@@ -130,10 +130,8 @@ def fit_wobble(
     if left[best, late] > _WORTH_A_LATER_START * left[at_once, 0]:
         best, late = np.intp(at_once), np.intp(0)
     near_rates = rates[best] + _RATE_STEP_HZ * np.linspace(-0.8, 0.8, 9)
-    if late:
-        near_starts = starts[late] + _START_STEP_S * np.linspace(-0.8, 0.8, 7)
-    else:
-        near_starts = np.zeros(1)
+    later = _START_STEP_S * np.linspace(-0.8, 0.8, 7)
+    near_starts = starts[late] + later if late else np.zeros(1)
     left = np.empty((len(near_rates), len(near_starts)))
     _unexplained(t[::stride], (curve - level)[::stride], near_rates, near_starts, left)
     best, late = np.unravel_index(int(np.argmin(left)), left.shape)

@@ -1,0 +1,85 @@
+"""How a take is to be measured, as far as the player has a say."""
+
+from dataclasses import dataclass
+from typing import Final, Literal
+
+from analysis.instruments import Instrument, instrument
+from analysis.results import ParameterValue
+from analysis.tuning import HIGHEST_A_HZ, LOWEST_A_HZ, Temperament
+from analysis.units import parse_note_name, parse_pitch_class
+
+SLOWEST_PULSE_BPM: Final = 15.0
+FASTEST_PULSE_BPM: Final = 400.0
+
+
+@dataclass(frozen=True, slots=True)
+class TakeSettings:
+    """How a take is to be measured.
+
+    Attributes
+    ----------
+    instrument : str
+        A name in :data:`analysis.instruments.INSTRUMENTS`.
+    reference_a_hz : float or 'auto'
+        The A the player tuned to, 380 to 480 Hz, or estimated from the take.
+    temperament : Temperament
+        Pythagorean and just need a ``tonic``.
+    tonic : str or None
+        Note name, ``'D'``.
+    pulse_bpm : float or None
+        The player's stated beat, 15 to 400 BPM; anchors the tempo.
+    open_strings : tuple of str or None
+        Sounding note names of the open strings where they are tuned otherwise.
+    accompanied : bool
+        Something else sounds as well; intonation is then not measurable.
+    """
+
+    instrument: str = "violin"
+    reference_a_hz: float | Literal["auto"] = 440.0
+    temperament: Temperament = Temperament.EQUAL
+    tonic: str | None = None
+    pulse_bpm: float | None = None
+    open_strings: tuple[str, ...] | None = None
+    accompanied: bool = False
+
+    def checked(self) -> Instrument:
+        """Return the instrument once every setting has been found to make sense.
+
+        Raises
+        ------
+        ValueError
+            If one does not; the message says which.
+        """
+        player = instrument(self.instrument)
+        if self.reference_a_hz != "auto" and not (
+            LOWEST_A_HZ <= self.reference_a_hz <= HIGHEST_A_HZ
+        ):
+            raise ValueError(
+                f"reference A must lie between {LOWEST_A_HZ:g} and {HIGHEST_A_HZ:g} Hz,"
+                f" not {self.reference_a_hz!r}"
+            )
+        if self.tonic is not None:
+            parse_pitch_class(self.tonic)
+        elif Temperament(self.temperament) is not Temperament.EQUAL:
+            raise ValueError(f"{self.temperament} targets need a tonic, for example 'D'")
+        pulse = self.pulse_bpm
+        if pulse is not None and not SLOWEST_PULSE_BPM <= pulse <= FASTEST_PULSE_BPM:
+            raise ValueError(
+                f"the pulse must lie between {SLOWEST_PULSE_BPM:g} and"
+                f" {FASTEST_PULSE_BPM:g} BPM, not {pulse!r}"
+            )
+        for name in self.open_strings or ():
+            parse_note_name(name)
+        return player
+
+    def as_parameters(self) -> dict[str, ParameterValue]:
+        """Return the settings as JSON-compatible scalars."""
+        return {
+            "instrument": self.instrument,
+            "reference_a_hz": self.reference_a_hz,
+            "temperament": Temperament(self.temperament).value,
+            "tonic": self.tonic,
+            "pulse_bpm": self.pulse_bpm,
+            "open_strings": ",".join(self.open_strings) if self.open_strings else None,
+            "accompanied": self.accompanied,
+        }
