@@ -84,6 +84,7 @@ class FakeState:
     minutes: dict[date, float] = field(default_factory=dict)
     rest: dict[date, RestDay] = field(default_factory=dict)
     waiting: list[str] = field(default_factory=list)
+    measured: list[str] = field(default_factory=list)
     settings: JournalSettings = field(default_factory=JournalSettings)
     history: list[tuple[str, dict[str, Marker]]] = field(default_factory=list)
     future: list[tuple[str, dict[str, Marker]]] = field(default_factory=list)
@@ -290,7 +291,9 @@ class FakeMeasuring:
 
     def measure(self, take_id, progress, should_stop):
         progress(0.5)
-        self._s.waiting.remove(take_id)
+        if take_id in self._s.waiting:
+            self._s.waiting.remove(take_id)
+        self._s.measured.append(take_id)
         measured = make_row(1, TODAY)
         self._s.rows[take_id] = replace(
             self._s.rows[take_id], state="measured", intonation=measured.intonation,

@@ -242,6 +242,7 @@ def test_settings_are_changed_and_the_take_measured_again(listen, settle, window
     take_id, settings = changed[0]
     assert take_id == "take11"
     assert settings == fakes.PlayingSettings("cello", None, "just", "Eb", 66.0)
+    assert bench.state.measured == ["take11"]
 
 
 def test_bad_open_strings_get_one_sentence(listen, window):
