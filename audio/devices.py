@@ -230,18 +230,23 @@ def _devices(direction: Direction) -> tuple[Device, ...]:
     sounddevice = portaudio()
     with _lock:
         host_apis = sounddevice.query_hostapis()
-        found = [
-            Device(
-                id=int(entry["index"]),
-                name=str(entry["name"]),
-                host_api=str(host_apis[entry["hostapi"]]["name"]),
-                channels=int(entry[f"max_{direction}_channels"]),
-                default_sample_rate_hz=round(entry["default_samplerate"]),
-                is_default=int(entry["index"]) == _default_id(sounddevice, direction),
-            )
-            for entry in sounddevice.query_devices()
-            if entry[f"max_{direction}_channels"] > 0
+        entries = [
+            entry for entry in sounddevice.query_devices() if entry[f"max_{direction}_channels"] > 0
         ]
+        default = int(sounddevice.default.device[0 if direction == "input" else 1])
+    if sys.platform == "win32":
+        entries, default = _best_on_windows(entries, default, host_apis, direction)
+    found = [
+        Device(
+            id=int(entry["index"]),
+            name=str(entry["name"]),
+            host_api=str(host_apis[entry["hostapi"]]["name"]),
+            channels=int(entry[f"max_{direction}_channels"]),
+            default_sample_rate_hz=round(entry["default_samplerate"]),
+            is_default=int(entry["index"]) == default,
+        )
+        for entry in entries
+    ]
     if not found:
         sentence = (
             "No microphone or other sound input was found."
@@ -252,5 +257,16 @@ def _devices(direction: Direction) -> tuple[Device, ...]:
     return tuple(sorted(found, key=lambda device: not device.is_default))
 
 
-def _default_id(sounddevice: Any, direction: Direction) -> int:
-    return int(sounddevice.default.device[0 if direction == "input" else 1])
+def _best_on_windows(
+    entries: list[Any], default: int, host_apis: Any, direction: Direction
+) -> tuple[list[Any], int]:
+    """Keep one of the several ways in which Windows lists every device.
+
+    The oldest, which is the default, cuts names off at 31 letters and is slow;
+    WASAPI has the whole names and the shortest delay.
+    """
+    for number, host_api in enumerate(host_apis):
+        kept = [entry for entry in entries if entry["hostapi"] == number]
+        if host_api["name"] == "Windows WASAPI" and kept:
+            return kept, int(host_api[f"default_{direction}_device"])
+    return entries, default

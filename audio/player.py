@@ -230,7 +230,7 @@ class Player:
         self.open()
         with self._lock:
             feed = self._playback.incoming or self._playback.current
-            if feed is None or feed.is_over:
+            if feed is None or feed.is_over or feed.position >= self._source.frames:
                 self._begin_at(self._plan.loop[0] if self._plan.loop else 0)
             self._playback.finished = False
             self._playback.playing = True

@@ -128,23 +128,29 @@ class FakePortAudio:
     PortAudioError = PortAudioError
 
     def __init__(self, entries: list[tuple[str, int, int]], default: tuple[int, int]) -> None:
+        self.host_apis: list[dict[str, Any]] = [{"name": "ALSA"}, {"name": "JACK"}]
         self.entries = entries
+        self.second_api: list[tuple[str, int, int]] = []
         self.default = SimpleNamespace(device=default)
         self.scans = 0
         self.accepted_rates: set[int] = {44_100, 48_000}
         self.opened: list[dict[str, Any]] = []
 
-    def query_hostapis(self) -> list[dict[str, str]]:
-        return [{"name": "ALSA"}, {"name": "JACK"}]
+    def query_hostapis(self) -> list[dict[str, Any]]:
+        return self.host_apis
 
     def query_devices(self) -> list[dict[str, Any]]:
         return [
             {
-                "index": index, "name": name, "hostapi": 0, "default_samplerate": 44_100.0,
-                "max_input_channels": inputs, "max_output_channels": outputs,
+                "index": index,
+                "name": name,
+                "hostapi": int(index >= len(self.entries)),
+                "default_samplerate": 44_100.0,
+                "max_input_channels": inputs,
+                "max_output_channels": outputs,
             }
-            for index, (name, inputs, outputs) in enumerate(self.entries)
-        ]  # fmt: skip
+            for index, (name, inputs, outputs) in enumerate(self.entries + self.second_api)
+        ]
 
     def _terminate(self) -> None:
         self.scans += 1

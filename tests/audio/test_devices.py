@@ -153,3 +153,20 @@ def test_any_channel_of_an_interface_can_be_recorded(fake: Any) -> None:
     assert pair.channels == 1
     with pytest.raises(AudioFailure, match="no channel 9"):
         Input(None).open(48_000, 1, first_channel=8)
+
+
+def test_windows_lists_every_device_once(fake: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(sys, "platform", "win32")
+    assert len(devices.input_devices()) == 2, "as it is, where there is no WASAPI"
+    fake.host_apis = [
+        {"name": "MME", "default_input_device": 0, "default_output_device": 1},
+        {"name": "Windows WASAPI", "default_input_device": 4, "default_output_device": -1},
+    ]
+    fake.entries = [("Microphone (Some long na", 2, 0), ("Phones", 0, 2)]
+    fake.second_api = [("Line in", 2, 0), ("Built-in", 1, 0), ("Microphone (Some long name)", 2, 0)]
+    assert [(d.name, d.is_default) for d in devices.input_devices()] == [
+        ("Microphone (Some long name)", True),
+        ("Line in", False),
+        ("Built-in", False),
+    ]
+    assert [d.name for d in devices.output_devices()] == ["Phones"]

@@ -122,3 +122,15 @@ def test_sweeping_the_speed_does_not_run_away(fake: Any, player: Player) -> None
     # 70 buffers of 10 ms at no more than full speed.
     assert player.speed == 0.5
     assert 0.3 < player._place() / 48_000 < 0.75
+
+
+def test_play_after_the_end_begins_again_at_another_speed_too(fake: Any, player: Player) -> None:
+    player.load(np.full(4_800, 0.5, np.float32), 48_000)
+    player.play()
+    time.sleep(0.1)
+    take_buffers(fake, 20, frames=480)
+    assert player.is_finished
+    player.speed = 0.5
+    player.play()
+    time.sleep(0.1)
+    assert np.abs(take_buffers(fake, 8, frames=480)).max() > 0.3
