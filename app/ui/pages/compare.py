@@ -66,7 +66,7 @@ class ComparePage(Page):
         self._bar.setAccessibleName("Comparing")
         self._bar.hide()
         self.lanes = CompareLanes(desk.theme.colours)
-        self.transport = Transport(desk, compact=True)
+        self.transport = Transport(desk)
         self.changes: RowTable[ChangeRow] = RowTable(
             "Changes from A to B", change_columns(), dense=True
         )

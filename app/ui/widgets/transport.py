@@ -3,7 +3,8 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtWidgets import QLabel, QSlider, QWidget
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QLabel, QLayout, QSlider, QWidget
 
 from app.journal.failures import PlainFailure
 from app.services.views import PlaybackState
@@ -16,6 +17,9 @@ from app.ui.widgets.basics import Button, fill, row, soft
 # Often enough for the eye; the position itself comes from the stream's clock.
 _PLAYING_MS = 30
 _STEP_S = 2.0
+# Narrower than this, the start button and the length go; then the volume, which has keys.
+_ALL_PX = 760
+_SOME_PX = 620
 SPEEDS_PERCENT = (25, 150)
 
 
@@ -30,7 +34,7 @@ class Transport(QWidget):
 
     moved = Signal(object)
 
-    def __init__(self, desk: Desk, *, compact: bool = False) -> None:
+    def __init__(self, desk: Desk) -> None:
         super().__init__()
         self._desk = desk
         self._playing = desk.workbench.playing
@@ -42,7 +46,6 @@ class Transport(QWidget):
         self.position_s = 0.0
         self.is_playing = False
         self._build()
-        self._make_compact(compact)
         self.setEnabled(False)
 
     def _build(self) -> None:
@@ -60,6 +63,7 @@ class Transport(QWidget):
         self._speed_words = soft("100 %", wrap=False)
         self._volume = _slider("Volume in percent", 0, 100, 80, 5)
         self._volume_words = soft("80 %", wrap=False)
+        self._volume_label = soft("Volume", wrap=False)
         for words in (self._speed_words, self._volume_words):
             words.setMinimumWidth(40)
         self._start.clicked.connect(self.to_start)
@@ -67,18 +71,25 @@ class Transport(QWidget):
         self._loop.clicked.connect(self.toggle_loop)
         self._speed.valueChanged.connect(self._set_speed)
         self._volume.valueChanged.connect(self._set_volume)
+        self._narrow_first = (self._length, self._start)
+        self._narrow_next = (self._volume, self._volume_words, self._volume_label)
         box = row(self, spacing=GRID_PX)
+        # The bar takes the width it is given and leaves out what does not fit.
+        box.setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
         fill(box, self._start, self._play, self._loop, self._position, self._length, 1)
         fill(box, soft("Speed", wrap=False), self._speed, self._speed_words)
-        fill(box, soft("Volume", wrap=False), self._volume, self._volume_words)
+        fill(box, self._volume_label, self._volume, self._volume_words)
         self._volume.setValue(round(100 * self._desk.preferences.volume))
 
-    def _make_compact(self, compact: bool) -> None:
-        """Leave out what the keys do as well, where the page is narrow."""
-        for widget in (self._start, self._length):
-            widget.setVisible(not compact)
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Leave out what keys do as well, where the page is narrow."""
+        super().resizeEvent(event)
+        width = self.width()
+        for widgets, least in ((self._narrow_first, _ALL_PX), (self._narrow_next, _SOME_PX)):
+            for widget in widgets:
+                widget.setVisible(width >= least)
         for slider in (self._speed, self._volume):
-            slider.setFixedWidth(64 if compact else 96)
+            slider.setFixedWidth(96 if width >= _ALL_PX else 64)
 
     def load(self, take_id: str, duration_s: float) -> None:
         """Read a take into memory; the keys work once it is there.
