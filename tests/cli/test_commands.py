@@ -307,3 +307,61 @@ def test_recording_from_the_command_line(run, virtual_room, phrase_a, journal_di
     assert list((journal_dir / ".recording").iterdir()) == []
     ran = run("record", "--seconds", "1", "--input", "no such thing")
     assert ran.code == 2
+
+
+def test_a_lost_database_is_rebuilt_by_repair(run, journal_dir, wav_a):
+    assert run("import", wav_a, "--passage", "Scale").code == 0
+    for file in [*journal_dir.glob("journal.db*"), *(journal_dir / "backups").glob("*")]:
+        file.unlink()
+    lost = run("count")
+    assert lost.code == 2
+    assert "passagework repair" in lost.err
+    ran = run("repair")
+    assert ran.code == 0
+    assert "rebuilt" in ran.out
+    assert "1 take in the journal." in ran.out
+    assert run("measure", "Scale:2026-03-10:1").code == 0
+    stray = journal_dir / "2026" / "2026-03-10" / "stray.wav"
+    stray.write_bytes(wav_a.read_bytes())
+    ran = run("repair")
+    assert "2026/2026-03-10/stray.wav" in ran.out
+    assert "rebuilt" not in ran.out
+
+
+def test_rest_days_are_marked_and_planned(run):
+    from datetime import date, timedelta
+
+    today = date.today()
+    assert run("count", "--minutes", "20").code == 0
+    assert run("count", "--rest", "--date", today - timedelta(days=1)).code == 0
+    assert run("count", "--rest", "--date", today + timedelta(days=3)).code == 0
+    ran = run("count")
+    assert "20 min, 0 takes today" in ran.out
+    assert "1 day practised; day 1 since the first." in ran.out
+    ran = run("report", "--from", today, "--to", today - timedelta(days=1))
+    assert ran.code == 2
+    assert "Swap" in ran.err
+
+
+def test_progress_shows_on_a_terminal_only(monkeypatch, capsys):
+    import sys
+
+    from app.cli.console import watched
+
+    monkeypatch.setattr(sys.stderr, "isatty", lambda: True, raising=False)
+    assert watched("measuring", lambda progress, _stop: progress(0.5) or 7) == 7
+    assert "measuring" in capsys.readouterr().err
+
+
+def test_a_bug_without_a_place_for_its_log_is_told_all_the_same(run, monkeypatch, tmp_path, caplog):
+    taken = tmp_path / "file"
+    taken.write_text("not a folder")
+    monkeypatch.setattr("app.__main__.log_file", lambda: taken / "x" / "passagework.log")
+
+    def broken(*_arguments, **_options):
+        raise RuntimeError("the cat walked over it")
+
+    monkeypatch.setattr("app.services.file_measuring.measure_file", broken)
+    ran = run("measure", "x.wav")
+    assert ran.code == 1
+    assert "the cat walked over it" in ran.err

@@ -308,3 +308,82 @@ def test_two_threads_may_use_the_services_at_once(bench, take):
     row = bench.filing.row(take.id)
     assert row.marker_count == marked
     assert row.state == "measured"
+
+
+@pytest.fixture
+def eight_weeks(bench, take):
+    """One take a week whose numbers are made up: 20 cents, falling by 1 a week, give or take."""
+    row = bench.measuring.measure(take.id)
+    store = bench.measuring._store
+    kept, record = store.measurements.get(row.id), store.takes.get(row.id)
+    ids = []
+    for week, wobble in enumerate((0.2, -0.1, 0.1, -0.2, 0.0, 0.2, -0.2, 0.1)):
+        copy = record.file.replace("take-1", f"take-{week + 2}")
+        path = store.folders.absolute(copy)
+        path.write_bytes(row.file.read_bytes())
+        take_id = f"{week:032x}"
+        day = DAY + timedelta(weeks=week)
+        store.takes.add(replace(record, id=take_id, file=copy, practice_day=day, number=week + 2))
+        group = kept.summary["intonation"] | {"mean_absolute_cents": 20.0 - week + wobble}
+        summary = kept.summary | {"intonation": group}
+        store.measurements.put(replace(kept, take_id=take_id, summary=summary))
+        ids.append(take_id)
+    bench.filing.delete(row.id)
+    return ids
+
+
+def test_two_takes_are_judged_by_the_scatter_of_their_passage(bench, eight_weeks, add_take, wav_b):
+    same = bench.comparing.compare(eight_weeks[0], eight_weeks[1])
+    words = {change.key: change.word for change in same.changes}
+    # The curves of both are one take's: nothing changed, whatever the trend.
+    assert words["mean_absolute_cents"] == "no clear change"
+    assert words["mean_bpm"] == "no clear change"
+
+    later = add_take(wav_b, "Study: scale", DAY + timedelta(weeks=9))
+    settings = bench.listening.open_take(eight_weeks[0]).settings
+    bench.filing.change_settings(later.id, settings)
+    bench.measuring.measure(later.id)
+    other = bench.comparing.compare(eight_weeks[0], later.id)
+    words = {change.key: change.word for change in other.changes}
+    assert words["mean_bpm"] in ("faster", "no clear change")
+    assert words["accuracy_cents"] in ("sharper", "no clear change")
+    assert "better" not in (words["mean_bpm"], words["steadiness_cv_percent"])
+
+
+def test_words_of_a_comparison_follow_the_direction():
+    from app.services.compare_views import _word
+    from app.services.views import TrendView
+
+    trend = TrendView(
+        None, "", "", "", (), (), (), "", NoReading(""), NoReading(""), "", ordinary_difference=2.0
+    )
+    cases = {
+        ("mean_absolute_cents", 3.0): "worse",
+        ("mean_absolute_cents", -3.0): "better",
+        ("mean_absolute_cents", -1.9): "no clear change",
+        ("accuracy_cents", 3.0): "sharper",
+        ("mean_bpm", -3.0): "slower",
+        ("dynamic_span_db", 3.0): "wider",
+        ("steadiness_cv_percent", -3.0): "steadier",
+    }
+    for (key, change), word in cases.items():
+        assert _word(key, Reading(change, "", None), trend) == word
+    assert _word("mean_bpm", Reading(3.0, "BPM", 2.5), trend) == "no clear change"
+    assert _word("mean_bpm", Reading(9.0, "BPM"), None) == "too few takes"
+
+
+def test_what_differs_besides_is_said(wav_a, wav_b):
+    from app.journal.records import PlayingSettings
+    from app.services.file_comparing import compare_files
+
+    found = compare_files(
+        wav_a,
+        wav_b,
+        PlayingSettings(pulse_bpm=96.0),
+        PlayingSettings(
+            "viola", reference_a_hz=442.0, temperament="just", tonic="D", pulse_bpm=104.0
+        ),
+    )
+    said = " ".join(found.confounders)
+    for word in ("instrument", "temperament", "another A", "tempo"):
+        assert word in said

@@ -2,6 +2,7 @@
 
 import time
 
+import mutagen.flac
 import numpy as np
 import pytest
 
@@ -47,6 +48,10 @@ def test_a_recording_left_by_a_crash_is_offered_and_filed(bench, clock, journal_
         assert row.aim == "even bow"
         assert "ended while recording" in row.notice
         assert row.file.suffix == ".flac"
+        tags = mutagen.flac.FLAC(row.file).tags
+        assert dict(tags) == {
+            "date": ["2026-03-14"], "title": ["Study: Opening"], "tracknumber": ["1"],
+        }  # fmt: skip
         assert again.listening.open_take(row.id).settings.instrument == "viola"
         assert not pcm.exists()
         assert list(pcm.parent.iterdir()) == []
@@ -222,3 +227,67 @@ def test_closing_while_recording_leaves_an_unfiled_take(bench, virtual_room, jou
 
 def _room_key(bench, virtual_room):
     return next(r for r in bench.recording.inputs() if r.name == virtual_room.device).key
+
+
+@pytest.mark.room
+def test_the_input_can_be_changed_and_looked_for_again(bench, virtual_room):
+    key = _room_key(bench, virtual_room)
+    bench.recording.listen(key)
+    bench.recording.listen(key)  # the same one stays open
+    assert bench.recording.wait_until_heard()
+    other = next(r.key for r in bench.recording.inputs() if r.key != key)
+    bench.recording.listen(other)
+    assert key in [row.key for row in bench.recording.rescan()]
+    bench.recording.start(device_key=key)
+    with pytest.raises(PlainFailure, match="runs already"):
+        bench.recording.start(device_key=key)
+    bench.recording.listen(other)  # a running recording is not disturbed
+    bench.recording.stop_listening()
+    assert bench.recording.is_recording
+    assert bench.recording.unfinished() == ()  # the running one is none
+    assert bench.recording.wait_until_heard()
+    time.sleep(0.3)
+    pending = bench.recording.stop()
+    assert bench.recording.finish(pending).duration_s > 0.1
+    with pytest.raises(PlainFailure, match="passage is not there"):
+        bench.recording.start("0" * 32, device_key=key)
+
+
+def test_an_input_that_goes_before_any_sound_leaves_nothing(bench, monkeypatch):
+    from audio.errors import AudioFailure
+
+    class Silent:
+        state = "monitoring"
+        ended = None
+
+        def begin(self, path):
+            path.touch()
+
+        def stop(self):
+            raise AudioFailure("Nothing was recorded.", "Check the input.")
+
+    recorder = Silent()
+    monkeypatch.setattr(bench.recording, "_opened", lambda _key: recorder)
+    bench.recording.start()
+    assert bench.recording.poll() is None
+    recorder.state = "ended"
+    with pytest.raises(PlainFailure, match="Nothing was recorded"):
+        bench.recording.poll()
+    assert not bench.recording.is_recording
+    assert bench.recording.poll() is None
+    assert list((bench.journal_dir / ".recording").iterdir()) == []
+
+
+def test_a_file_that_cannot_be_created_leaves_no_note(bench, monkeypatch):
+    class Refusing:
+        def begin(self, _path):
+            raise PermissionError(13, "Permission denied", "/x/y.wav")
+
+        def stop(self):
+            return None
+
+    monkeypatch.setattr(bench.recording, "_opened", lambda _key: Refusing())
+    with pytest.raises(PlainFailure, match="did not start"):
+        bench.recording.start()
+    assert not bench.recording.is_recording
+    assert list((bench.journal_dir / ".recording").iterdir()) == []
