@@ -96,7 +96,11 @@ class PlayingSettings:
 
 @dataclass(frozen=True, slots=True)
 class Passage:
-    """A named stretch of a piece that is practised and compared."""
+    """A named stretch of a piece that is practised and compared.
+
+    ``no_retake``: one take each practice day, kept whatever it is, from the practice
+    day ``no_retake_since`` on (see :mod:`app.journal.no_retake`).
+    """
 
     id: str
     piece: str
@@ -104,6 +108,8 @@ class Passage:
     bars: str
     settings: PlayingSettings
     created_at: datetime
+    no_retake: bool = False
+    no_retake_since: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,6 +150,14 @@ class Take:
     dropped_frames, clipped_samples : int
         Counted while recording; ``ended`` says in one sentence what cut a
         recording short, empty where the player stopped it.
+    no_retake : bool
+        Made under no-retake; ``retake_reason`` says what spoilt an earlier attempt
+        of the day, empty for a first one.
+    input_device : str
+        What it was recorded through; empty where nobody knows.
+    peak_dbfs, quiet_dbfs : float or None
+        Highest sample, and the level of its quietest tenth: what the room and the
+        input's own noise leave, which moves with the input's setting.
     """
 
     id: str
@@ -168,6 +182,11 @@ class Take:
     clipped_samples: int = 0
     ended: str = ""
     deleted_at: datetime | None = None
+    no_retake: bool = False
+    retake_reason: str = ""
+    input_device: str = ""
+    peak_dbfs: float | None = None
+    quiet_dbfs: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -227,10 +246,18 @@ class MeasurementHeadline:
 
 @dataclass(frozen=True, slots=True)
 class JournalSettings:
-    """What the player chose for this journal."""
+    """What the player chose for this journal.
+
+    ``break_after_min``: minutes of playing after which a break is suggested, 0 for
+    never. ``watched_folder``: where a phone's clips arrive, ``watched_since`` that
+    instant (see :mod:`app.services.watching`).
+    """
 
     day_turn_hour: int = 4
     categories: tuple[str, ...] = DEFAULT_CATEGORIES
     input_device: str | None = None
     output_device: str | None = None
     default_settings: PlayingSettings = field(default_factory=PlayingSettings)
+    break_after_min: int = 30
+    watched_folder: str | None = None
+    watched_since: datetime | None = None

@@ -6,9 +6,10 @@ Three kinds, each with a schema number and the instant it was written:
     beside each recording: the take, its markers, and a copy of its passage and
     session.
 ``day``
-    one in the folder of a practice day: its sessions and whether it was a rest day.
+    one in the folder of a practice day: its sessions with their blocks, the items
+    these were spent on, every recording that was begun, and whether it was a rest day.
 ``journal``
-    one in the journal's folder: passages and settings.
+    one in the journal's folder: passages, items, settings, clips put aside.
 
 The database is the truth and the sidecars follow it; from the sidecars alone it can
 be made again, except for the measurements, which are made again from the recordings.
@@ -22,10 +23,11 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any, TypeVar
 
+from app.journal.blocks import Attempt, Block, Item
 from app.journal.codec import JsonDict, Unreadable, decoded, encoded
 from app.journal.records import JournalSettings, Marker, Passage, RestDay, Session, Take
 
-SCHEMA = 1
+SCHEMA = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +49,9 @@ class DayCard:
     practice_day: date
     sessions: tuple[Session, ...] = ()
     rest: RestDay | None = None
+    blocks: tuple[Block, ...] = ()
+    items: tuple[Item, ...] = ()
+    attempts: tuple[Attempt, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +61,8 @@ class JournalCard:
     written_at: datetime
     passages: tuple[Passage, ...] = ()
     settings: JournalSettings = dataclasses.field(default_factory=JournalSettings)
+    items: tuple[Item, ...] = ()
+    put_aside: tuple[str, ...] = ()
 
 
 Card = TakeCard | DayCard | JournalCard
@@ -64,6 +71,15 @@ _KINDS: dict[str, type[TakeCard] | type[DayCard] | type[JournalCard]] = {
     "take": TakeCard,
     "day": DayCard,
     "journal": JournalCard,
+}
+
+_LISTS: dict[str, type[Any]] = {
+    "markers": Marker,
+    "sessions": Session,
+    "passages": Passage,
+    "blocks": Block,
+    "items": Item,
+    "attempts": Attempt,
 }
 
 R = TypeVar("R")
@@ -85,8 +101,8 @@ def card_text(card: Card) -> str:
 def read_card(text: str) -> Card:
     """Read a card of this schema, an older or a newer one.
 
-    A marker, session or passage that cannot be read is left out rather than the
-    whole card.
+    A marker, session, passage, block, item or attempt that cannot be read is left out
+    rather than the whole card.
 
     Raises
     ------
@@ -99,7 +115,7 @@ def read_card(text: str) -> Card:
         msg = f"unknown kind of sidecar: {data.get('kind')!r}"
         raise Unreadable(msg)
     cleaned = dict(data)
-    for key, record in (("markers", Marker), ("sessions", Session), ("passages", Passage)):
+    for key, record in _LISTS.items():
         if key in cleaned:
             cleaned[key] = [encoded(item) for item in _readable(record, cleaned[key])]
     return decoded(kind, cleaned)

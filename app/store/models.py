@@ -17,6 +17,7 @@ from sqlalchemy import (
 )
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
+from app.journal.blocks import ItemKind
 from app.journal.records import AimMet, Author, MarkerState, MinutesSource, Origin, PlayingSettings
 from app.store.columns import EnumText, Instant, SettingsText
 
@@ -48,6 +49,8 @@ class PassageModel(Base):
     bars: Mapped[str] = mapped_column(Text)
     settings: Mapped[PlayingSettings] = mapped_column(SettingsText)
     created_at: Mapped[datetime] = mapped_column(Instant)
+    no_retake: Mapped[bool] = mapped_column(Boolean)
+    no_retake_since: Mapped[date | None] = mapped_column(Date)
 
 
 class SessionModel(Base):
@@ -104,6 +107,77 @@ class TakeModel(Base):
     clipped_samples: Mapped[int] = mapped_column(Integer)
     ended: Mapped[str] = mapped_column(Text)
     deleted_at: Mapped[datetime | None] = mapped_column(Instant)
+    no_retake: Mapped[bool] = mapped_column(Boolean)
+    retake_reason: Mapped[str] = mapped_column(Text)
+    input_device: Mapped[str] = mapped_column(Text)
+    peak_dbfs: Mapped[float | None] = mapped_column(Float)
+    quiet_dbfs: Mapped[float | None] = mapped_column(Float)
+
+
+class ItemModel(Base):
+    """See :class:`app.journal.blocks.Item`."""
+
+    __tablename__ = "item"
+
+    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
+    kind: Mapped[ItemKind] = mapped_column(EnumText(ItemKind))
+    name: Mapped[str] = mapped_column(Text)
+    created_at: Mapped[datetime] = mapped_column(Instant)
+    passage_id: Mapped[str | None] = mapped_column(ForeignKey("passage.id"))
+    retired_at: Mapped[datetime | None] = mapped_column(Instant)
+
+
+class BlockModel(Base):
+    """See :class:`app.journal.blocks.Block`."""
+
+    __tablename__ = "block"
+    __table_args__ = (Index("ix_block_session_id_started_at", "session_id", "started_at"),)
+
+    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
+    session_id: Mapped[str] = mapped_column(ForeignKey("session.id"))
+    item_id: Mapped[str | None] = mapped_column(ForeignKey("item.id"), index=True)
+    started_at: Mapped[datetime] = mapped_column(Instant)
+    ended_at: Mapped[datetime] = mapped_column(Instant)
+
+
+class AttemptModel(Base):
+    """See :class:`app.journal.blocks.Attempt`."""
+
+    __tablename__ = "attempt"
+    __table_args__ = (Index("ix_attempt_practice_day_passage_id", "practice_day", "passage_id"),)
+
+    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
+    passage_id: Mapped[str | None] = mapped_column(ForeignKey("passage.id"))
+    practice_day: Mapped[date] = mapped_column(Date)
+    started_at: Mapped[datetime] = mapped_column(Instant)
+    duration_s: Mapped[float] = mapped_column(Float)
+    failure: Mapped[str] = mapped_column(Text)
+
+
+class ClockModel(Base):
+    """See :class:`app.journal.blocks.ClockRecord`; at most one row, number 1."""
+
+    __tablename__ = "clock"
+    __table_args__ = (CheckConstraint("number = 1", name="number"),)
+
+    number: Mapped[int] = mapped_column(Integer, primary_key=True)
+    session_id: Mapped[str] = mapped_column(ForeignKey("session.id"))
+    block_id: Mapped[str] = mapped_column(String(ID_LENGTH))
+    item_id: Mapped[str | None] = mapped_column(ForeignKey("item.id"))
+    running: Mapped[bool] = mapped_column(Boolean)
+    since: Mapped[datetime] = mapped_column(Instant)
+    touched_at: Mapped[datetime] = mapped_column(Instant)
+    seen_at: Mapped[datetime | None] = mapped_column(Instant)
+    unbroken_s: Mapped[float] = mapped_column(Float)
+    break_put_off_at: Mapped[datetime | None] = mapped_column(Instant)
+
+
+class PutAsideModel(Base):
+    """A clip of the watched folder that the player did not want, by its content."""
+
+    __tablename__ = "put_aside"
+
+    sha256: Mapped[str] = mapped_column(String(64), primary_key=True)
 
 
 class MarkerModel(Base):

@@ -1,7 +1,8 @@
 """Make a journal's database again from the sidecars beside the recordings.
 
-Passages are taken from the journal's own sidecar and sessions from those of the days;
-the copies beside the takes fill in what is missing there, the one written last first.
+Passages and items are taken from the journal's own sidecar, sessions with their blocks
+from those of the days; the copies beside the takes fill in what is missing there, the
+one written last first.
 A sidecar that cannot be read is passed over and reported; a recording that was moved
 together with its sidecar is found where it is now.
 """
@@ -15,6 +16,7 @@ from typing import Any
 from sqlalchemy import Connection, delete, select
 from sqlalchemy.dialects.sqlite import insert
 
+from app.journal.blocks import Item
 from app.journal.codec import encoded
 from app.journal.markers import HEAVIEST, LIGHTEST
 from app.journal.records import Marker, Passage, Session, Take
@@ -23,9 +25,13 @@ from app.journal.stopping import Progress, ShouldStop, Stopped
 from app.store.columns import json_text
 from app.store.folders import SIDECAR_SUFFIX, Folders
 from app.store.models import (
+    AttemptModel,
     Base,
+    BlockModel,
+    ItemModel,
     MarkerModel,
     PassageModel,
+    PutAsideModel,
     RestDayModel,
     SessionModel,
     SettingModel,
@@ -37,6 +43,9 @@ _TAKE = TakeModel.__table__.c
 _MARKER = MarkerModel.__table__.c
 _PASSAGE = PassageModel.__table__.c
 _REST = RestDayModel.__table__.c
+_ITEM = ItemModel.__table__.c
+_BLOCK = BlockModel.__table__.c
+_ATTEMPT = AttemptModel.__table__.c
 
 
 @dataclass(slots=True)
@@ -51,6 +60,7 @@ class Found:
     passages: dict[str, Passage] = field(default_factory=dict)
     sessions: dict[str, Session] = field(default_factory=dict)
     days: dict[date, DayCard] = field(default_factory=dict)
+    items: dict[str, Item] = field(default_factory=dict)
     journal: JournalCard | None = None
     unreadable: list[str] = field(default_factory=list)
     newer: bool = False
@@ -124,9 +134,11 @@ def _gather(card: Card, found: Found) -> None:
         case DayCard():
             found.days[card.practice_day] = card
             found.sessions |= {session.id: session for session in card.sessions}
+            found.items |= {item.id: item for item in card.items}
         case JournalCard():
             found.journal = card
             found.passages |= {passage.id: passage for passage in card.passages}
+            found.items |= {item.id: item for item in card.items}
 
 
 def write_found(connection: Connection, found: Found) -> None:
@@ -144,6 +156,7 @@ def write_found(connection: Connection, found: Found) -> None:
         connection.execute(delete(MarkerModel).where(_MARKER.take_id.in_(some)))
     markers = {marker.id: marker for take in takes for marker in found.markers[take.id]}
     _upsert(connection, MarkerModel, map(values_of, markers.values()))
+    _write_time_spent(connection, found)
     for day in found.days.values():
         connection.execute(delete(RestDayModel).where(_REST.practice_day == day.practice_day))
     rests = [replace(d.rest, practice_day=d.practice_day) for d in found.days.values() if d.rest]
@@ -152,6 +165,39 @@ def write_found(connection: Connection, found: Found) -> None:
         settings = encoded(found.journal.settings)
         rows = [{"key": key, "value": json_text(value)} for key, value in settings.items()]
         _upsert(connection, SettingModel, rows)
+
+
+def _write_time_spent(connection: Connection, found: Found) -> None:
+    """Write items, blocks and attempts; of a day whose card is there, only what it says."""
+    passages = set(connection.scalars(select(_PASSAGE.id)))
+
+    def known(passage_id: str | None) -> str | None:
+        return passage_id if passage_id in passages else None
+
+    items = [replace(item, passage_id=known(item.passage_id)) for item in found.items.values()]
+    _upsert(connection, ItemModel, map(values_of, items))
+    there = set(connection.scalars(select(_ITEM.id)))
+    cards = found.days.values()
+    for some in chunks(session.id for card in cards for session in card.sessions):
+        connection.execute(delete(BlockModel).where(_BLOCK.session_id.in_(some)))
+    blocks = {
+        block.id: replace(block, item_id=block.item_id if block.item_id in there else None)
+        for card in cards
+        for block in card.blocks
+        if block.session_id in found.sessions
+    }
+    _upsert(connection, BlockModel, map(values_of, blocks.values()))
+    for card in cards:
+        connection.execute(delete(AttemptModel).where(_ATTEMPT.practice_day == card.practice_day))
+    attempts = {
+        attempt.id: replace(attempt, passage_id=known(attempt.passage_id))
+        for card in cards
+        for attempt in card.attempts
+    }
+    _upsert(connection, AttemptModel, map(values_of, attempts.values()))
+    if found.journal is not None:
+        aside = [{"sha256": sha256} for sha256 in found.journal.put_aside]
+        _upsert(connection, PutAsideModel, aside)
 
 
 def _takes_to_write(connection: Connection, found: Found) -> tuple[Take, ...]:
@@ -183,4 +229,8 @@ def _upsert(connection: Connection, model: type[Base], rows: Iterable[dict[str, 
     changed = {
         column.name: statement.excluded[column.name] for column in columns if not column.primary_key
     }
-    connection.execute(statement.on_conflict_do_update(index_elements=keys, set_=changed), values)
+    if changed:
+        statement = statement.on_conflict_do_update(index_elements=keys, set_=changed)
+    else:
+        statement = statement.on_conflict_do_nothing()
+    connection.execute(statement, values)

@@ -18,7 +18,10 @@ from sqlalchemy import Connection, bindparam, delete, insert, select
 
 from app.journal.failures import PlainFailure
 from app.journal.sidecar import Card, DayCard, JournalCard, TakeCard, card_text
+from app.store.attempts import AttemptRepository, PutAsideRepository
+from app.store.blocks import BlockRepository
 from app.store.folders import Folders, sync_folder, write_atomically
+from app.store.items import ItemRepository
 from app.store.markers import MarkerRepository
 from app.store.models import SidecarDueModel
 from app.store.passages import PassageRepository
@@ -47,6 +50,10 @@ class Records:
     sessions: SessionRepository
     rest_days: RestDayRepository
     settings: SettingsRepository
+    items: ItemRepository
+    blocks: BlockRepository
+    attempts: AttemptRepository
+    put_aside: PutAsideRepository
 
 
 class Sidecars:
@@ -148,11 +155,17 @@ class Sidecars:
             )
 
     def _day_card(self, day: date, now: datetime) -> DayCard:
+        blocks = self._records.blocks.of_days(day, day)
+        used = {block.item_id for block in blocks}
+        items = self._records.items.list() if used else ()
         return DayCard(
             written_at=now,
             practice_day=day,
             sessions=self._records.sessions.of_day(day),
             rest=self._records.rest_days.get(day),
+            blocks=blocks,
+            items=tuple(item for item in items if item.id in used),
+            attempts=self._records.attempts.list(first_day=day, last_day=day),
         )
 
     def _journal_card(self, now: datetime) -> JournalCard:
@@ -160,4 +173,6 @@ class Sidecars:
             written_at=now,
             passages=self._records.passages.list(),
             settings=self._records.settings.get(),
+            items=self._records.items.list(),
+            put_aside=self._records.put_aside.list(),
         )

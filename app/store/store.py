@@ -18,7 +18,9 @@ from typing import Self
 
 from sqlalchemy import Connection, Engine
 
+from app.store.attempts import AttemptRepository, PutAsideRepository
 from app.store.backups import back_up
+from app.store.blocks import BlockRepository, ClockRepository
 from app.store.connecting import (
     check_folder,
     check_not_lost,
@@ -28,6 +30,7 @@ from app.store.connecting import (
     writing_engine,
 )
 from app.store.folders import Folders
+from app.store.items import ItemRepository
 from app.store.looking import engine_for_looking
 from app.store.markers import MarkerRepository
 from app.store.measurements import MeasurementRepository
@@ -55,7 +58,8 @@ class Store:
 
     Attributes
     ----------
-    takes, passages, markers, sessions, rest_days, measurements, settings
+    takes, passages, markers, sessions, rest_days, measurements, settings, items, blocks,
+    clock, attempts, put_aside
         The repositories. A call outside :meth:`transaction` is one of its own.
     folders : Folders
         Where the files lie.
@@ -83,6 +87,11 @@ class Store:
         self.rest_days = RestDayRepository(self._work)
         self.measurements = MeasurementRepository(self._work)
         self.settings = SettingsRepository(self._work)
+        self.items = ItemRepository(self._work)
+        self.blocks = BlockRepository(self._work)
+        self.clock = ClockRepository(self._work)
+        self.attempts = AttemptRepository(self._work)
+        self.put_aside = PutAsideRepository(self._work)
         self.sidecars = Sidecars(
             folders,
             self._work,
@@ -93,6 +102,10 @@ class Store:
                 self.sessions,
                 self.rest_days,
                 self.settings,
+                self.items,
+                self.blocks,
+                self.attempts,
+                self.put_aside,
             ),
             clock,
         )

@@ -4,6 +4,7 @@ from datetime import datetime, timedelta, timezone
 
 from hypothesis import strategies as st
 
+from app.journal.blocks import Attempt, Block, Item, ItemKind
 from app.journal.records import (
     AimMet,
     Author,
@@ -47,6 +48,8 @@ passages = st.builds(
     bars=texts,
     settings=playing_settings,
     created_at=instants,
+    no_retake=st.booleans(),
+    no_retake_since=st.none() | days,
 )
 sessions = st.builds(
     Session,
@@ -82,6 +85,37 @@ takes = st.builds(
     clipped_samples=st.integers(0, 10**9),
     ended=texts,
     deleted_at=st.none() | instants,
+    no_retake=st.booleans(),
+    retake_reason=texts,
+    input_device=texts,
+    peak_dbfs=st.none() | st.floats(-120, 0),
+    quiet_dbfs=st.none() | st.floats(-120, 0),
+)
+items = st.builds(
+    Item,
+    id=ids,
+    kind=st.sampled_from(ItemKind),
+    name=texts,
+    created_at=instants,
+    passage_id=st.none() | ids,
+    retired_at=st.none() | instants,
+)
+blocks = st.builds(
+    Block,
+    id=ids,
+    session_id=ids,
+    item_id=st.none() | ids,
+    started_at=instants,
+    ended_at=instants,
+)
+attempts = st.builds(
+    Attempt,
+    id=ids,
+    passage_id=st.none() | ids,
+    practice_day=days,
+    started_at=instants,
+    duration_s=seconds,
+    failure=texts,
 )
 markers = st.builds(
     Marker,
@@ -104,4 +138,7 @@ journal_settings = st.builds(
     input_device=st.none() | texts,
     output_device=st.none() | texts,
     default_settings=playing_settings,
+    break_after_min=st.integers(0, 240),
+    watched_folder=st.none() | texts,
+    watched_since=st.none() | instants,
 )

@@ -71,12 +71,17 @@ day_cards = st.builds(
     practice_day=some.days,
     sessions=st.lists(some.sessions, max_size=3).map(tuple),
     rest=st.none() | some.rest_days,
+    blocks=st.lists(some.blocks, max_size=3).map(tuple),
+    items=st.lists(some.items, max_size=2).map(tuple),
+    attempts=st.lists(some.attempts, max_size=2).map(tuple),
 )
 journal_cards = st.builds(
     JournalCard,
     written_at=some.instants,
     passages=st.lists(some.passages, max_size=3).map(tuple),
     settings=some.journal_settings,
+    items=st.lists(some.items, max_size=2).map(tuple),
+    put_aside=st.lists(some.texts, max_size=2).map(tuple),
 )
 
 

@@ -6,6 +6,7 @@ from datetime import UTC, date, datetime, timedelta, timezone
 from pathlib import Path
 from typing import Any
 
+from app.journal.blocks import Attempt, Block, Item, ItemKind
 from app.journal.naming import slug
 from app.journal.records import (
     Author,
@@ -80,6 +81,24 @@ def make_take(
     return replace(take, **changes)
 
 
+def make_item(name: str = "G major, three octaves", **changes: Any) -> Item:
+    return replace(Item(new_id(), ItemKind.SCALE, name, NOW), **changes)
+
+
+def make_block(
+    session: Session, item: Item | None = None, at_min: float = 0, minutes: float = 10
+) -> Block:
+    start = session.started_at + timedelta(minutes=at_min)
+    end = start + timedelta(minutes=minutes)
+    return Block(new_id(), session.id, item.id if item else None, start, end)
+
+
+def make_attempt(day: date = DAY, passage: Passage | None = None, **changes: Any) -> Attempt:
+    started = datetime(day.year, day.month, day.day, 18, 30, tzinfo=ZONE)
+    attempt = Attempt(new_id(), passage.id if passage else None, day, started, 31.5)
+    return replace(attempt, **changes)
+
+
 def make_marker(take: Take, start_s: float = 1.0, **changes: Any) -> Marker:
     marker = Marker(
         id=new_id(),
@@ -131,6 +150,10 @@ def fill(store: Store, days: int = 3) -> None:
     passages = [make_passage("first line"), make_passage("Übung, zweite Zeile"), make_passage("x")]
     for passage in passages:
         store.passages.add(passage)
+    items = [make_item(), make_item("", kind=ItemKind.PASSAGE, passage_id=passages[1].id)]
+    for item in items:
+        store.items.add(item)
+    store.put_aside.add("cd" * 32)
     for n in range(days):
         day = DAY + timedelta(days=n)
         session = make_session(day, minutes=20.0 + n, minutes_source=MinutesSource.TYPED)
@@ -146,6 +169,10 @@ def fill(store: Store, days: int = 3) -> None:
                 store.takes.add(take)
                 store.markers.add(make_marker(take, 1.5, weight=1 + number))
                 store.markers.add(make_marker(take, 2.5, end_s=3.5, author=Author.TEACHER))
+            for at_min, item in enumerate((items[0], None, items[1])):
+                store.blocks.add(make_block(session, item, 10 * at_min, 9.5))
+            store.attempts.put(make_attempt(day, passages[0], id=take.id))
+            store.attempts.put(make_attempt(day, None, failure="The input went away."))
         store.takes.replace(replace(take, deleted_at=NOW.astimezone(UTC)))
         store.measurements.put(make_measurement(take))
     store.sessions.add(make_session(DAY + timedelta(days=20), note="no take"))
@@ -164,4 +191,8 @@ def everything(store: Store) -> dict[str, Any]:
         "sessions": store.sessions.list(),
         "rest_days": store.rest_days.list(),
         "settings": store.settings.get(),
+        "items": store.items.list(),
+        "blocks": store.blocks.of_sessions(session.id for session in store.sessions.list()),
+        "attempts": store.attempts.list(),
+        "put_aside": store.put_aside.list(),
     }

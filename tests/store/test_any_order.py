@@ -12,6 +12,7 @@ from hypothesis import settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, precondition, rule
 
+from app.journal.blocks import Attempt, Block, Item
 from app.journal.records import Marker, Passage, RestDay, Session, Take
 from app.store.repair import repair
 from tests.store.making import (
@@ -19,6 +20,9 @@ from tests.store.making import (
     NOW,
     Ticking,
     everything,
+    make_attempt,
+    make_block,
+    make_item,
     make_marker,
     make_passage,
     make_session,
@@ -46,6 +50,9 @@ class JournalMachine(RuleBasedStateMachine):
         self.sessions: dict[str, Session] = {}
         self.passages: dict[str, Passage] = {}
         self.rest_days: dict[Any, RestDay] = {}
+        self.items: dict[str, Item] = {}
+        self.blocks: dict[str, Block] = {}
+        self.attempts: dict[str, Attempt] = {}
 
     def teardown(self) -> None:
         self.store.close()
@@ -163,12 +170,53 @@ class JournalMachine(RuleBasedStateMachine):
             self.rest_days[day] = RestDay(day, planned)
             self.store.rest_days.put(self.rest_days[day])
 
+    @rule(data=st.data())
+    def add_item(self, data: st.DataObject) -> None:
+        passage_id = data.draw(st.sampled_from([None, *self.passages]))
+        item = make_item("scale", passage_id=passage_id)
+        self.store.items.add(item)
+        self.items[item.id] = item
+
+    @precondition(lambda self: self.items)
+    @rule(data=st.data())
+    def retire_item(self, data: st.DataObject) -> None:
+        item = self.one_of(data, self.items)
+        self.items[item.id] = replace(item, retired_at=None if item.retired_at else NOW)
+        self.store.items.replace(self.items[item.id])
+
+    @precondition(lambda self: self.sessions)
+    @rule(data=st.data(), at_min=st.integers(0, 60))
+    def add_block(self, data: st.DataObject, at_min: int) -> None:
+        session = self.one_of(data, self.sessions)
+        item = data.draw(st.sampled_from([None, *self.items.values()]))
+        block = make_block(session, item, at_min)
+        self.store.blocks.add(block)
+        self.blocks[block.id] = block
+
+    @rule(data=st.data(), day=days, failure=st.sampled_from(["", "The input went away."]))
+    def put_attempt(self, data: st.DataObject, day: Any, failure: str) -> None:
+        attempt = make_attempt(day, failure=failure)
+        known = data.draw(st.sampled_from([None, *self.attempts]))
+        if known is not None:  # moved to another day, say
+            attempt = replace(attempt, id=known)
+        self.store.attempts.put(attempt)
+        self.attempts[attempt.id] = attempt
+
+    @precondition(lambda self: self.attempts)
+    @rule(data=st.data())
+    def remove_attempt(self, data: st.DataObject) -> None:
+        attempt = self.one_of(data, self.attempts)
+        self.store.attempts.remove(attempt.id)
+        del self.attempts[attempt.id]
+
     @rule()
     def reopen(self) -> None:
         self.store.close()
         self.store = opened(self.folder)
 
-    @precondition(lambda self: self.store.folders.journal_card.exists() or self.sessions)
+    @precondition(
+        lambda self: self.store.folders.journal_card.exists() or self.sessions or self.attempts
+    )
     @rule(from_backup=st.booleans())
     def lose_the_database(self, from_backup: bool) -> None:
         if from_backup:
@@ -188,6 +236,9 @@ class JournalMachine(RuleBasedStateMachine):
         assert {session.id: session for session in kept["sessions"]} == self.sessions
         assert {passage.id: passage for passage in kept["passages"]} == self.passages
         assert {rest.practice_day: rest for rest in kept["rest_days"]} == self.rest_days
+        assert {item.id: item for item in kept["items"]} == self.items
+        assert {b.id: b for some in kept["blocks"].values() for b in some} == self.blocks
+        assert {attempt.id: attempt for attempt in kept["attempts"]} == self.attempts
         assert self.store.sidecars.due() == frozenset()
 
 

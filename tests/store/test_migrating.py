@@ -50,9 +50,10 @@ INSERT INTO setting VALUES ('day_turn_hour', '3');
 def make_old(folder: Path, revision: str) -> Path:
     folder.mkdir(parents=True)
     database = folder / "journal.db"
-    migrate(database, revision)
+    migrate(database, "0001")
     with closing(sqlite3.connect(database)) as connection:
         connection.executescript(FIRST_ROWS)
+    migrate(database, revision)
     return database
 
 
@@ -94,11 +95,14 @@ def schema_of(database: Path) -> dict[str, str]:
         rows = connection.execute(
             "SELECT name, sql FROM sqlite_master WHERE sql IS NOT NULL"
         ).fetchall()
-    return {
-        name: re.sub(r'[\s"]+', " ", sql).replace(" ,", ",")
-        for name, sql in rows
-        if name != "alembic_version"
-    }
+    return {name: _in_one_form(sql) for name, sql in rows if name != "alembic_version"}
+
+
+def _in_one_form(sql: str) -> str:
+    """Leave out what means nothing: white space, quotes, the order of the constraints."""
+    text = re.sub(r'[\s"]+', " ", sql).replace(" ,", ",").removesuffix(" )")
+    columns, *constraints = re.split(r", (?=CONSTRAINT )", text)
+    return ", ".join([columns, *sorted(constraints)])
 
 
 def test_migrations_lead_to_the_models(tmp_path: Path) -> None:

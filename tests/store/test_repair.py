@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from app.journal.failures import PlainFailure
+from app.journal.sidecar import SCHEMA
 from app.journal.stopping import Stopped
 from app.store.repair import RepairReport, repair
 from app.store.store import Store
@@ -350,7 +351,7 @@ def test_a_newer_journal_is_not_repaired(filled: Path) -> None:
 def test_sidecars_of_a_newer_version_are_not_rebuilt_from(filled: Path) -> None:
     card = filled / "2026" / "2026-03-01" / "day.json"
     data = json.loads(card.read_text(encoding="utf-8"))
-    card.write_text(json.dumps(data | {"schema": 2}), encoding="utf-8")
+    card.write_text(json.dumps(data | {"schema": SCHEMA + 1}), encoding="utf-8")
     damage(filled / "journal.db")
     before = (filled / "journal.db").read_bytes()
     with pytest.raises(PlainFailure, match="newer version"):
