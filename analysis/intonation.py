@@ -33,6 +33,7 @@ FloatArray = NDArray[np.float64]
 ALGORITHM: Final = "intonation-1"
 
 UNCLEAR_FROM_CENTS: Final = 40.0
+OPEN_STRING_CENTS: Final = 6.0
 FEWEST_NOTES: Final = 3
 
 
@@ -145,14 +146,10 @@ def _judge(note: Note, tuning: Tuning, strings: dict[int, float]) -> JudgedNote:
     pitch = note.pitch.value
     midi, target = _nearest_target(pitch.pitch_hz, tuning)
     deviation = cents_between(target, pitch.pitch_hz)
-    is_open = False
-    if midi in strings:
-        from_string = cents_between(strings[midi], pitch.pitch_hz)
-        no_vibrato = isinstance(note.vibrato, Measured) and note.vibrato.value is None
-        if abs(from_string) < abs(deviation) and (
-            no_vibrato or isinstance(note.vibrato, NotMeasurable)
-        ):
-            is_open, target, deviation = True, strings[midi], from_string
+    is_open = midi in strings and _is_open(note, pitch.pitch_hz, strings, midi)
+    if is_open:
+        target = strings[midi]
+        deviation = cents_between(target, pitch.pitch_hz)
     if abs(deviation) >= UNCLEAR_FROM_CENTS:
         unclear = NotMeasurable(
             Reason.TARGET_UNCLEAR,
@@ -163,6 +160,19 @@ def _judge(note: Note, tuning: Tuning, strings: dict[int, float]) -> JudgedNote:
     width = float(np.hypot(pitch.uncertainty_cents, tuning.reference_uncertainty_cents or 0.0))
     judged = Measured(Deviation(deviation, width), provenance)
     return JudgedNote(note, midi, note_name(midi), target, is_open, judged)
+
+
+def _is_open(note: Note, pitch_hz: float, strings: dict[int, float], midi: int) -> bool:
+    """Whether a note of an open string's name is taken for that string.
+
+    The lowest string's own note can only be the string itself. Any other may be stopped
+    on the string below: it is taken for the open one where it has no vibrato and lies
+    where a purely tuned string lies.
+    """
+    if midi == min(strings):
+        return True
+    vibrates = isinstance(note.vibrato, Measured) and note.vibrato.value is not None
+    return not vibrates and abs(cents_between(strings[midi], pitch_hz)) <= OPEN_STRING_CENTS
 
 
 def _nearest_target(pitch_hz: float, tuning: Tuning) -> tuple[int, float]:

@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 
 from analysis.blocks import MonoSamples
 from analysis.chords import SHORTEST_CHORD_S, Chord, find_chord
+from analysis.double_stops import join_double_stops
 from analysis.instruments import Instrument
 from analysis.note_centre import Reading, pitch_of, read_steady
 from analysis.note_kinds import is_quick_trill, kind_of
@@ -87,7 +88,9 @@ def find_notes(
     finder = _Finder(track, instrument, source, windows)
     spans = note_spans(track, onset_s, onset_strength)
     found = [finder.note(spans, index) for index in range(len(spans))]
-    return tuple(note for note in found if note is not None)
+    return join_double_stops(
+        [(span, note) for span, note in zip(spans, found, strict=True) if note is not None]
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -124,7 +124,7 @@ def _mend_octave_slips(
             picks.append(int(np.argmin(away)) if np.min(away) < _SLIP_WIDTH else -1)
             frame += step
         held = [strength[f, p] if p >= 0 else 0.0 for f, p in zip(stretch, picks, strict=True)]
-        if not stretch or len(stretch) > longest or np.mean(held) < _LEAST_SLIP_STRENGTH:
+        if not stretch or len(stretch) > longest or np.median(held) < _LEAST_SLIP_STRENGTH:
             continue
         for f, p in zip(stretch, picks, strict=True):
             path[f] = p

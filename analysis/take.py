@@ -194,6 +194,7 @@ class _Measuring:
             self.samples,
             self.sample_rate_hz,
             playing=[(n.start_s, n.end_s) for n in found] or None,
+            should_stop=self.should_stop,
         )
         return track, judged, measured_intonation, measured_tempo, measured_dynamics
 

@@ -10,7 +10,8 @@ from analysis.compiled import compiled
 
 FloatArray = NDArray[np.float64]
 
-_RATE_STEP_HZ: Final = 0.1
+# A span of T seconds tells rates 1 / T Hz apart; a quarter of that finds the valley.
+_RATE_STEP_SPANS: Final = 0.25
 _START_STEP_S: Final = 0.03
 _LATEST_START_S: Final = 0.3
 _LATEST_START_SHARE: Final = 0.5
@@ -120,7 +121,8 @@ def fit_wobble(
     span_s = float(t[-1] - t[0])
     slowest_hz = min(max(slowest_hz, 1.0 / span_s), fastest_hz)
     level = float(np.mean(curve))
-    rates = np.arange(slowest_hz, fastest_hz + _RATE_STEP_HZ, _RATE_STEP_HZ)
+    step_hz = _RATE_STEP_SPANS / span_s
+    rates = np.arange(slowest_hz, fastest_hz + step_hz, step_hz)
     starts = np.arange(0.0, min(_LATEST_START_S, _LATEST_START_SHARE * span_s), _START_STEP_S)
     stride = -(-len(t) // _MOST_SAMPLES)
     left = np.empty((len(rates), len(starts)))
@@ -129,7 +131,7 @@ def fit_wobble(
     at_once = int(np.argmin(left[:, 0]))
     if left[best, late] > _WORTH_A_LATER_START * left[at_once, 0]:
         best, late = np.intp(at_once), np.intp(0)
-    near_rates = rates[best] + _RATE_STEP_HZ * np.linspace(-0.8, 0.8, 9)
+    near_rates = rates[best] + step_hz * np.linspace(-0.9, 0.9, 13)
     later = _START_STEP_S * np.linspace(-0.8, 0.8, 7)
     near_starts = starts[late] + later if late else np.zeros(1)
     left = np.empty((len(near_rates), len(near_starts)))

@@ -13,6 +13,7 @@ from analysis.windows import WindowPlan, vibrato_transmission
 def tone(
     f0_hz: float,
     rate: int = 44_100,
+    *,
     seconds: float = 1.5,
     extent_cents: float = 0.0,
     vibrato_hz: float = 6.0,
@@ -23,9 +24,7 @@ def tone(
     t = np.arange(int(seconds * rate)) / rate
     f = f0_hz * 2.0 ** (extent_cents * np.sin(2 * np.pi * vibrato_hz * t) / 1200.0)
     phase = 2 * np.pi * np.cumsum(f) / rate
-    x = sum(
-        np.sin(k * phase + k) / k for k in range(1, partials + 1) if k * f0_hz < 0.45 * rate
-    )
+    x = sum(np.sin(k * phase + k) / k for k in range(1, partials + 1) if k * f0_hz < 0.45 * rate)
     x = 0.5 * x / np.max(np.abs(x))
     if snr_db is not None:
         noise = np.random.default_rng(1).standard_normal(len(x))
@@ -87,7 +86,7 @@ def test_every_sample_rate(rate: int) -> None:
 
 @pytest.mark.parametrize("f0", [65.406, 110.0, 196.0, 440.0, 1760.0])
 def test_vibrato_of_30_cents_reads_at_least_28(f0: float) -> None:
-    x, f = tone(f0, seconds=2.0, extent_cents=30.0)
+    x, _ = tone(f0, seconds=2.0, extent_cents=30.0)
     floor = 60.0 if f0 < 190 else 180.0
     track = tracked(x, 44_100, floor, 20 * floor)
     inner = (track.time_s > 0.3) & (track.time_s < 1.7)

@@ -50,7 +50,7 @@ def test_spellings(name: str, midi: int) -> None:
 
 @pytest.mark.parametrize("name", ["", "H4", "A", "4A", "A4 flat", "C###4", "A4\n4"])
 def test_what_is_no_note_is_refused(name: str) -> None:
-    with pytest.raises(ValueError, match="note name|octave"):
+    with pytest.raises(ValueError, match=r"note name|octave"):
         parse_note_name(name)
 
 

@@ -34,12 +34,25 @@ def random_spec(seed: int, *, room: bool | None = None, count: int = 14) -> Phra
             for _ in range(int(rng.integers(3, 6))):
                 before, midi = midi, _next(rng, midi, centre, low, high)
                 beats = short_s * tempo / 60.0
-                notes.append(_note(rng, midi, beats, False, attack_s, midi == before))
+                notes.append(
+                    _note(
+                        rng, midi, beats, vibrato=False, attack_s=attack_s, repeated=midi == before
+                    )
+                )
             continue
         seconds = float(rng.choice([0.25, 0.4, 0.6, 0.9, 1.4]) * rng.uniform(0.8, 1.2))
         vibrato = vibrato_player and seconds > 0.35 and rng.random() < 0.8
         repeated = bool(notes) and midi == before
-        notes.append(_note(rng, midi, seconds * tempo / 60.0, vibrato, attack_s, repeated))
+        notes.append(
+            _note(
+                rng,
+                midi,
+                seconds * tempo / 60.0,
+                vibrato=vibrato,
+                attack_s=attack_s,
+                repeated=repeated,
+            )
+        )
     room = bool(rng.random() < 0.4) if room is None else room
     total = float(sum(note.beats for note in notes))
     return PhraseSpec(
@@ -74,6 +87,7 @@ def _next(rng: np.random.Generator, midi: int, centre: int, low: int, high: int)
 def _note(
     rng: np.random.Generator,
     midi: int,
+    *,
     beats: float,
     vibrato: bool,
     attack_s: float,
