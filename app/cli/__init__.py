@@ -8,6 +8,7 @@ together.
 import typer
 
 from app.cli import (
+    check,
     compare,
     count,
     demo,
@@ -58,6 +59,7 @@ def build() -> typer.Typer:
         mark,
         compare,
         count,
+        check,
         repair,
     )
     for group in groups:

