@@ -37,9 +37,9 @@ from analysis.warping import WarpingPath, coarse_to_fine_path
 
 __all__ = ["AlignmentStopped", "align", "left_out_spans", "map_time", "map_time_back"]
 
-ALGORITHM = "alignment-2"
+ALGORITHM = "alignment-3"
 SHORTEST_S = 0.5
-LEAST_MATCHED_SHARE = 0.6
+LEAST_MATCHED_SHARE = 0.75
 MATCHED_COST = 0.25
 STRETCH_S = 2.0
 LARGEST_RATIO = 3.3

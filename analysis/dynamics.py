@@ -31,7 +31,7 @@ from analysis.results import (
 )
 from analysis.stopping import StopQuestion, stop_if_asked
 
-ALGORITHM = "dynamics-1"
+ALGORITHM = "dynamics-2"
 SPAN_LOW_PERCENT = 10.0
 SPAN_HIGH_PERCENT = 95.0
 SHORTEST_PLAYING_S = 1.0

@@ -33,6 +33,8 @@ RANGE_GATE_LU = -20.0
 _OFFSET_LU = -0.691
 _BLOCK_SAMPLES = 1 << 17
 _GATING_HOPS = 10
+_PEAK_RATE_HZ = 192_000
+_PEAK_BLOCK_SAMPLES = 1 << 12
 # Below this rate the bilinear transform bends the shelf; such audio is oversampled first.
 _FAITHFUL_RATE_HZ = 32_000
 # BS.1770-4 table 3, channels in the order left, right, centre, left and right surround.
@@ -177,7 +179,8 @@ def measure_true_peak_dbtp(
     ----------
     samples : (n,) or (n, channels) array
     sample_rate_hz : float
-        Audio below 96 kHz is oversampled eight times, above that four times.
+        The sound is brought to at least 192 kHz, or four times its rate if that is
+        less, and a parabola laid through the largest value and its neighbours.
     should_stop : callable, optional
         Asked every few seconds of sound.
 
@@ -195,7 +198,7 @@ def measure_true_peak_dbtp(
     for block in blocks_of(columns):
         stop_if_asked(should_stop)
         peak = max(peak, float(np.max(np.abs(block))))
-    factor = 8 if sample_rate_hz < 96_000 else 4
+    factor = min(4, max(1, math.ceil(_PEAK_RATE_HZ / sample_rate_hz)))
     for channel in range(columns.shape[1]):
         peak = _interpolated_peak(columns[:, channel], factor, peak, should_stop)
     return 20 * math.log10(peak) if peak > 0 else -math.inf
@@ -204,20 +207,33 @@ def measure_true_peak_dbtp(
 def _interpolated_peak(
     channel: SampleArray, factor: int, peak: float, should_stop: StopQuestion | None
 ) -> float:
-    """Largest interpolated sample of a channel, or ``peak`` if that is larger."""
+    """Largest interpolated value of a channel, or ``peak`` if that is larger."""
     interpolator = Interpolator(factor)
     # A block cannot exceed its largest sample times the filter's gain, so that
     # most blocks need no interpolating once a loud one has been seen.
     previous = 0.0
-    for block in blocks_of(channel, 1 << 13):
+    for block in blocks_of(channel, _PEAK_BLOCK_SAMPLES):
         stop_if_asked(should_stop)
         largest = float(np.max(np.abs(block)))
         if max(largest, previous) * interpolator.largest_gain > peak:
-            peak = max(peak, float(np.max(np.abs(interpolator.process(block)), initial=0.0)))
+            peak = max(peak, _crest(interpolator.process(block)))
         else:
             interpolator.skip(block)
         previous = largest
-    return max(peak, float(np.max(np.abs(interpolator.flush()))))
+    return max(peak, _crest(interpolator.flush()))
+
+
+def _crest(dense: FloatArray) -> float:
+    """Size of the largest sample, or of the parabola's crest through it."""
+    if not dense.size:
+        return 0.0
+    size = np.abs(dense)
+    top = int(np.argmax(size))
+    if not 0 < top < size.size - 1:
+        return float(size[top])
+    before, middle, after = (float(value) for value in size[top - 1 : top + 2])
+    bend = before - 2 * middle + after
+    return middle - (before - after) ** 2 / (8 * bend) if bend < 0 else middle
 
 
 def blocks_of(samples: SampleArray, size: int | None = None) -> Iterator[FloatArray]:

@@ -19,7 +19,7 @@ from scipy import stats
 from analysis.results import FloatArray, Measured, NotMeasurable, Provenance, Reason
 from analysis.trend import FALSE_VERDICT_RATE, pooled_by_day
 
-ALGORITHM = "sides-1"
+ALGORITHM = "sides-2"
 FEWEST_DAYS_A_SIDE = 4
 
 
@@ -136,8 +136,7 @@ def compare_notes(
     scatter = _note_scatter(a, b)
     change = np.nanmean(b, axis=0) - np.nanmean(a, axis=0)
     error = scatter * np.sqrt(1 / count_a + 1 / count_b)
-    # Notes of one day go astray together: the days are the independent witnesses.
-    freedom = a.shape[0] + b.shape[0] - 2
+    freedom = _freedom(a, b)
     reach = error * float(stats.t.ppf(1 - FALSE_VERDICT_RATE / 2, freedom))
     with np.errstate(divide="ignore", invalid="ignore"):
         chance = 2 * stats.t.sf(np.abs(change) / error, freedom)
@@ -185,6 +184,25 @@ def _note_scatter(a: FloatArray, b: FloatArray) -> FloatArray:
     freedom = np.isfinite(a).sum(axis=0) + np.isfinite(b).sum(axis=0) - 2
     together = float(squares.sum()) / int(freedom.sum())
     return np.asarray(np.sqrt(np.maximum(squares / freedom, together)), dtype=np.float64)
+
+
+def _freedom(a: FloatArray, b: FloatArray) -> float:
+    """Degrees of freedom of the shared scatter, notes of one day being alike.
+
+    With a correlation r between the notes of a day, m notes witness their scatter like
+    m / (1 + (m - 1) r^2) independent ones.
+    """
+    residual = np.vstack((a - np.nanmean(a, axis=0), b - np.nanmean(b, axis=0)))
+    notes = residual.shape[1]
+    days = a.shape[0] + b.shape[0] - 2
+    counts = np.isfinite(residual).sum(axis=1)
+    of_days = np.nansum(residual, axis=1) / np.maximum(counts, 1)
+    single = float(np.nanmean(residual**2))
+    if notes == 1 or single == 0.0:
+        return float(days)
+    alike = (notes * float(np.mean(of_days**2)) / single - 1) / (notes - 1)
+    shared = min(max(alike, 0.0), 1.0)
+    return float(days * notes / (1 + (notes - 1) * shared * shared))
 
 
 def _clear_after_holm(chance: FloatArray) -> NDArray[np.bool_]:
