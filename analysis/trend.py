@@ -44,6 +44,8 @@ class Trend:
         Standard deviation of the days around the line (robust from ten days up).
     day_count : int
         Practice days that entered.
+    comparisons : int
+        How many trends are looked at together.
     is_clear : bool
         Whether the interval, widened for the number of comparisons, leaves out zero.
     """
@@ -56,19 +58,22 @@ class Trend:
     fitted: FloatArray
     scatter: float
     day_count: int
+    comparisons: int
     is_clear: bool
 
     @property
     def ordinary_difference(self) -> float:
         """How far two days differ at most in 95 of 100 cases without any change.
 
+        Where several measures are looked at together, so far that in 95 of 100 cases
+        none of them differs more.
         Takes into account that the scatter is itself known from a few days only; days
         that went astray count fully here, because such days do happen.
         """
         residual = self.value - self.fitted
         spare = self.day_count - 2
         deviation = math.sqrt(float(residual @ residual) / spare)
-        quantile = float(stats.t.ppf(1 - FALSE_VERDICT_RATE / 2, spare))
+        quantile = float(stats.t.ppf(1 - FALSE_VERDICT_RATE / self.comparisons / 2, spare))
         return quantile * math.sqrt(2.0) * deviation
 
 
@@ -119,6 +124,7 @@ def trend(
         fitted=np.asarray(fitted, dtype=np.float64),
         scatter=_scatter(pooled - fitted),
         day_count=int(days.size),
+        comparisons=comparisons,
         is_clear=bool(strict[0] > 0 or strict[1] < 0),
     )
     return Measured(result, provenance)

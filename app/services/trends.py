@@ -10,7 +10,7 @@ from analysis.results import NotMeasurable
 from analysis.trend import Trend
 from analysis.trend import trend as fit_trend
 from app.journal.records import MeasurementHeadline, Passage, Take
-from app.services.readings import Measure, measure_named, reading_of
+from app.services.readings import TREND_KEYS, Measure, measure_named, reading_of
 from app.services.views import NoReading, Reading, TrendPoint, TrendView
 
 _HALF_OF_95 = 1.96
@@ -54,7 +54,9 @@ def trend_view(
     if not points:
         return _without_line(passage, measure, points, "No take of this passage is measured yet.")
     days = np.array([point.practice_day.toordinal() for point in points], dtype=np.float64)
-    result = fit_trend(days, np.array([point.value for point in points]))
+    values = np.array([point.value for point in points])
+    # The page offers every measure, so a chance verdict of any one counts against all.
+    result = fit_trend(days, values, comparisons=len(TREND_KEYS))
     if isinstance(result, NotMeasurable):
         return _without_line(passage, measure, points, result.sentence)
     return _with_line(passage, measure, points, result.value)
