@@ -7,6 +7,7 @@ from pathlib import Path
 from PySide6.QtCore import QUrl
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import (
+    QAbstractSpinBox,
     QLineEdit,
     QMainWindow,
     QMenu,
@@ -44,7 +45,7 @@ class MainWindow(QMainWindow):
         super().__init__()
         self.desk = desk
         closed = " (read only)" if desk.workbench.read_only else ""
-        self.setWindowTitle(f"Passagework \N{EN DASH} {desk.workbench.journal_dir.name}{closed}")
+        self.setWindowTitle(f"{desk.workbench.journal_dir.name}{closed} \N{EN DASH} Passagework")
         self.setMinimumSize(1080, 680)
         self.setAcceptDrops(True)
         self.queue = MeasureQueue(desk)
@@ -112,11 +113,23 @@ class MainWindow(QMainWindow):
         self.desk.listenWanted.connect(self.listen_to)
         self.desk.compareWanted.connect(self._compare)
         self.desk.measureWanted.connect(self.queue.measure)
+        for field in (
+            self.practice.panel.aim,
+            self.practice.head.minutes.line,
+            self.calendar.minutes.line,
+            self.listen.markers.text,
+            self.listen.take_pane.aim,
+        ):
+            field.returnPressed.connect(self._give_keys_back)
 
     def _leave_drops_to_the_window(self) -> None:
         """Let a file dropped on a text field be imported, not written out as its path."""
         for field in (*self.findChildren(QLineEdit), *self.findChildren(QPlainTextEdit)):
             field.setAcceptDrops(False)
+
+    def _give_keys_back(self) -> None:
+        """After Enter in a text field the page's own keys work again."""
+        self.pages[self.page_index].setFocus()
 
     def _remember_output(self) -> None:
         """Play through the output that was chosen the last time."""
@@ -238,7 +251,9 @@ class MainWindow(QMainWindow):
         if self.messages.put_away():
             return
         page = self.pages[self.page_index]
-        if isinstance(page, ListenPage | ComparePage):
+        if isinstance(self.focusWidget(), QLineEdit | QAbstractSpinBox):
+            page.setFocus()
+        elif isinstance(page, ListenPage | ComparePage):
             page.clear_selection()
 
     def _toggle_theme(self) -> None:

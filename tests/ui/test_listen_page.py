@@ -153,6 +153,9 @@ def test_marker_is_edited(listen, qtbot, bench, settle, window):
     qtbot.keyClick(field, Qt.Key.Key_Return)
     settle(window)
     assert bench.state.markers["m1"].text == "1 first finger", "digits went into the text"
+    qtbot.keyClick(window.main.focusWidget(), Qt.Key.Key_Space)
+    assert bench.playing.now.playing, "after Enter the page has its keys again"
+    qtbot.keyClick(window.main.focusWidget(), Qt.Key.Key_Space)
     for choice, key in (
         (listen.markers.author, Author.TEACHER),
         (listen.markers.state, MarkerState.RETURNED),

@@ -43,8 +43,10 @@ def test_minutes_are_typed(window, settle, qtbot, bench):
 
 def test_record_with_one_key_and_answer_the_aim(window, settle, qtbot, bench):
     page = window.main.practice
-    page.panel.aim.setText("third finger higher in bar 5")
-    qtbot.keyClick(window.main, "R")
+    qtbot.keyClick(window.main, "A")
+    qtbot.keyClicks(window.main.focusWidget(), "third finger higher in bar 5")
+    qtbot.keyClick(window.main.focusWidget(), Qt.Key.Key_Return)
+    qtbot.keyClick(window.main.focusWidget(), "R")
     settle(window)
     assert window.main.recorder.state is RecorderState.RECORDING
     assert button(page.panel, "Stop").isEnabled()

@@ -3,7 +3,7 @@
 from datetime import date
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QSpinBox, QWidget
+from PySide6.QtWidgets import QLineEdit, QSpinBox, QWidget
 
 from app.services.views import TodayView
 from app.services.wording import day_text
@@ -40,6 +40,11 @@ class MinutesField(QWidget):
         self._words.setBuddy(self._field)
         box = column(self, spacing=0)
         fill(box, self._field, self._words)
+
+    @property
+    def line(self) -> QLineEdit:
+        """The line that is written in."""
+        return self._field.lineEdit()
 
     def show_minutes(self, minutes: float | None) -> None:
         """Show minutes, unless the player is typing."""

@@ -40,6 +40,9 @@ class Lanes(Protocol):
     def show_range(self, start_s: float, end_s: float) -> None:
         """Show a stretch of time."""
 
+    def setFocus(self) -> None:
+        """Take the keys from whatever field has them."""
+
     def zoom(self, steps: float, about_s: float | None = None) -> None:
         """Zoom around a moment."""
 
@@ -73,6 +76,7 @@ class LaneMouse(QObject):
         place = event.position()
         if event.button() == Qt.MouseButton.LeftButton:
             self._press = place
+            self._lanes.setFocus()
         elif event.button() == Qt.MouseButton.MiddleButton:
             self._pan_from = (place.x(), *self._lanes.view_range)
 

@@ -92,12 +92,12 @@ class MarkersPane(QWidget):
         self.author.offer(list(AUTHOR_WORDS.items()))
         self.state: Choice[MarkerState] = Choice("State")
         self.state.offer(list(STATE_WORDS.items()))
-        self._text = QLineEdit()
-        self._text.setMaxLength(500)
-        self._text.setPlaceholderText("What is it, and what might help?")
+        self.text = QLineEdit()
+        self.text.setMaxLength(500)
+        self.text.setPlaceholderText("What is it, and what might help?")
         for choice in (self._category, self.weight, self.author, self.state):
             choice.picked.connect(lambda _: self._commit())
-        self._text.editingFinished.connect(self._commit)
+        self.text.editingFinished.connect(self._commit)
         self._move = Button("Move here", action_id="listen.move_marker")
         self._move.clicked.connect(self.moveWanted)
         self._delete = Button("Delete", "delete", action_id="listen.delete_marker")
@@ -109,7 +109,7 @@ class MarkersPane(QWidget):
         grid.addLayout(labelled("Weight", self.weight), 0, 1)
         grid.addLayout(labelled("Author", self.author), 1, 0)
         grid.addLayout(labelled("State", self.state), 1, 1)
-        grid.addLayout(labelled("Text", self._text), 2, 0, 1, 2)
+        grid.addLayout(labelled("Text", self.text), 2, 0, 1, 2)
         buttons = row()
         fill(buttons, self._move, 1, self._delete)
         grid.addLayout(buttons, 3, 0, 1, 2)
@@ -161,8 +161,8 @@ class MarkersPane(QWidget):
     def write_text(self) -> None:
         """Put the cursor into the text of the chosen marker."""
         if self._shown is not None:
-            self._text.setFocus()
-            self._text.selectAll()
+            self.text.setFocus()
+            self.text.selectAll()
 
     def move_chosen(self, position_s: float, longest_s: float) -> None:
         """Move the chosen marker, with its span, to a moment."""
@@ -192,7 +192,7 @@ class MarkersPane(QWidget):
     def _show(self, marker: Marker | None) -> None:
         self._shown = marker
         self._editor.setEnabled(marker is not None)
-        self._text.setText(marker.text if marker else "")
+        self.text.setText(marker.text if marker else "")
         if marker is None:
             return
         self._category.choose(marker.category)
@@ -209,7 +209,7 @@ class MarkersPane(QWidget):
             weight=self.weight.key or self._shown.weight,
             author=self.author.key or self._shown.author,
             state=self.state.key or self._shown.state,
-            text=self._text.text().strip(),
+            text=self.text.text().strip(),
         )
         if changed != self._shown:
             self._shown = changed

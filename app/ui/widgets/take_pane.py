@@ -58,9 +58,9 @@ class TakePane(QScrollArea):
         self.day = DayEdit("Practice day")
         self.file_it = Button("File it there")
         self.file_it.clicked.connect(self._refile)
-        self._aim = QLineEdit()
-        self._aim.setMaxLength(300)
-        self._aim.editingFinished.connect(self._set_aim)
+        self.aim = QLineEdit()
+        self.aim.setMaxLength(300)
+        self.aim.editingFinished.connect(self._set_aim)
         self._answer = AimAnswer()
         self._answer.answered.connect(self._answered)
         self.form = SettingsForm()
@@ -79,8 +79,8 @@ class TakePane(QScrollArea):
         fill(box, heading("Filed under"), self._passage)
         filing = row()
         fill(filing, self.day, self.file_it, 1)
-        fill(box, filing, heading("Aim"), self._aim, self._answer)
-        self._aim.setAccessibleName("Aim of the take")
+        fill(box, filing, heading("Aim"), self.aim, self._answer)
+        self.aim.setAccessibleName("Aim of the take")
         fill(box, heading("How it is measured"), self.form)
         apply = row()
         fill(apply, 1, self.apply)
@@ -98,7 +98,7 @@ class TakePane(QScrollArea):
             [(NO_PASSAGE, "No passage"), *entries], view.row.passage_id or NO_PASSAGE
         )
         self.day.show_day(view.row.practice_day)
-        self._aim.setText(view.row.aim)
+        self.aim.setText(view.row.aim)
         self._answer.show_answer(view.row.aim_met)
         self._answer.setEnabled(bool(view.row.aim))
         self.form.show_settings(view.settings)
@@ -113,7 +113,7 @@ class TakePane(QScrollArea):
         )
 
     def _set_aim(self) -> None:
-        take_id, aim = self._take_id, self._aim.text().strip()
+        take_id, aim = self._take_id, self.aim.text().strip()
         if not take_id:
             return
         filing = self._desk.workbench.filing
