@@ -6,7 +6,7 @@ its *dynamic span* instead, the spread of momentary loudness while playing.
 """
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,9 +21,9 @@ from analysis.loudness import (
     measure_loudness,
     measure_true_peak_dbtp,
 )
+from analysis.playing import Spans, playing_windows
 from analysis.results import (
     Dynamics,
-    FloatArray,
     Measured,
     NotMeasurable,
     Provenance,
@@ -40,14 +40,8 @@ SHORTEST_CLIPPED_RUN = 2
 QUIETEST_NOISE_DBFS = -144.0  # 24-bit resolution; nothing below it is a noise floor
 LOWEST_RATE_HZ = 8_000
 
-_JOIN_GAP_S = 0.25
-_ABOVE_NOISE_LU = 6.0
-_PAUSE_BELOW_LOUD_LU = 20.0
-_QUIETEST_PLAYING_LU = 45.0
 _NOISE_FRAME_S = 0.1
 _NOISE_PERCENT = 5.0
-
-Spans = Sequence[tuple[float, float]]
 
 
 def measure_dynamics(
@@ -216,40 +210,10 @@ def _dynamic_span(
 ) -> Measured[float] | NotMeasurable:
     """Spread of momentary loudness between two percentiles, while playing."""
     momentary = curve.momentary_lufs
-    inside = _played_by_level(momentary) if playing is None else _played_windows(curve, playing)
-    loudness = momentary[inside & (momentary >= ABSOLUTE_GATE_LUFS)]
+    inside = playing_windows(curve.momentary_time_s, momentary, playing)
+    loudness = momentary[inside]
     if loudness.size * HOP_S < SHORTEST_PLAYING_S:
         sentence = f"Less than {SHORTEST_PLAYING_S:g} second of playing."
         return NotMeasurable(Reason.TOO_SHORT, sentence, provenance)
     low, high = np.percentile(loudness, [SPAN_LOW_PERCENT, SPAN_HIGH_PERCENT])
     return Measured(float(high - low), provenance)
-
-
-def _played_windows(curve: LoudnessCurve, playing: Spans) -> NDArray[np.bool_]:
-    """Which momentary windows lie wholly inside the playing (short gaps joined)."""
-    start = curve.momentary_time_s - MOMENTARY_S / 2
-    inside = np.zeros(start.size, dtype=np.bool_)
-    for span_start, span_end in _joined(playing):
-        inside |= (start >= span_start - HOP_S) & (start + MOMENTARY_S <= span_end + HOP_S)
-    return inside
-
-
-def _joined(spans: Spans) -> list[tuple[float, float]]:
-    """Spans in order, those less than a short gap apart made one."""
-    joined: list[tuple[float, float]] = []
-    for start, end in sorted(spans):
-        if joined and start - joined[-1][1] <= _JOIN_GAP_S:
-            joined[-1] = (joined[-1][0], max(joined[-1][1], end))
-        else:
-            joined.append((start, end))
-    return joined
-
-
-def _played_by_level(momentary: FloatArray) -> NDArray[np.bool_]:
-    """Which momentary windows stand clearly above the quietest part of the take."""
-    audible = momentary[momentary >= ABSOLUTE_GATE_LUFS]
-    quiet, loud = np.percentile(audible, [2, 95])
-    # A take without a pause has no noise to stand above: all of it is playing.
-    has_pause = loud - quiet > _PAUSE_BELOW_LOUD_LU
-    threshold = quiet + _ABOVE_NOISE_LU if has_pause else ABSOLUTE_GATE_LUFS
-    return np.asarray(momentary >= max(threshold, loud - _QUIETEST_PLAYING_LU), dtype=np.bool_)
