@@ -1,5 +1,6 @@
 """``demo``: an invented player's eight weeks, measured for real."""
 
+from datetime import timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -11,6 +12,9 @@ from app.journal.failures import PlainFailure
 
 if TYPE_CHECKING:
     from app.services.workbench import Workbench
+
+# Before six the story ends yesterday: its last evening would not fit into today yet.
+_MORNING = timedelta(hours=6)
 
 
 def add_to(app: typer.Typer) -> None:
@@ -44,7 +48,7 @@ def demo(
     journal = place / "journal"
     _refuse_players_journal(program, place, journal)
     refuse_foreign(journal)
-    end = program.now().date()
+    end = (program.now() - _MORNING).date()
     if fresh or demo_end(journal) is None:
         remark("Building the demo: rendering and measuring about 40 takes.")
         watched(

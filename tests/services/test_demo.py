@@ -3,13 +3,14 @@
 import json
 import os
 import time
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
 from app.journal.failures import PlainFailure
-from app.services.demo import build_demo, demo_end, is_demo
+from app.services.demo import build_demo, building, demo_end, is_demo
 from app.services.demo.summary import summarise
 from app.services.pictures import pictures
 from app.services.stopping import Stopped
@@ -144,3 +145,19 @@ def test_a_damaged_mark_is_no_finished_demo(tmp_path):
     assert demo_end(tmp_path) is None
     (tmp_path / "demo.json").write_text(json.dumps({"demo": 0, "end": "2026-01-01"}))
     assert demo_end(tmp_path) is None
+
+
+@pytest.mark.parametrize(
+    ("hours_before_its_last_take", "moves"), [(-2, False), (3, True), (14, True), (40, False)]
+)
+def test_no_take_of_the_last_day_lies_ahead(hours_before_its_last_take, moves):
+    zone = datetime.now().astimezone().tzinfo
+    ends = (datetime.now(zone) + timedelta(hours=hours_before_its_last_take)).replace(tzinfo=None)
+    take = SimpleNamespace(time_of_day=ends.time())
+    day = SimpleNamespace(
+        date=ends.date(), takes=(take,), instant=lambda at: datetime.combine(ends.date(), at)
+    )
+    earlier = building._earlier(day, zone)
+    assert bool(earlier) == moves
+    if moves:
+        assert ends - earlier[day.date] < datetime.now()

@@ -48,6 +48,7 @@ MARK_NAME = "demo.json"
 _MARK_VERSION = 1
 _ABANDONED_AFTER_S = 24 * 3600.0
 _ENTERED_AFTER = timedelta(minutes=6)
+_LONGEST_MOVE = timedelta(hours=15)
 
 
 class _SettableClock:
@@ -152,7 +153,7 @@ def _fill(folder: Path, end: date, progress: Progress, should_stop: ShouldStop) 
             p.key: passages.add(p.piece, p.name, p.bars, playing_settings(p.pulse_bpm))
             for p in PASSAGES
         }
-        story = _Story(store, clock, zone, by_key)
+        story = _Story(store, clock, zone, by_key, _earlier(days[-1], zone))
         takes = [(day, take) for day in days for take in day.takes]
         scratch = folder / ".rendering"
         scratch.mkdir()
@@ -183,6 +184,19 @@ def _instant(day: "DemoDay", at: time, zone: tzinfo) -> datetime:
     return day.instant(at).replace(tzinfo=zone)
 
 
+def _earlier(last_day: "DemoDay", zone: tzinfo) -> dict[date, timedelta]:
+    """Say by how much the last day moves forward where its evening is still to come.
+
+    The story is told on the day somebody looks at it, and no take may lie ahead.
+    """
+    evening = [_instant(last_day, take.time_of_day, zone) for take in last_day.takes]
+    if not evening:
+        return {}
+    ahead = max(evening) + 2 * _ENTERED_AFTER - datetime.now(zone)
+    moves = timedelta(0) < ahead <= _LONGEST_MOVE
+    return {last_day.date: ahead} if moves else {}
+
+
 class _Story:
     """Puts the scenario's days into the journal in the order they happened."""
 
@@ -192,13 +206,18 @@ class _Story:
         clock: _SettableClock,
         zone: tzinfo,
         passages: dict[str, Passage],
+        earlier: dict[date, timedelta],
     ) -> None:
         self._store = store
         self._clock = clock
         self._zone = zone
         self._passages = passages
+        self._earlier = earlier
         self._filer = TakeFiler(store, clock)
         self._measuring = MeasuringService(store, clock)
+
+    def _at(self, day: "DemoDay", at: time) -> datetime:
+        return _instant(day, at, self._zone) - self._earlier.get(day.date, timedelta(0))
 
     def begin_day(self, day: "DemoDay") -> None:
         """Keep a day's session or rest."""
@@ -209,7 +228,7 @@ class _Story:
                 Session(
                     id=uuid.uuid4().hex,
                     practice_day=day.date,
-                    started_at=_instant(day, time(18, 40), self._zone),
+                    started_at=self._at(day, time(18, 40)),
                     minutes=day.minutes if day.minutes > 0 else None,
                     minutes_source=MinutesSource.CLOCK if day.minutes > 0 else None,
                     note=day.note,
@@ -218,7 +237,7 @@ class _Story:
 
     def file(self, day: "DemoDay", take: "DemoTake", rendered: Rendered) -> None:
         """File a take as a recording, keep what was measured, and set its markers."""
-        recorded_at = _instant(day, take.time_of_day, self._zone)
+        recorded_at = self._at(day, take.time_of_day)
         self._clock.now = recorded_at + _ENTERED_AFTER
         passage = self._passages[take.passage_key]
         new = NewTake(
