@@ -6,6 +6,7 @@ pulled onto the note onsets they share. Takes that do not show the same music ar
 refused.
 """
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
@@ -32,6 +33,7 @@ from analysis.results import (
     Reason,
 )
 from analysis.stopping import Stopped, StopQuestion, stop_if_asked
+from analysis.time_map import left_out_spans, map_time, map_time_back
 from analysis.units import hz_to_midi
 from analysis.warping import WarpingPath, coarse_to_fine_path
 
@@ -44,16 +46,13 @@ MATCHED_COST = 0.25
 STRETCH_S = 2.0
 LARGEST_RATIO = 3.3
 NOTE_WINDOW_S = 2.0
-LEFT_OUT_S = 0.4
 
 _SMOOTHING_FRAMES = 9
 _MAP_STEP_FRAMES = 5
-_STEEPEST = 6.0
 _BRIDGED_S = 0.3
 
 Progress = Callable[[float], None]
 AnyNote = Note | JudgedNote
-Spans = list[tuple[float, float]]
 AlignmentStopped = Stopped
 
 
@@ -84,7 +83,8 @@ def align(
     Returns
     -------
     Measured[Alignment] or NotMeasurable
-        ``SILENT``, ``TOO_SHORT`` under half a second of sound, ``NO_MATCH``. The map
+        ``SILENT``, ``TOO_SHORT`` under half a second of sound, ``NO_MATCH``,
+        ``INPUT_BROKEN`` with samples that are not finite. The map
         runs from the first to the last moment that both takes play; its confidence
         is the share of the shorter take that has a counterpart.
 
@@ -96,6 +96,11 @@ def align(
     tell = progress or _nobody
     with_notes = notes_a is not None and notes_b is not None
     provenance = Provenance(ALGORITHM, {"hop_s": HOP_S, "notes": with_notes})
+    for samples in (samples_a, samples_b):
+        # The sum is finite only if every sample is.
+        if not math.isfinite(float(np.sum(samples, dtype=np.float64))):
+            sentence = "One of the recordings contains samples that are not numbers."
+            return NotMeasurable(Reason.INPUT_BROKEN, sentence, provenance)
     features_a = extract_features(samples_a, sample_rate_a_hz, should_stop=should_stop)
     tell(0.35)
     features_b = extract_features(samples_b, sample_rate_b_hz, should_stop=should_stop)
@@ -116,47 +121,6 @@ def align(
         alignment = _pulled_onto_notes(alignment, notes_a, notes_b)
     tell(1.0)
     return Measured(alignment, provenance)
-
-
-def map_time(alignment: Alignment, a_s: FloatArray) -> FloatArray:
-    """Moments of take b that correspond to moments of take a.
-
-    Parameters
-    ----------
-    alignment : Alignment
-    a_s : (n,) array
-        Seconds in take a; outside the aligned part the offset of its end is kept.
-
-    Returns
-    -------
-    (n,) array
-        Seconds in take b.
-    """
-    return _mapped(alignment.a_s, alignment.b_s, a_s)
-
-
-def map_time_back(alignment: Alignment, b_s: FloatArray) -> FloatArray:
-    """Moments of take a that correspond to moments of take b; see :func:`map_time`."""
-    return _mapped(alignment.b_s, alignment.a_s, b_s)
-
-
-def left_out_spans(alignment: Alignment) -> tuple[Spans, Spans]:
-    """Stretches inside the aligned part that only one of the takes plays.
-
-    Parameters
-    ----------
-    alignment : Alignment
-
-    Returns
-    -------
-    a_spans, b_spans : list of (start_s, end_s)
-        In take a and in take b: skipped or repeated bars, stops, false starts; only
-        those of at least 0.4 s.
-    """
-    step_a, step_b = np.diff(alignment.a_s), np.diff(alignment.b_s)
-    only_a = _runs(alignment.a_s, step_a > _STEEPEST * step_b)
-    only_b = _runs(alignment.b_s, step_b > _STEEPEST * step_a)
-    return only_a, only_b
 
 
 def _nobody(_: float) -> None:
@@ -281,22 +245,3 @@ def _starts_and_pitches(notes: Sequence[AnyNote]) -> tuple[FloatArray, FloatArra
         dtype=np.float64,
     )
     return start, pitch
-
-
-def _mapped(source_s: FloatArray, target_s: FloatArray, at_s: FloatArray) -> FloatArray:
-    """Piecewise linear map, continued at its ends with unchanged speed."""
-    at = np.asarray(at_s, dtype=np.float64)
-    inside = np.interp(at, source_s, target_s)
-    before = np.minimum(at - source_s[0], 0.0)
-    after = np.maximum(at - source_s[-1], 0.0)
-    return np.asarray(inside + before + after, dtype=np.float64)
-
-
-def _runs(time_s: FloatArray, flag: np.ndarray[tuple[int], np.dtype[np.bool_]]) -> Spans:
-    """Spans of consecutive flagged steps that are long enough to be told."""
-    edges = np.flatnonzero(np.diff(np.concatenate(([False], flag, [False])).astype(np.int8)))
-    spans = [
-        (float(time_s[start]), float(time_s[end]))
-        for start, end in zip(edges[::2], edges[1::2], strict=True)
-    ]
-    return [span for span in spans if span[1] - span[0] >= LEFT_OUT_S]

@@ -12,7 +12,6 @@ from enum import StrEnum
 
 import numpy as np
 
-from analysis.alignment import map_time
 from analysis.note_matching import match_notes
 from analysis.results import (
     Alignment,
@@ -25,6 +24,7 @@ from analysis.results import (
     TakeAnalysis,
     TakeChange,
 )
+from analysis.time_map import map_time
 from analysis.trend import Trend, trend
 
 __all__ = ["MeasureChange", "Trend", "Word", "compare_takes", "take_level_change", "trend"]

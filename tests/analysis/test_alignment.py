@@ -181,6 +181,9 @@ def test_too_little_to_align():
     assert silent.reason is Reason.SILENT
     assert isinstance(short, NotMeasurable)
     assert isinstance(empty, NotMeasurable)
+    broken = align(take, RATE_HZ, np.full(RATE_HZ, np.nan), RATE_HZ)
+    assert isinstance(broken, NotMeasurable)
+    assert broken.reason is Reason.INPUT_BROKEN
 
 
 def test_outside_the_aligned_part_the_offset_is_kept():
