@@ -195,6 +195,20 @@ def test_markers_are_walked_through(listen, qtbot, bench):
     assert bench.playing.now.position_s == 9.2
 
 
+def test_typing_goes_on_when_something_is_measured_meanwhile(listen, qtbot, settle, window):
+    qtbot.keyClick(listen, "M")
+    qtbot.keyClick(listen, "E")
+    qtbot.keyClicks(window.main.focusWidget(), "half a sen")
+    window.desk.takesChanged.emit()
+    settle(window)
+    qtbot.keyClicks(window.main.focusWidget(), "tence")
+    assert listen.markers.text.text() == "half a sentence"
+    listen.take_pane.form.show_settings(fakes.PlayingSettings("cello"))
+    window.desk.takesChanged.emit()
+    settle(window)
+    assert listen.take_pane.form.settings.instrument == "cello"
+
+
 def test_marker_is_moved_with_its_span(listen, qtbot, bench, settle, window):
     listen.transport.seek(5.0)
     qtbot.keyClick(listen, "M")

@@ -58,8 +58,9 @@ class Recorder(QObject):
 
     def find_inputs(self) -> None:
         """Ask which inputs there are."""
-        self._desk.jobs.store(
-            self._recording.inputs,
+        # Looking for devices may take a second; nothing that is stored waits for it.
+        self._desk.jobs.analyse(
+            lambda _progress, _should_stop: self._recording.inputs(),
             self.inputsFound.emit,
             subject="recorder.inputs",
             failed=self.inputsMissing.emit,
@@ -84,8 +85,8 @@ class Recorder(QObject):
             self.stop_listening()
         elif self.state is RecorderState.IDLE:
             device_key = self.device_key
-            self._desk.jobs.store(
-                lambda: self._recording.listen(device_key),
+            self._desk.jobs.analyse(
+                lambda _progress, _should_stop: self._recording.listen(device_key),
                 lambda _: self._enter(RecorderState.LISTENING),
                 failed=self._failed,
             )
@@ -104,8 +105,8 @@ class Recorder(QObject):
         elif self.state in (RecorderState.IDLE, RecorderState.LISTENING):
             self._enter(RecorderState.STARTING)
             device_key = self.device_key
-            self._desk.jobs.store(
-                lambda: self._start(passage_id, aim, device_key),
+            self._desk.jobs.analyse(
+                lambda _progress, _should_stop: self._start(passage_id, aim, device_key),
                 lambda _: self._enter(RecorderState.RECORDING),
                 failed=self._failed,
             )

@@ -45,6 +45,7 @@ class ComparePage(Page):
         self._passages: tuple[Passage, ...] = ()
         self._wanted: tuple[str, str] | None = None
         self._shown: tuple[str, str] | None = None
+        self._compared_from: tuple[tuple[object, ...], ...] = ()
         self._hears_b = False
         self._seek_after_load: float | None = None
         self._passage: Choice[str] = Choice("Passage")
@@ -224,7 +225,10 @@ class ComparePage(Page):
         self._a.offer(entries, pair[0])
         self._b.offer(entries, pair[1])
         self.trend.show_passage(self._passage.key, pair)
-        if pair != self._shown:
+        by_id = {take.id: take for take in takes}
+        measured = tuple(_measured(by_id[take_id]) for take_id in pair)
+        if pair != self._shown or measured != self._compared_from:
+            self._compared_from = measured
             self._compare(*pair)
 
     def _passage_picked(self, _passage_id: str) -> None:
@@ -311,3 +315,8 @@ class ComparePage(Page):
 
     def _apply_layout(self) -> None:
         self.lanes.set_overlaid(self._layout_button.isChecked())
+
+
+def _measured(take: TakeRow) -> tuple[object, ...]:
+    """Give what a comparison rests on."""
+    return (take.state, take.intonation, take.tempo, take.dynamics)

@@ -36,6 +36,12 @@ class Choice(QComboBox, Generic[K]):
     def offer(self, entries: Sequence[tuple[K, str]], chosen: K | None = None) -> None:
         """Replace the entries; keep the choice where it still exists."""
         wanted = chosen if chosen is not None else self.key
+        known = [(key, self.itemText(at)) for at, key in enumerate(self._keys)]
+        if list(entries) == known:
+            # The list may be open just now; the same entries need not be put in again.
+            if wanted is not None:
+                self.choose(wanted)
+            return
         self.blockSignals(True)
         self.clear()
         self._keys = [key for key, _ in entries]

@@ -48,7 +48,7 @@ class MinutesField(QWidget):
 
     def show_minutes(self, minutes: float | None) -> None:
         """Show minutes, unless the player is typing."""
-        if self._field.hasFocus() and minutes is not None:
+        if self._field.hasFocus():
             return
         self._is_filling = True
         self._field.setValue(-1 if minutes is None else round(minutes))

@@ -190,9 +190,12 @@ class MarkersPane(QWidget):
             self.seekWanted.emit(self._shown.start_s)
 
     def _show(self, marker: Marker | None) -> None:
+        is_same = marker is not None and self._shown is not None and marker.id == self._shown.id
         self._shown = marker
         self._editor.setEnabled(marker is not None)
-        self.text.setText(marker.text if marker else "")
+        if not (is_same and self.text.hasFocus()):
+            # What is being typed stays, whatever is read again meanwhile.
+            self.text.setText(marker.text if marker else "")
         if marker is None:
             return
         self._category.choose(marker.category)

@@ -54,6 +54,8 @@ class TakePane(QScrollArea):
         super().__init__()
         self._desk = desk
         self._take_id = ""
+        self._filled_for: tuple[object, ...] = ()
+        self._passages: tuple[Passage, ...] = ()
         self._passage: Choice[str] = Choice("Passage")
         self.day = DayEdit("Practice day")
         self.file_it = Button("File it there")
@@ -91,7 +93,12 @@ class TakePane(QScrollArea):
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
 
     def show_take(self, view: TakeView, passages: tuple[Passage, ...]) -> None:
-        """Fill the forms."""
+        """Fill the forms, unless nothing changed: what is half filled in stays."""
+        shown = (view.row.id, view.row.practice_day, view.row.passage_id, view.settings)
+        self._answer.show_answer(view.row.aim_met)
+        if shown == self._filled_for and passages == self._passages:
+            return
+        self._filled_for, self._passages = shown, passages
         self._take_id = view.row.id
         entries = [(passage.id, passage_text(passage)) for passage in passages]
         self._passage.offer(
@@ -99,7 +106,6 @@ class TakePane(QScrollArea):
         )
         self.day.show_day(view.row.practice_day)
         self.aim.setText(view.row.aim)
-        self._answer.show_answer(view.row.aim_met)
         self._answer.setEnabled(bool(view.row.aim))
         self.form.show_settings(view.settings)
         self._where.setText(str(view.row.file))
