@@ -38,6 +38,7 @@ ANCHOR_WEIGHT = 0.07
 SKIP_COST = 4.0
 START_WEIGHT = 1.0  # an even row of notes more often begins on the beat than off it
 MOST_SKIPPED = 3
+_RING = MOST_SKIPPED + 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,16 +94,19 @@ def track_pulse(
     return _read_path(table, onset_s.size, log_ratio.size)
 
 
-_Table = tuple[Indices, Indices, Indices, int, int, float]
+SmallIndices = NDArray[np.int32]
+_Table = tuple[SmallIndices, SmallIndices, int, int, float]
 
 
 def _read_path(table: _Table, onset_count: int, bin_count: int) -> MetricPath:
     """Follow the best choices back from the cheapest end."""
-    from_onset, from_state, advance, onset, state, cost = table
+    origin, advance, onset, state, cost = table
+    states = origin.shape[1]
     onsets, steps = [onset], []
-    while from_onset[onset, state] >= 0:
+    while origin[onset, state] >= 0:
         steps.append(int(advance[onset, state]))
-        onset, state = int(from_onset[onset, state]), int(from_state[onset, state])
+        back, before = divmod(int(origin[onset, state]), states)
+        onset, state = onset - back, before
         onsets.append(onset)
     steps.append(state // bin_count)
     position = np.cumsum(np.array(steps[::-1], dtype=np.int64))
@@ -117,58 +121,75 @@ def _search(
     anchor_cost: FloatArray,
     position_cost: FloatArray,
 ) -> _Table:
-    """Cheapest cost of every state (position, period) at every onset.
+    """Cheapest way into every state (position, period) at every onset.
 
-    The state number is ``position * len(periods) + period``.
+    The state number is ``position * len(periods) + period``; ``origin`` holds how many
+    onsets back the way comes from, times the number of states, plus the state there.
     """
     count, bins = onset_s.size, periods.size
     states = PARTS * bins
-    cost = np.full((count, states), np.inf)
-    from_onset = np.full((count, states), -1, dtype=np.int64)
-    from_state = np.full((count, states), -1, dtype=np.int64)
-    advance = np.zeros((count, states), dtype=np.int64)
-    middle = bins // 2
-    skipped = 0.0
-    for i in range(min(count, MOST_SKIPPED + 1)):
-        for state in range(states):
-            cost[i, state] = (
-                skipped
-                + (1.0 + START_WEIGHT) * position_cost[state // bins]
-                + anchor_cost[state % bins]
-            )
-        skipped += SKIP_COST * weight[i]
+    # Only the last few onsets can be come from: their costs go round in a ring.
+    cost = np.full((_RING, states), np.inf)
+    origin = np.full((count, states), -1, dtype=np.int32)
+    advance = np.zeros((count, states), dtype=np.int32)
     moved = np.empty((PARTS, bins))
     moved_from = np.empty((PARTS, bins), dtype=np.int64)
-    for i in range(1, count):
+    before_first = 0.0
+    for i in range(count):
+        here = cost[i % _RING]
+        here[:] = np.inf
+        if i <= MOST_SKIPPED:
+            for state in range(states):
+                begin = (1.0 + START_WEIGHT) * position_cost[state // bins]
+                here[state] = before_first + begin + anchor_cost[state % bins]
+            before_first += SKIP_COST * weight[i]
         skipped = 0.0
         for j in range(i - 1, max(-1, i - 2 - MOST_SKIPPED), -1):
             interval = onset_s[i] - onset_s[j]
-            _change_tempo(cost[j], interval / periods[middle], bins, moved, moved_from)
-            for period in range(bins):
-                ideal = interval * PARTS / periods[period]
-                nearest = round(ideal)
-                sd = TIMING_SD_S + TIMING_SD_SHARE * interval
-                for steps in range(max(1, nearest - 2), nearest + 3):
-                    error = (steps - ideal) * periods[period] / PARTS / sd
-                    timing = 0.5 * error * error + skipped + ANCHOR_WEIGHT * anchor_cost[period]
-                    for position in range(PARTS):
-                        arrival = (position + steps) % PARTS
-                        total = moved[position, period] + timing + position_cost[arrival]
-                        state = arrival * bins + period
-                        if total < cost[i, state]:
-                            cost[i, state] = total
-                            from_onset[i, state] = j
-                            from_state[i, state] = moved_from[position, period]
-                            advance[i, state] = steps
+            beats = interval / periods[bins // 2]
+            _change_tempo(cost[j % _RING], beats, bins, moved, moved_from)
+            moved_from += (i - j) * states
+            extra = skipped + ANCHOR_WEIGHT * anchor_cost
+            arrivals = (here, origin[i], advance[i])
+            _arrive(interval, periods, (moved, moved_from), (extra, position_cost), arrivals)
             skipped += SKIP_COST * weight[j]
     best, end, end_state = np.inf, 0, 0
     skipped = 0.0
     for i in range(count - 1, max(-1, count - 2 - MOST_SKIPPED), -1):
-        state = int(np.argmin(cost[i]))
-        if cost[i, state] + skipped < best:
-            best, end, end_state = cost[i, state] + skipped, i, state
+        state = int(np.argmin(cost[i % _RING]))
+        if cost[i % _RING, state] + skipped < best:
+            best, end, end_state = cost[i % _RING, state] + skipped, i, state
         skipped += SKIP_COST * weight[i]
-    return from_onset, from_state, advance, end, end_state, best
+    return origin, advance, end, end_state, best
+
+
+@compiled
+def _arrive(
+    interval: float,
+    periods: FloatArray,
+    departures: tuple[FloatArray, Indices],
+    prices: tuple[FloatArray, FloatArray],
+    arrivals: tuple[FloatArray, SmallIndices, SmallIndices],
+) -> None:
+    """Offer one onset every way from an earlier one, keeping the cheapest into each state."""
+    moved, moved_from = departures
+    extra, position_cost = prices
+    cost, origin, advance = arrivals
+    sd = TIMING_SD_S + TIMING_SD_SHARE * interval
+    for period in range(periods.size):
+        ideal = interval * PARTS / periods[period]
+        nearest = round(ideal)
+        for steps in range(max(1, nearest - 2), nearest + 3):
+            error = (steps - ideal) * periods[period] / PARTS / sd
+            price = 0.5 * error * error + extra[period]
+            for position in range(PARTS):
+                arrival = (position + steps) % PARTS
+                total = moved[position, period] + price + position_cost[arrival]
+                state = arrival * periods.size + period
+                if total < cost[state]:
+                    cost[state] = total
+                    origin[state] = moved_from[position, period]
+                    advance[state] = steps
 
 
 @compiled

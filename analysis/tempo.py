@@ -7,6 +7,8 @@ doubt about its level is reported.
 """
 
 import math
+from dataclasses import replace
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -28,7 +30,7 @@ from analysis.results import (
     Tempo,
 )
 
-ALGORITHM = "tempo-2"
+ALGORITHM = "tempo-3"
 FEWEST_ONSETS = 4
 SLOWEST_BPM, FASTEST_BPM = 15.0, 400.0
 ONSET_SD_S = 0.005  # what the onset detector itself scatters by
@@ -41,6 +43,8 @@ _CURVE_RESIDUAL_S = 0.012
 _CLOCK_SD_S = 1e-4  # no interval is narrower than a hop of the detector allows
 _HALF_95 = 1.96
 
+ReferenceKind = Literal["reference", "score", "click"]
+
 
 def measure_tempo(
     onset_s: FloatArray,
@@ -49,6 +53,7 @@ def measure_tempo(
     *,
     pulse_bpm: float | None = None,
     reference_beat_s: FloatArray | None = None,
+    reference_kind: ReferenceKind = "reference",
 ) -> Measured[Tempo] | NotMeasurable:
     """Measure tempo, steadiness and drift from note onsets.
 
@@ -64,7 +69,10 @@ def measure_tempo(
         The beat the player stated, 15 to 400 BPM; the take may be a third away from it.
     reference_beat_s : (m,) array, optional
         Beats known from a score, click or aligned reference take, on the
-        time axis of this take; accurate to a fraction of a beat.
+        time axis of this take; accurate to a fraction of a beat. They go before a
+        stated beat.
+    reference_kind : str
+        What the known beats are, for :attr:`Tempo.anchor`.
 
     Returns
     -------
@@ -82,13 +90,19 @@ def measure_tempo(
     if pulse_bpm is not None and not SLOWEST_BPM <= pulse_bpm <= FASTEST_BPM:
         raise ValueError(f"pulse must be {SLOWEST_BPM:g} to {FASTEST_BPM:g} BPM, got {pulse_bpm}")
     provenance = Provenance(
-        ALGORITHM, {"pulse_bpm": pulse_bpm, "reference_beats": reference_beat_s is not None}
+        ALGORITHM,
+        {
+            "pulse_bpm": pulse_bpm,
+            "reference_beats": None if reference_beat_s is None else reference_kind,
+        },
     )
     onsets, weight = _cleaned(onset_s, onset_strength, duration_s)
     if onsets.size < FEWEST_ONSETS:
         sentence = f"Fewer than {FEWEST_ONSETS} note onsets."
         return NotMeasurable(Reason.TOO_FEW_ONSETS, sentence, provenance)
     pulse = _found_pulse(onsets, weight, pulse_bpm, reference_beat_s)
+    if pulse is not None and reference_beat_s is not None:
+        pulse = replace(pulse, anchor=reference_kind)
     if pulse is None or pulse.beat_s.size < FEWEST_BEATS:
         sentence = _no_pulse_sentence(pulse_bpm, reference_beat_s)
         return NotMeasurable(Reason.NO_CLEAR_PULSE, sentence, provenance)

@@ -147,6 +147,8 @@ def test_reference_beats_are_moved_onto_the_onsets():
     assert tempo.anchor == "reference"
     assert np.delete(tempo.beat_s, [7, 8]) == pytest.approx(np.delete(beats, [7, 8]), abs=1e-6)
     assert np.max(np.abs(tempo.beat_s - beats)) < 0.08
+    click = measured(onsets, reference_beat_s=roughly, reference_kind="click")
+    assert click.anchor == "click"
 
 
 def test_reference_beats_of_something_else_are_refused():
