@@ -5,12 +5,15 @@ from collections.abc import Callable
 from datetime import date, datetime, tzinfo
 from pathlib import Path
 
+from app.services.clock import ClockService
 from app.services.comparing import ComparingService
 from app.services.filing import FilingService
 from app.services.importing import ImportingService
+from app.services.items import ItemService
 from app.services.listening import ListeningService
 from app.services.marking import MarkingService
 from app.services.measuring import MeasuringService
+from app.services.minutes import MinutesService
 from app.services.passages import PassageService
 from app.services.playing import PlayingService
 from app.services.practising import PractisingService
@@ -90,6 +93,8 @@ def open_workbench(
 
 
 def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
+    zone = local_zone()
+    practice_clock = ClockService(store, clock, zone)
     undoing = Undoing(store)
     filer = TakeFiler(store, clock)
     passages = PassageService(store, clock)
@@ -102,9 +107,9 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         journal_dir=store.folders.journal,
         read_only=store.read_only,
         passages=passages,
-        practising=PractisingService(store, clock),
+        practising=PractisingService(store, clock, practice_clock),
         recording=recording,
-        importing=ImportingService(store, clock, filer, local_zone()),
+        importing=ImportingService(store, clock, filer, zone),
         filing=FilingService(store, clock, undoing, passages),
         measuring=measuring,
         listening=listening,
@@ -112,7 +117,10 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         marking=MarkingService(store, clock, undoing),
         comparing=comparing,
         reporting=ReportingService(store, comparing),
-        closing=(playing.unload, recording.close, store.close),
+        clock=practice_clock,
+        items=ItemService(store, clock, changed=practice_clock.refresh),
+        minutes=MinutesService(store),
+        closing=(playing.unload, recording.close, practice_clock.close, store.close),
     )
 
 

@@ -10,6 +10,7 @@ from app.journal.counting import count, missed_days, practised_days
 from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock, practice_day
 from app.journal.records import JournalSettings, MinutesSource, RestDay, Session, Take
+from app.services.clock import ClockService
 from app.services.rows import Rows
 from app.services.views import DayBar, TakeRow, TodayView
 from app.store.store import Store
@@ -21,9 +22,10 @@ _MOST_TO_WORK_ON = 12
 class PractisingService:
     """Counts what was practised and keeps the journal's own settings."""
 
-    def __init__(self, store: Store, clock: Clock) -> None:
+    def __init__(self, store: Store, clock: Clock, practice_clock: ClockService) -> None:
         self._store = store
         self._clock = clock
+        self._practice_clock = practice_clock
         self._rows = Rows(store)
 
     def practice_day_now(self) -> date:
@@ -52,7 +54,8 @@ class PractisingService:
     def set_minutes(self, practice_day: date, minutes: float) -> None:
         """Set the typed minutes of a practice day, 0 to 1440.
 
-        They stand for the whole day: minutes counted before are replaced.
+        They stand for the whole day so far: minutes counted before are replaced, and a
+        running clock adds to them from now on.
         """
         if not (math.isfinite(minutes) and 0 <= minutes <= _MINUTES_A_DAY):
             raise PlainFailure(
@@ -67,6 +70,8 @@ class PractisingService:
             self._store.sessions.replace(typed)
             for other in sessions[1:]:
                 self._store.sessions.replace(replace(other, minutes=None, minutes_source=None))
+            self._practice_clock.cut(practice_day)
+        self._practice_clock.refresh()
 
     def mark_rest(self, practice_day: date, planned: bool) -> None:
         """Mark a day as rest: planned ahead, or marked afterwards."""
@@ -127,7 +132,12 @@ class PractisingService:
             )
         if not settings.categories:
             raise PlainFailure("Markers need at least one category.", "Keep or add one.")
+        if settings.break_after_min < 0:
+            raise PlainFailure(
+                "A break cannot be due before anything was played.", "Give minutes, or 0 for never."
+            )
         self._store.settings.replace(settings)
+        self._practice_clock.refresh()
         return settings
 
     def _days_practised(self, until: date) -> frozenset[date]:

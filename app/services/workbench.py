@@ -4,12 +4,15 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from app.services.clock import ClockService
 from app.services.comparing import ComparingService
 from app.services.filing import FilingService
 from app.services.importing import ImportingService
+from app.services.items import ItemService
 from app.services.listening import ListeningService
 from app.services.marking import MarkingService
 from app.services.measuring import MeasuringService
+from app.services.minutes import MinutesService
 from app.services.passages import PassageService
 from app.services.playing import PlayingService
 from app.services.practising import PractisingService
@@ -39,6 +42,9 @@ class Workbench:
     marking: MarkingService
     comparing: ComparingService
     reporting: ReportingService
+    clock: ClockService
+    items: ItemService
+    minutes: MinutesService
     closing: tuple[Callable[[], None], ...] = ()
 
     def close(self) -> None:
