@@ -38,6 +38,9 @@ _SHORTEST_STEADY_S: Final = 0.02
 _GUARD_OF_WINDOW: Final = 0.35
 _LEAST_GUARD_OF_WINDOW: Final = 0.2
 _STEADY_DB: Final = 12.0
+# A string takes a moment to settle on its pitch, however the bow takes hold of it.
+_SETTLING_SHARE: Final = 0.2
+_LONGEST_SETTLING_S: Final = 0.08
 _PLUCK_SKIPPED_S: Final = 0.04
 _PLUCK_INTERVAL_WIDER: Final = 1.5
 _CHORD_UNCERTAINTY_CENTS: Final = 5.0
@@ -220,8 +223,9 @@ def _reading(track: PitchTrack, span: Span, kind: NoteKind, windows: WindowPlan)
     if not np.isfinite(midi).any():
         return None
     window_s = windows.length_s(midi_to_hz(float(np.nanmedian(midi))))
-    skipped_s = _PLUCK_SKIPPED_S if kind is NoteKind.PIZZICATO else 0.0
-    loud = level >= float(np.max(level)) - (3.0 if skipped_s else 1.0) * _STEADY_DB
+    settling_s = min(_SETTLING_SHARE * span.duration_s, _LONGEST_SETTLING_S)
+    skipped_s = _PLUCK_SKIPPED_S if kind is NoteKind.PIZZICATO else settling_s
+    loud = level >= float(np.max(level)) - (3.0 if kind is NoteKind.PIZZICATO else 1.0) * _STEADY_DB
     for guard in (_GUARD_OF_WINDOW, _LEAST_GUARD_OF_WINDOW):
         inside = (time_s >= span.start_s + max(guard * window_s, skipped_s)) & (
             time_s <= span.end_s - guard * window_s

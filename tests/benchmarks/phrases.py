@@ -87,8 +87,8 @@ def _next(rng: np.random.Generator, midi: int, centre: int, low: int, high: int)
 def _note(
     rng: np.random.Generator,
     midi: int,
-    *,
     beats: float,
+    *,
     vibrato: bool,
     attack_s: float,
     repeated: bool,
