@@ -11,7 +11,7 @@ import dataclasses
 import math
 import types
 import typing
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from datetime import date, datetime
 from enum import StrEnum
 from functools import cache
@@ -72,6 +72,15 @@ def decoded(kind: type[R], data: object) -> R:
             msg = f"{kind.__name__}.{name}: {error!r}"
             raise Unreadable(msg) from error
     return kind(**values)
+
+
+def readable(kind: type[R], items: object) -> Iterator[R]:
+    """Read the records of a list; one that cannot be read is left out."""
+    for item in items if isinstance(items, list) else ():
+        try:
+            yield decoded(kind, item)
+        except Unreadable:
+            continue
 
 
 @cache

@@ -9,25 +9,28 @@ Three kinds, each with a schema number and the instant it was written:
     one in the folder of a practice day: its sessions with their blocks, the items
     these were spent on, every recording that was begun, and whether it was a rest day.
 ``journal``
-    one in the journal's folder: passages, items, settings, clips put aside.
+    one in the journal's folder: passages, items, settings, clips put aside, promises
+    with the numbers that were shared, assignments, coming dates, earlier hours.
 
 The database is the truth and the sidecars follow it; from the sidecars alone it can
-be made again, except for the measurements, which are made again from the recordings.
+be made again, except for the measurements, which are made again from the recordings,
+and the plans.
 Reading is tolerant (see :mod:`app.journal.codec`), writing is strict.
 """
 
 import dataclasses
 import json
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime
-from typing import Any, TypeVar
+from typing import Any
 
+from app.journal.assignments import Assignment, EarlierHours, Occasion
 from app.journal.blocks import Attempt, Block, Item
-from app.journal.codec import JsonDict, Unreadable, decoded, encoded
+from app.journal.codec import JsonDict, Unreadable, decoded, encoded, readable
+from app.journal.promises import Promise, SharedNumber
 from app.journal.records import JournalSettings, Marker, Passage, RestDay, Session, Take
 
-SCHEMA = 2
+SCHEMA = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +66,11 @@ class JournalCard:
     settings: JournalSettings = dataclasses.field(default_factory=JournalSettings)
     items: tuple[Item, ...] = ()
     put_aside: tuple[str, ...] = ()
+    promises: tuple[Promise, ...] = ()
+    shared_numbers: tuple[SharedNumber, ...] = ()
+    assignments: tuple[Assignment, ...] = ()
+    occasions: tuple[Occasion, ...] = ()
+    earlier_hours: EarlierHours | None = None
 
 
 Card = TakeCard | DayCard | JournalCard
@@ -80,9 +88,11 @@ _LISTS: dict[str, type[Any]] = {
     "blocks": Block,
     "items": Item,
     "attempts": Attempt,
+    "promises": Promise,
+    "shared_numbers": SharedNumber,
+    "assignments": Assignment,
+    "occasions": Occasion,
 }
-
-R = TypeVar("R")
 
 
 def card_text(card: Card) -> str:
@@ -101,8 +111,7 @@ def card_text(card: Card) -> str:
 def read_card(text: str) -> Card:
     """Read a card of this schema, an older or a newer one.
 
-    A marker, session, passage, block, item or attempt that cannot be read is left out
-    rather than the whole card.
+    A single record of a list that cannot be read is left out rather than the whole card.
 
     Raises
     ------
@@ -117,7 +126,7 @@ def read_card(text: str) -> Card:
     cleaned = dict(data)
     for key, record in _LISTS.items():
         if key in cleaned:
-            cleaned[key] = [encoded(item) for item in _readable(record, cleaned[key])]
+            cleaned[key] = [encoded(item) for item in readable(record, cleaned[key])]
     return decoded(kind, cleaned)
 
 
@@ -137,11 +146,3 @@ def _object(text: str) -> JsonDict:
         msg = "not a JSON object"
         raise Unreadable(msg)
     return data
-
-
-def _readable(kind: type[R], items: object) -> Iterable[R]:
-    for item in items if isinstance(items, list) else ():
-        try:
-            yield decoded(kind, item)
-        except Unreadable:
-            continue

@@ -10,10 +10,11 @@ from sqlalchemy import String, Text
 from sqlalchemy.engine import Dialect
 from sqlalchemy.types import TypeDecorator
 
-from app.journal.codec import decoded, encoded
+from app.journal.codec import decoded, encoded, readable
 from app.journal.records import PlayingSettings
 
 E = TypeVar("E", bound=StrEnum)
+R = TypeVar("R")
 
 _SECONDS_A_MINUTE = 60
 
@@ -102,6 +103,40 @@ class SettingsText(TypeDecorator[PlayingSettings]):
     def process_result_value(self, value: str | None, dialect: Dialect) -> PlayingSettings | None:
         """Read the settings."""
         return None if value is None else _settings_of(value)
+
+
+class RecordList(TypeDecorator[tuple[R, ...]]):
+    """Records of one kind as a JSON list; what cannot be read is left out."""
+
+    impl = Text
+    cache_ok = True
+
+    def __init__(self, kind: type[R]) -> None:
+        super().__init__()
+        self.kind = kind
+
+    def process_bind_param(self, value: tuple[R, ...] | None, dialect: Dialect) -> str | None:
+        """Write the records."""
+        return None if value is None else json_text([encoded(record) for record in value])
+
+    def process_result_value(self, value: str | None, dialect: Dialect) -> tuple[R, ...] | None:
+        """Read the records."""
+        return None if value is None else tuple(readable(self.kind, json.loads(value)))
+
+
+class IdList(TypeDecorator[tuple[str, ...]]):
+    """Ids as text, a space between them."""
+
+    impl = Text
+    cache_ok = True
+
+    def process_bind_param(self, value: tuple[str, ...] | None, dialect: Dialect) -> str | None:
+        """Write the ids."""
+        return None if value is None else " ".join(value)
+
+    def process_result_value(self, value: str | None, dialect: Dialect) -> tuple[str, ...] | None:
+        """Read the ids."""
+        return None if value is None else tuple(value.split())
 
 
 @lru_cache(maxsize=1024)

@@ -18,12 +18,22 @@ from sqlalchemy.dialects.sqlite import insert
 
 from app.journal.blocks import Item
 from app.journal.codec import encoded
+from app.journal.failures import PlainFailure
 from app.journal.markers import HEAVIEST, LIGHTEST
+from app.journal.promises import Promise
+from app.journal.promises import checked as checked_promise
 from app.journal.records import Marker, Passage, Session, Take
 from app.journal.sidecar import SCHEMA, Card, DayCard, JournalCard, TakeCard, read_card, schema_of
 from app.journal.stopping import Progress, ShouldStop, Stopped
 from app.store.columns import json_text
 from app.store.folders import SIDECAR_SUFFIX, Folders
+from app.store.keeping_models import (
+    AssignmentModel,
+    EarlierHoursModel,
+    OccasionModel,
+    PromiseModel,
+    SharedNumberModel,
+)
 from app.store.models import (
     AttemptModel,
     Base,
@@ -157,6 +167,8 @@ def write_found(connection: Connection, found: Found) -> None:
     markers = {marker.id: marker for take in takes for marker in found.markers[take.id]}
     _upsert(connection, MarkerModel, map(values_of, markers.values()))
     _write_time_spent(connection, found)
+    if found.journal is not None:
+        _write_kept(connection, found.journal)
     for day in found.days.values():
         connection.execute(delete(RestDayModel).where(_REST.practice_day == day.practice_day))
     rests = [replace(d.rest, practice_day=d.practice_day) for d in found.days.values() if d.rest]
@@ -198,6 +210,43 @@ def _write_time_spent(connection: Connection, found: Found) -> None:
     if found.journal is not None:
         aside = [{"sha256": sha256} for sha256 in found.journal.put_aside]
         _upsert(connection, PutAsideModel, aside)
+
+
+def _write_kept(connection: Connection, card: JournalCard) -> None:
+    """Write promises with their shared numbers, assignments, coming dates, earlier hours."""
+    passages = set(connection.scalars(select(_PASSAGE.id)))
+    items = set(connection.scalars(select(_ITEM.id)))
+    takes = set(connection.scalars(select(_TAKE.id)))
+    _upsert(connection, PromiseModel, map(values_of, filter(_makes_sense, card.promises)))
+    promises = set(connection.scalars(select(PromiseModel.__table__.c.id)))
+    shared = [
+        replace(number, take_id=number.take_id if number.take_id in takes else None)
+        for number in card.shared_numbers
+        if number.promise_id in promises
+    ]
+    _upsert(connection, SharedNumberModel, map(values_of, shared))
+    connection.execute(delete(AssignmentModel))
+    assignments = [
+        replace(
+            made,
+            passage_id=made.passage_id if made.passage_id in passages else None,
+            item_id=made.item_id if made.item_id in items else None,
+        )
+        for made in card.assignments
+    ]
+    _upsert(connection, AssignmentModel, map(values_of, assignments))
+    connection.execute(delete(OccasionModel))
+    _upsert(connection, OccasionModel, map(values_of, card.occasions))
+    if card.earlier_hours is not None:
+        _upsert(connection, EarlierHoursModel, [{"number": 1, **values_of(card.earlier_hours)}])
+
+
+def _makes_sense(promise: Promise) -> bool:
+    try:
+        checked_promise(promise)
+    except (PlainFailure, ValueError):
+        return False
+    return True
 
 
 def _takes_to_write(connection: Connection, found: Found) -> tuple[Take, ...]:

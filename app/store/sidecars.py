@@ -18,6 +18,11 @@ from sqlalchemy import Connection, bindparam, delete, insert, select
 
 from app.journal.failures import PlainFailure
 from app.journal.sidecar import Card, DayCard, JournalCard, TakeCard, card_text
+from app.store.assignments import (
+    AssignmentRepository,
+    EarlierHoursRepository,
+    OccasionRepository,
+)
 from app.store.attempts import AttemptRepository, PutAsideRepository
 from app.store.blocks import BlockRepository
 from app.store.folders import Folders, sync_folder, write_atomically
@@ -25,6 +30,7 @@ from app.store.items import ItemRepository
 from app.store.markers import MarkerRepository
 from app.store.models import SidecarDueModel
 from app.store.passages import PassageRepository
+from app.store.promises import PromiseRepository, SharedNumberRepository
 from app.store.sessions import RestDayRepository, SessionRepository
 from app.store.settings import SettingsRepository
 from app.store.takes import TakeRepository
@@ -54,6 +60,11 @@ class Records:
     blocks: BlockRepository
     attempts: AttemptRepository
     put_aside: PutAsideRepository
+    promises: PromiseRepository
+    shared_numbers: SharedNumberRepository
+    assignments: AssignmentRepository
+    occasions: OccasionRepository
+    earlier_hours: EarlierHoursRepository
 
 
 class Sidecars:
@@ -175,4 +186,9 @@ class Sidecars:
             settings=self._records.settings.get(),
             items=self._records.items.list(),
             put_aside=self._records.put_aside.list(),
+            promises=self._records.promises.list(),
+            shared_numbers=self._records.shared_numbers.list(),
+            assignments=self._records.assignments.list(),
+            occasions=self._records.occasions.list(),
+            earlier_hours=self._records.earlier_hours.get(),
         )

@@ -18,6 +18,11 @@ from typing import Self
 
 from sqlalchemy import Connection, Engine
 
+from app.store.assignments import (
+    AssignmentRepository,
+    EarlierHoursRepository,
+    OccasionRepository,
+)
 from app.store.attempts import AttemptRepository, PutAsideRepository
 from app.store.backups import back_up
 from app.store.blocks import BlockRepository, ClockRepository
@@ -36,6 +41,8 @@ from app.store.markers import MarkerRepository
 from app.store.measurements import MeasurementRepository
 from app.store.migrating import bring_up_to_date, revision_of
 from app.store.passages import PassageRepository
+from app.store.plans import PlanRepository
+from app.store.promises import PromiseRepository, SharedNumberRepository
 from app.store.sessions import RestDayRepository, SessionRepository
 from app.store.settings import SettingsRepository
 from app.store.sidecars import Records, Sidecars, note_due
@@ -59,7 +66,8 @@ class Store:
     Attributes
     ----------
     takes, passages, markers, sessions, rest_days, measurements, settings, items, blocks,
-    clock, attempts, put_aside
+    clock, attempts, put_aside, promises, shared_numbers, assignments, occasions,
+    earlier_hours, plans
         The repositories. A call outside :meth:`transaction` is one of its own.
     folders : Folders
         Where the files lie.
@@ -92,6 +100,12 @@ class Store:
         self.clock = ClockRepository(self._work)
         self.attempts = AttemptRepository(self._work)
         self.put_aside = PutAsideRepository(self._work)
+        self.promises = PromiseRepository(self._work)
+        self.shared_numbers = SharedNumberRepository(self._work)
+        self.assignments = AssignmentRepository(self._work)
+        self.occasions = OccasionRepository(self._work)
+        self.earlier_hours = EarlierHoursRepository(self._work)
+        self.plans = PlanRepository(self._work)
         self.sidecars = Sidecars(
             folders,
             self._work,
@@ -106,6 +120,11 @@ class Store:
                 self.blocks,
                 self.attempts,
                 self.put_aside,
+                self.promises,
+                self.shared_numbers,
+                self.assignments,
+                self.occasions,
+                self.earlier_hours,
             ),
             clock,
         )

@@ -4,7 +4,9 @@ from datetime import datetime, timedelta, timezone
 
 from hypothesis import strategies as st
 
+from app.journal.assignments import Assignment, EarlierHours, Occasion, OccasionKind
 from app.journal.blocks import Attempt, Block, Item, ItemKind
+from app.journal.promises import PlannedBreak, Promise, PromiseRule, SharedNumber, Stretch
 from app.journal.records import (
     AimMet,
     Author,
@@ -116,6 +118,64 @@ attempts = st.builds(
     started_at=instants,
     duration_s=seconds,
     failure=texts,
+)
+promise_rules = st.builds(
+    PromiseRule,
+    since=days,
+    stretch=st.sampled_from(Stretch),
+    days=st.integers(1, 10_000),
+    minimum_minutes=st.none() | st.integers(1, 1440),
+    minimum_takes=st.none() | st.integers(1, 100),
+    needs_both=st.booleans(),
+    rest_days=st.integers(0, 1000),
+    rest_weekdays=st.sets(st.integers(0, 6), max_size=6).map(sorted).map(tuple),
+    end=st.none() | days,
+)
+planned_breaks = st.builds(PlannedBreak, first_day=days, last_day=days, reason=texts)
+promises = st.builds(
+    Promise,
+    id=ids,
+    name=texts,
+    start=days,
+    rules=st.lists(promise_rules, min_size=1, max_size=3).map(tuple),
+    created_at=instants,
+    breaks=st.lists(planned_breaks, max_size=2).map(tuple),
+    closed_on=st.none() | days,
+)
+shared_numbers = st.builds(
+    SharedNumber,
+    id=ids,
+    promise_id=ids,
+    practice_day=days,
+    day_number=st.integers(1, 10_000),
+    days_kept=st.integers(0, 10_000),
+    shared_at=instants,
+    take_id=st.none() | ids,
+)
+assignments = st.builds(
+    Assignment,
+    id=ids,
+    set_on=days,
+    due_on=days,
+    goal=texts,
+    created_at=instants,
+    author=st.sampled_from(Author),
+    minutes=st.none() | st.integers(1, 10_000),
+    item_id=st.none() | ids,
+    passage_id=st.none() | ids,
+    done_on=st.none() | days,
+)
+occasions = st.builds(
+    Occasion,
+    id=ids,
+    day=days,
+    kind=st.sampled_from(OccasionKind),
+    created_at=instants,
+    name=texts,
+    passage_ids=st.lists(ids, max_size=3).map(tuple),
+)
+earlier_hours = st.builds(
+    EarlierHours, hours=st.floats(0, 100_000), until=st.none() | days, note=texts
 )
 markers = st.builds(
     Marker,

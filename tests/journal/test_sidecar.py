@@ -82,6 +82,11 @@ journal_cards = st.builds(
     settings=some.journal_settings,
     items=st.lists(some.items, max_size=2).map(tuple),
     put_aside=st.lists(some.texts, max_size=2).map(tuple),
+    promises=st.lists(some.promises, max_size=2).map(tuple),
+    shared_numbers=st.lists(some.shared_numbers, max_size=2).map(tuple),
+    assignments=st.lists(some.assignments, max_size=2).map(tuple),
+    occasions=st.lists(some.occasions, max_size=2).map(tuple),
+    earlier_hours=st.none() | some.earlier_hours,
 )
 
 

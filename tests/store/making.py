@@ -6,8 +6,10 @@ from datetime import UTC, date, datetime, timedelta, timezone
 from pathlib import Path
 from typing import Any
 
+from app.journal.assignments import Assignment, EarlierHours, Occasion, OccasionKind
 from app.journal.blocks import Attempt, Block, Item, ItemKind
 from app.journal.naming import slug
+from app.journal.promises import PlannedBreak, Promise, PromiseRule, SharedNumber, Stretch
 from app.journal.records import (
     Author,
     JournalSettings,
@@ -99,6 +101,33 @@ def make_attempt(day: date = DAY, passage: Passage | None = None, **changes: Any
     return replace(attempt, **changes)
 
 
+def make_promise(name: str = "Forty days", start: date = DAY, **changes: Any) -> Promise:
+    rules = (
+        PromiseRule(start, Stretch.IN_A_ROW, 40, minimum_minutes=20, rest_weekdays=(6,)),
+        PromiseRule(start + timedelta(days=9), Stretch.IN_TOTAL, 50, rest_days=3, end=None),
+    )
+    pause = PlannedBreak(start + timedelta(days=20), start + timedelta(days=25), "Ferien")
+    return replace(Promise(new_id(), name, start, rules, NOW, (pause,)), **changes)
+
+
+def make_shared_number(promise: Promise, take: Take | None = None, **changes: Any) -> SharedNumber:
+    day = promise.start + timedelta(days=2)
+    shared = SharedNumber(new_id(), promise.id, day, 3, 2, NOW, take.id if take else None)
+    return replace(shared, **changes)
+
+
+def make_assignment(passage: Passage | None = None, **changes: Any) -> Assignment:
+    due = DAY + timedelta(days=7)
+    made = Assignment(new_id(), DAY, due, "third finger", NOW, minutes=60)
+    return replace(made, passage_id=passage.id if passage else None, **changes)
+
+
+def make_occasion(passage: Passage | None = None, **changes: Any) -> Occasion:
+    ids = (passage.id,) if passage else ()
+    day = DAY + timedelta(days=30)
+    return replace(Occasion(new_id(), day, OccasionKind.AUDITION, NOW, "open seat", ids), **changes)
+
+
 def make_marker(take: Take, start_s: float = 1.0, **changes: Any) -> Marker:
     marker = Marker(
         id=new_id(),
@@ -175,10 +204,23 @@ def fill(store: Store, days: int = 3) -> None:
             store.attempts.put(make_attempt(day, None, failure="The input went away."))
         store.takes.replace(replace(take, deleted_at=NOW.astimezone(UTC)))
         store.measurements.put(make_measurement(take))
+    fill_promises(store, passages[0], items[0], take)
     store.sessions.add(make_session(DAY + timedelta(days=20), note="no take"))
     store.rest_days.put(RestDay(DAY + timedelta(days=10), planned=True))
     store.rest_days.put(RestDay(DAY + timedelta(days=20), planned=False))
     store.settings.replace(JournalSettings(day_turn_hour=3, categories=("rhythm", "Ton")))
+
+
+def fill_promises(store: Store, passage: Passage, item: Item, take: Take) -> None:
+    promises = [make_promise(), make_promise("Takes", DAY - timedelta(days=90), closed_on=DAY)]
+    for promise in promises:
+        store.promises.add(promise)
+        store.shared_numbers.add(make_shared_number(promise, take))
+    store.shared_numbers.add(make_shared_number(promises[0], practice_day=DAY))
+    store.assignments.add(make_assignment(passage))
+    store.assignments.add(make_assignment(None, item_id=item.id, goal="", done_on=DAY))
+    store.occasions.put(make_occasion(passage))
+    store.earlier_hours.put(EarlierHours(1234.5, DAY, "eleven years, an estimate"))
 
 
 def everything(store: Store) -> dict[str, Any]:
@@ -195,4 +237,9 @@ def everything(store: Store) -> dict[str, Any]:
         "blocks": store.blocks.of_sessions(session.id for session in store.sessions.list()),
         "attempts": store.attempts.list(),
         "put_aside": store.put_aside.list(),
+        "promises": store.promises.list(),
+        "shared_numbers": store.shared_numbers.list(),
+        "assignments": store.assignments.list(),
+        "occasions": store.occasions.list(),
+        "earlier_hours": store.earlier_hours.get(),
     }

@@ -1,0 +1,123 @@
+"""Assignments, coming dates and the hours from before the journal."""
+
+from datetime import date
+
+from sqlalchemy import delete, insert, select, update
+
+from app.journal.assignments import Assignment, EarlierHours, Occasion
+from app.store.keeping_models import AssignmentModel, EarlierHoursModel, OccasionModel
+from app.store.work import JOURNAL_KEY, Work, values_of
+
+_ASSIGNMENT = AssignmentModel.__table__.c
+_OCCASION = OccasionModel.__table__.c
+_EARLIER = EarlierHoursModel.__table__.c
+
+
+class AssignmentRepository:
+    """Assignments in and out of the database."""
+
+    def __init__(self, work: Work) -> None:
+        self._work = work
+
+    def add(self, assignment: Assignment) -> None:
+        """Keep a new assignment; its item and passage must be there."""
+        with self._work.connection() as connection:
+            connection.execute(insert(AssignmentModel), values_of(assignment))
+            self._work.touch(JOURNAL_KEY)
+
+    def replace(self, assignment: Assignment) -> None:
+        """Keep a changed assignment in the place of the one with its id.
+
+        Raises
+        ------
+        KeyError
+            Where there is none.
+        """
+        with self._work.connection() as connection:
+            changed = connection.execute(
+                update(AssignmentModel)
+                .where(_ASSIGNMENT.id == assignment.id)
+                .values(values_of(assignment))
+            )
+            if changed.rowcount != 1:
+                raise KeyError(assignment.id)
+            self._work.touch(JOURNAL_KEY)
+
+    def remove(self, assignment_id: str) -> Assignment | None:
+        """Take an assignment away and give it back."""
+        with self._work.connection() as connection:
+            assignment = self.get(assignment_id)
+            connection.execute(delete(AssignmentModel).where(_ASSIGNMENT.id == assignment_id))
+            self._work.touch(JOURNAL_KEY)
+            return assignment
+
+    def get(self, assignment_id: str) -> Assignment | None:
+        """Give an assignment."""
+        wanted = select(AssignmentModel.__table__).where(_ASSIGNMENT.id == assignment_id)
+        with self._work.connection() as connection:
+            row = connection.execute(wanted).one_or_none()
+        return None if row is None else Assignment(**row._mapping)
+
+    def list(
+        self, *, first_due: date | None = None, last_due: date | None = None
+    ) -> tuple[Assignment, ...]:
+        """List assignments by the day they are due, all or some, both ends included."""
+        wanted = select(AssignmentModel.__table__).order_by(
+            _ASSIGNMENT.due_on, _ASSIGNMENT.created_at, _ASSIGNMENT.id
+        )
+        if first_due is not None:
+            wanted = wanted.where(_ASSIGNMENT.due_on >= first_due)
+        if last_due is not None:
+            wanted = wanted.where(_ASSIGNMENT.due_on <= last_due)
+        with self._work.connection() as connection:
+            return tuple(Assignment(**row._mapping) for row in connection.execute(wanted))
+
+
+class OccasionRepository:
+    """Lessons, auditions and concerts in and out of the database."""
+
+    def __init__(self, work: Work) -> None:
+        self._work = work
+
+    def put(self, occasion: Occasion) -> None:
+        """Keep an occasion, in the place of the one with its id if there is one."""
+        with self._work.connection() as connection:
+            connection.execute(delete(OccasionModel).where(_OCCASION.id == occasion.id))
+            connection.execute(insert(OccasionModel), values_of(occasion))
+            self._work.touch(JOURNAL_KEY)
+
+    def remove(self, occasion_id: str) -> None:
+        """Take an occasion away."""
+        with self._work.connection() as connection:
+            connection.execute(delete(OccasionModel).where(_OCCASION.id == occasion_id))
+            self._work.touch(JOURNAL_KEY)
+
+    def list(self, *, first_day: date | None = None) -> tuple[Occasion, ...]:
+        """List occasions in order, all or from a day on."""
+        wanted = select(OccasionModel.__table__).order_by(_OCCASION.day, _OCCASION.id)
+        if first_day is not None:
+            wanted = wanted.where(_OCCASION.day >= first_day)
+        with self._work.connection() as connection:
+            return tuple(Occasion(**row._mapping) for row in connection.execute(wanted))
+
+
+class EarlierHoursRepository:
+    """The one entry of hours from before the journal."""
+
+    def __init__(self, work: Work) -> None:
+        self._work = work
+
+    def get(self) -> EarlierHours | None:
+        """Give the entry; ``None`` where none was made."""
+        wanted = select(_EARLIER.hours, _EARLIER.until, _EARLIER.note)
+        with self._work.connection() as connection:
+            row = connection.execute(wanted).one_or_none()
+        return None if row is None else EarlierHours(**row._mapping)
+
+    def put(self, earlier: EarlierHours | None) -> None:
+        """Keep the entry in the place of the one before; ``None`` takes it away."""
+        with self._work.connection() as connection:
+            connection.execute(delete(EarlierHoursModel))
+            if earlier is not None:
+                connection.execute(insert(EarlierHoursModel), {"number": 1, **values_of(earlier)})
+            self._work.touch(JOURNAL_KEY)
