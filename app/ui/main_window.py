@@ -108,6 +108,7 @@ class MainWindow(QMainWindow):
 
     def _connect(self) -> None:
         self.rail.chosen.connect(self.show_page)
+        self.work.cancelWanted.connect(self._cancel_work)
         self.rail.theme.clicked.connect(self._toggle_theme)
         self.rail.help.clicked.connect(self.show_help)
         self.desk.listenWanted.connect(self.listen_to)
@@ -244,8 +245,14 @@ class MainWindow(QMainWindow):
         self.practice.choose_files()
 
     def _cancel_work(self) -> None:
-        self.work.cancel()
-        self.practice.imports.cancel()
+        if self.queue.left_count:
+            self.work.cancel()
+            self.desk.tell(
+                "Measuring was stopped.",
+                "A take is measured from Listen, under Take, or all of them at the next start.",
+            )
+        if self.practice.imports.is_busy:
+            self.practice.imports.cancel()
 
     def _escape(self) -> None:
         if self.messages.put_away():

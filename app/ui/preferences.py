@@ -47,7 +47,7 @@ class Preferences:
     @property
     def volume(self) -> float:
         """Playback volume, 0 to 1."""
-        return self._number("volume", 0.8)
+        return self._number("volume", 0.6)
 
     @volume.setter
     def volume(self, volume: float) -> None:

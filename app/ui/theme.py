@@ -172,6 +172,7 @@ def _style_sheet(c: Colours) -> str:
     QTableView::item:selected, QListView::item:selected {{ background: {c.accent_wash};
         color: {c.ink}; }}
     QComboBox, QLineEdit, QAbstractSpinBox {{ min-height: 26px; }}
+    QAbstractSpinBox[tall="true"] {{ min-height: 34px; }}
     QCheckBox::indicator {{ width: 14px; height: 14px; border: 1px solid {c.ink_soft};
         border-radius: 3px; background: {c.field}; }}
     QCheckBox::indicator:checked {{ background: {c.accent}; border: 4px solid {c.field};

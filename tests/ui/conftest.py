@@ -51,7 +51,7 @@ def open_window(qapp, tmp_path) -> Iterator[Callable[..., Window]]:
         opened.append(window)
         window.main.resize(1280, 800)
         window.main.show()
-        assert window.jobs.wait_until_idle()
+        assert window.jobs.wait_until_idle(60)
         return window
 
     yield make
@@ -74,7 +74,7 @@ def settle(qapp):
 
     def wait(window: Window) -> None:
         for _ in range(3):
-            assert window.jobs.wait_until_idle()
+            assert window.jobs.wait_until_idle(60)
             qapp.processEvents()
 
     return wait

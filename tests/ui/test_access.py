@@ -12,7 +12,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.ui.theme import DARK, LIGHT
+from app.ui.theme import BODY_PT, DARK, LARGE_PT, LIGHT, SMALL_PT
 
 
 def _focusable(root: QWidget) -> list[QWidget]:
@@ -106,6 +106,16 @@ def test_sliders_move_with_the_keys(window, settle, qtbot):
     before = speed.value()
     qtbot.keyClick(speed, Qt.Key.Key_Down)
     assert speed.value() != before
+
+
+def test_there_are_three_text_sizes(window, settle):
+    sizes = set()
+    for page in range(5):
+        window.main.show_page(page)
+        settle(window)
+        widgets = window.main.findChildren(QWidget)
+        sizes |= {round(w.font().pointSizeF(), 1) for w in widgets if w.isVisible()}
+    assert sizes <= {SMALL_PT, BODY_PT, LARGE_PT}
 
 
 def _luminance(colour: str) -> float:

@@ -62,7 +62,7 @@ def test_record_with_one_key_and_answer_the_aim(window, settle, qtbot, bench):
     settle(window)
     assert bench.state.rows[take.id].aim_met is AimMet.PARTLY
     # It is measured in the background without being asked for.
-    qtbot.waitUntil(lambda: bench.state.rows[take.id].state == "measured")
+    qtbot.waitUntil(lambda: bench.state.rows[take.id].state == "measured", timeout=20_000)
     assert "Was the aim met?" not in labels_of(page.panel)
 
 
@@ -213,12 +213,13 @@ def test_measuring_can_be_cancelled(window, settle, bench, qtbot):
     bench.measuring.measure = slow
     bench.state.waiting.extend(["take1", "take2"])
     window.main.queue.look()
-    qtbot.waitUntil(started.is_set)
+    qtbot.waitUntil(started.is_set, timeout=20_000)
     qtbot.waitUntil(window.main.work.isVisible)
     qtbot.keyClick(window.main, Qt.Key.Key_Period, modifier=Qt.KeyboardModifier.ControlModifier)
     settle(window)
     assert not window.main.work.isVisible()
     assert window.main.queue.left_count == 0
+    assert "Measuring was stopped." in window.main.messages.text
     window.main.practice.refresh()
     settle(window)
     assert window.main.queue.left_count == 0, "what was cancelled does not start again by itself"

@@ -32,6 +32,7 @@ class MinutesField(QWidget):
         self._field.setSuffix(" min")
         self._field.setFont(font(LARGE_PT))
         self._field.setFixedWidth(136)
+        self._field.setProperty("tall", True)
         self._field.setAccessibleName(words)
         self._field.setKeyboardTracking(False)
         self._field.valueChanged.connect(self._tell)

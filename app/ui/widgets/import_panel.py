@@ -140,6 +140,11 @@ class ImportPanel(Card):
         if good:
             self._file.setFocus()
 
+    @property
+    def is_busy(self) -> bool:
+        """True while files are read or filed."""
+        return not self._bar.isHidden() and self.isVisible()
+
     def file_all(self) -> None:
         """File what has no problem."""
         proposals = [entry.proposal for entry in self.rows]

@@ -3,14 +3,16 @@
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QGridLayout, QLineEdit
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
 
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage, PlayingSettings
 from app.ui.desk import Desk
 from app.ui.theme import GRID_PX
-from app.ui.widgets.basics import Button, Card, fill, labelled, row, soft
+from app.ui.widgets.basics import Button, Card, column, fill, labelled, row, soft
 from app.ui.widgets.settings_form import SettingsForm
+
+_WIDTH_PX = 720
 
 
 class PassageForm(Card):
@@ -49,11 +51,11 @@ class PassageForm(Card):
         buttons = row()
         fill(buttons, 1, cancel, self._add)
         words = soft("A passage is what you play again and again and want to compare.")
-        self.box.addWidget(words)
-        self.box.addLayout(grid)
-        self.box.addWidget(self._form)
-        self.box.addStretch(1)
-        self.box.addLayout(buttons)
+        inside = QWidget()
+        inside.setMaximumWidth(_WIDTH_PX)
+        box = column(inside)
+        fill(box, words, grid, self._form, buttons, 1)
+        self.box.addWidget(inside, 1)
         for field in (self._piece, self._name, self._bars):
             field.returnPressed.connect(self._make)
 

@@ -62,6 +62,8 @@ class Transport(QWidget):
         self._speed = _slider("Speed in percent", *SPEEDS_PERCENT, 100, 5)
         self._speed_words = soft("100 %", wrap=False)
         self._volume = _slider("Volume in percent", 0, 100, 80, 5)
+        # Common practice, no source.
+        self._volume.setToolTip("With headphones begin low, above all when you loop.")
         self._volume_words = soft("80 %", wrap=False)
         self._volume_label = soft("Volume", wrap=False)
         for words in (self._speed_words, self._volume_words):

@@ -63,8 +63,7 @@ class TrendCard(Card):
 
     def _show(self, view: TrendView) -> None:
         self.plot.show_trend(view, self._chosen)
-        parts = [view.verdict, view.sentence]
-        if not view.sentence:
-            parts.append(f"slope {reading_text(view.slope)}, scatter {reading_text(view.scatter)}")
-        said = ". ".join(part.strip(".") for part in parts if part)
-        self._verdict.setText(said[:1].upper() + said[1:])
+        reason = view.sentence or (
+            f"slope {reading_text(view.slope)}, scatter {reading_text(view.scatter)}"
+        )
+        self._verdict.setText(f"{view.verdict.capitalize()}: {reason}")

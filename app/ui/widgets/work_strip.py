@@ -1,5 +1,6 @@
 """The strip that shows long work: what, how far, and a cancel button."""
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QProgressBar
 
 from app.ui.models.measure_queue import MeasureQueue
@@ -8,7 +9,15 @@ from app.ui.widgets.basics import Button, fill, row, soft
 
 
 class WorkStrip(QFrame):
-    """Shows one piece of long work: filing or importing first, else measuring."""
+    """Shows how far the measuring in the background is.
+
+    Signals
+    -------
+    cancelWanted()
+        The player wants it stopped.
+    """
+
+    cancelWanted = Signal()
 
     def __init__(self, queue: MeasureQueue) -> None:
         super().__init__()
@@ -20,7 +29,7 @@ class WorkStrip(QFrame):
         self._bar.setFixedHeight(GRID_PX)
         self._bar.setAccessibleName("Progress")
         self._cancel = Button("Cancel", action_id="work.cancel", plain=True)
-        self._cancel.clicked.connect(self.cancel)
+        self._cancel.clicked.connect(self.cancelWanted)
         box = row(self, spacing=2 * GRID_PX)
         box.setContentsMargins(2 * GRID_PX, 4, GRID_PX, 4)
         fill(box, self._words, self._bar, self._cancel)
