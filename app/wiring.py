@@ -5,15 +5,18 @@ from collections.abc import Callable
 from datetime import date, datetime, tzinfo
 from pathlib import Path
 
+from app.services.attempts import Attempts
 from app.services.clock import ClockService
 from app.services.comparing import ComparingService
 from app.services.filing import FilingService
 from app.services.importing import ImportingService
+from app.services.input_levels import InputMemory
 from app.services.items import ItemService
 from app.services.listening import ListeningService
 from app.services.marking import MarkingService
 from app.services.measuring import MeasuringService
 from app.services.minutes import MinutesService
+from app.services.no_retake import NoRetakeService
 from app.services.passages import PassageService
 from app.services.playing import PlayingService
 from app.services.practising import PractisingService
@@ -97,11 +100,12 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     practice_clock = ClockService(store, clock, zone)
     undoing = Undoing(store)
     filer = TakeFiler(store, clock)
+    attempts = Attempts(store, clock)
     passages = PassageService(store, clock)
     measuring = MeasuringService(store, clock)
     listening = ListeningService(store, measuring)
     comparing = ComparingService(store, measuring, listening)
-    recording = RecordingService(store, clock, filer)
+    recording = RecordingService(store, clock, filer, attempts, practice_clock.touch)
     playing = PlayingService(store)
     return Workbench(
         journal_dir=store.folders.journal,
@@ -109,8 +113,8 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         passages=passages,
         practising=PractisingService(store, clock, practice_clock),
         recording=recording,
-        importing=ImportingService(store, clock, filer, zone),
-        filing=FilingService(store, clock, undoing, passages),
+        importing=ImportingService(store, clock, filer, zone, attempts),
+        filing=FilingService(store, clock, undoing, passages, attempts),
         measuring=measuring,
         listening=listening,
         playing=playing,
@@ -118,6 +122,8 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         comparing=comparing,
         reporting=ReportingService(store, comparing),
         clock=practice_clock,
+        no_retake=NoRetakeService(store, attempts),
+        input_memory=InputMemory(store),
         items=ItemService(store, clock, changed=practice_clock.refresh),
         minutes=MinutesService(store),
         closing=(playing.unload, recording.close, practice_clock.close, store.close),

@@ -1,10 +1,12 @@
 """Two takes of a passage beside each other, and a passage over the weeks."""
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings, Take
+from app.services.choosing import Choosing
 from app.services.file_measuring import read_whole
 from app.services.listening import ListeningService
 from app.services.measuring import MeasuringService
@@ -36,6 +38,7 @@ class ComparingService:
         self._store = store
         self._measuring = measuring
         self._listening = listening
+        self._choosing = Choosing(store)
 
     def compare(
         self,
@@ -72,7 +75,9 @@ class ComparingService:
             raise PlainFailure("That is the same take twice.", "Choose another one.")
         a = self._side(take_a, part_of(progress, 0.0, 0.35), should_stop)
         b = self._side(take_b, part_of(progress, 0.35, 0.7), should_stop)
-        return compare_sides(a, b, part_of(progress, 0.7, 1.0), should_stop)
+        found = compare_sides(a, b, part_of(progress, 0.7, 1.0), should_stop)
+        chosen = self._choosing.between(self._take(take_a), self._take(take_b))
+        return replace(found, confounders=(*found.confounders, *chosen))
 
     def compare_json(
         self,
@@ -115,7 +120,10 @@ class ComparingService:
             raise PlainFailure("That passage is not there.", "Choose another one.")
         takes = self._store.takes.list(passage_id=passage_id)
         headlines = self._store.measurements.headlines([take.id for take in takes])
-        return trend_view(passage, key, takes, dict(headlines))
+        view = trend_view(passage, key, takes, dict(headlines))
+        shown = {point.take_id for point in view.points}
+        chosen = self._choosing.in_trend(take for take in takes if take.id in shown)
+        return replace(view, notice=chosen)
 
     def trend_keys(self) -> tuple[tuple[str, str], ...]:
         """Give the measures a trend can follow: key and label."""

@@ -5,8 +5,10 @@ from datetime import date
 from pathlib import Path
 
 from app.journal.failures import PlainFailure
+from app.journal.no_retake import may_delete
 from app.journal.practice_days import Clock
 from app.journal.records import AimMet, PlayingSettings, Take
+from app.services.attempts import Attempts
 from app.services.file_measuring import checked_settings
 from app.services.passages import PassageService
 from app.services.rows import NO_PASSAGE, Rows
@@ -22,9 +24,15 @@ class FilingService:
     """Changes where a take belongs and what is known about it, never its sound."""
 
     def __init__(
-        self, store: Store, clock: Clock, undoing: Undoing, passages: PassageService
+        self,
+        store: Store,
+        clock: Clock,
+        undoing: Undoing,
+        passages: PassageService,
+        attempts: Attempts,
     ) -> None:
         self._store = store
+        self._attempts = attempts
         self._clock = clock
         self._undoing = undoing
         self._passages = passages
@@ -58,6 +66,7 @@ class FilingService:
                 raise PlainFailure("That passage is not there.", "Choose another one.")
             moved = replace(
                 take,
+                no_retake=self._attempts.refiled(take, practice_day, passage_id),
                 practice_day=practice_day,
                 passage_id=passage_id,
                 session_id=session_of(self._store, practice_day, take.recorded_at).id,
@@ -85,8 +94,20 @@ class FilingService:
         return self.row(take_id)
 
     def delete(self, take_id: str) -> None:
-        """Delete a take; :meth:`restore` or undo brings it back, its file stays."""
+        """Delete a take; :meth:`restore` or undo brings it back, its file stays.
+
+        Raises
+        ------
+        PlainFailure
+            Where its passage holds it as the day's one take.
+        """
         take = self.take(take_id)
+        passage = self._store.passages.get(take.passage_id) if take.passage_id else None
+        if not may_delete(passage, take):
+            raise PlainFailure(
+                "This is the day's one take of its passage: it is kept whatever it is.",
+                "To delete it all the same, switch no-retake off for the passage.",
+            )
         gone = replace(take, deleted_at=self._clock())
         self._undoing.make(f"{self._words(take)} deleted", take, gone)
 

@@ -1,10 +1,13 @@
 """From a recording's PCM to a filed take: encoded, verified, tagged, and only then tidied up."""
 
+from dataclasses import replace
 from pathlib import Path
 
 from app.journal.practice_days import practice_day
 from app.journal.records import Origin, Take
 from app.services import unfiled
+from app.services.attempts import Attempts
+from app.services.input_levels import levels_of
 from app.services.plain import plain_failures
 from app.services.stopping import Progress, ShouldStop, stopped_by
 from app.services.take_filing import NewTake, PlacedFile, TakeFiler
@@ -15,9 +18,10 @@ from app.store.store import Store
 class Finisher:
     """Files recordings; whatever fails, their PCM stays."""
 
-    def __init__(self, store: Store, filer: TakeFiler) -> None:
+    def __init__(self, store: Store, filer: TakeFiler, attempts: Attempts) -> None:
         self._store = store
         self._filer = filer
+        self._attempts = attempts
 
     def finish(self, pending: PendingTake, progress: Progress, should_stop: ShouldStop) -> Take:
         """Encode, verify, tag and file a recording, then remove its PCM.
@@ -39,6 +43,8 @@ class Finisher:
 
         with plain_failures("the recording is kept, but not filed yet"):
             take = self._filer.file(new, place)
+        if pending.id:
+            self._attempts.ended(replace(pending, duration_s=take.duration_s))
         unfiled.remove(pending)
         progress(1.0)
         return take
@@ -52,6 +58,7 @@ class Finisher:
                 recovered = recover(pending.pcm)
             pcm, clipped = recovered.path, recovered.clipped_samples
         settings = self._store.settings.get()
+        peak_dbfs, quiet_dbfs = levels_of(pcm)
         passage_id = pending.passage_id
         if passage_id is not None and self._store.passages.get(passage_id) is None:
             passage_id = None
@@ -67,6 +74,11 @@ class Finisher:
             dropped_frames=pending.dropped_frames,
             clipped_samples=clipped,
             ended=ended,
+            no_retake=pending.no_retake,
+            retake_reason=pending.retake_reason,
+            input_device=pending.input_device,
+            peak_dbfs=peak_dbfs,
+            quiet_dbfs=quiet_dbfs,
         )
         return new, pcm
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock, practice_day
 from app.journal.records import JournalSettings, Origin, PlayingSettings, Take
+from app.services.attempts import Attempts
 from app.services.passages import passage_title
 from app.services.plain import plain_failures
 from app.services.rows import NO_PASSAGE, Rows
@@ -88,8 +89,11 @@ class ImportingService:
         Where a clip was played that does not say so itself.
     """
 
-    def __init__(self, store: Store, clock: Clock, filer: TakeFiler, zone: tzinfo) -> None:
+    def __init__(
+        self, store: Store, clock: Clock, filer: TakeFiler, zone: tzinfo, attempts: Attempts
+    ) -> None:
         self._store = store
+        self._attempts = attempts
         self._clock = clock
         self._filer = filer
         self._zone = zone
@@ -231,6 +235,7 @@ class ImportingService:
             original_name=proposal.path.name,
             recorded_at_source=proposal.recorded_at_source,
             ended=proposal.notice,
+            no_retake=self._attempts.is_the_one(proposal.passage_id, proposal.practice_day),
         )
 
         def place(path: Path, _tags: dict[str, str]) -> PlacedFile:

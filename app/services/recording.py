@@ -2,6 +2,7 @@
 
 import threading
 import uuid
+from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -9,7 +10,9 @@ from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock
 from app.journal.records import PlayingSettings
 from app.services import unfiled
+from app.services.attempts import Attempts
 from app.services.finishing import Finisher
+from app.services.input_levels import SILENT, LevelWatch, opened_input
 from app.services.plain import plain_failures
 from app.services.rows import Rows
 from app.services.stopping import (
@@ -24,10 +27,7 @@ from app.store.store import Store
 from audio.errors import AudioFailure
 
 if TYPE_CHECKING:
-    from audio.recorder import Recorder, Recording
-
-_SILENT = LevelReading(None, None, "too quiet", False, 0.0, 0)
-_WORDS = {"too_quiet": "too quiet", "good": "good", "too_loud": "too loud"}
+    from audio.recorder import Recorder
 
 
 class RecordingService:
@@ -37,14 +37,25 @@ class RecordingService:
     is long; the rest may take as long as opening a device does.
     """
 
-    def __init__(self, store: Store, clock: Clock, filer: TakeFiler) -> None:
+    def __init__(
+        self,
+        store: Store,
+        clock: Clock,
+        filer: TakeFiler,
+        attempts: Attempts,
+        touch_clock: Callable[[], None],
+    ) -> None:
         self._store = store
         self._clock = clock
-        self._finisher = Finisher(store, filer)
+        self._attempts = attempts
+        self._touch_clock = touch_clock
+        self._finisher = Finisher(store, filer, attempts)
+        self._levels = LevelWatch()
         self._rows = Rows(store)
         self._lock = threading.RLock()
         self._recorder: Recorder | None = None
         self._device_key: str | None = None
+        self._input_device = ""
         self._pending: PendingTake | None = None
 
     def inputs(self) -> tuple[InputRow, ...]:
@@ -97,19 +108,8 @@ class RecordingService:
         """Give the level now (instant)."""
         recorder = self._recorder
         if recorder is None:
-            return _SILENT
-        from audio.levels import FLOOR_DBFS, judge_level  # noqa: PLC0415 - loaded already
-
-        level = recorder.level()
-        judged = level.highest_dbfs if self.is_recording else level.hold_dbfs
-        return LevelReading(
-            peak_dbfs=level.peak_dbfs if level.peak_dbfs > FLOOR_DBFS else None,
-            hold_dbfs=level.hold_dbfs if level.hold_dbfs > FLOOR_DBFS else None,
-            word=_WORDS[judge_level(judged).value],
-            clipped=level.clipped_samples > 0,
-            elapsed_s=recorder.elapsed_s,
-            dropped_frames=recorder.losses[1],
-        )
+            return SILENT
+        return self._levels.reading(recorder, is_recording=self.is_recording)
 
     def start(
         self,
@@ -133,7 +133,8 @@ class RecordingService:
         Raises
         ------
         PlainFailure
-            Where the input will not open or the journal cannot be written to.
+            Where the passage's one take of today is made, the input will not open or the
+            journal cannot be written to.
         """
         with self._lock:
             if self.is_recording:
@@ -145,15 +146,18 @@ class RecordingService:
                 self.stop_listening()
                 self._recorder = self._opened(device_key)
                 self._device_key = device_key
+            pending = replace(pending, input_device=self._input_device)
             with plain_failures("the recording did not start"):
                 pending.pcm.parent.mkdir(parents=True, exist_ok=True)
                 unfiled.write_note(pending)
+                self._attempts.begun(pending)
                 try:
                     self._recorder.begin(pending.pcm)
                 except BaseException:
-                    unfiled.remove(pending)
+                    self._forget(pending)
                     raise
             self._pending = pending
+        self._touch_clock()
 
     @property
     def is_recording(self) -> bool:
@@ -182,12 +186,14 @@ class RecordingService:
                 with plain_failures():
                     recorded = recorder.stop()
             except PlainFailure:
-                unfiled.remove(pending)
+                self._forget(pending)
                 raise
             if recorded is None:
-                unfiled.remove(pending)
+                self._forget(pending)
                 raise PlainFailure("Nothing was recorded.", "Check the input, then try again.")
-            return _stopped(pending, recorded)
+            stopped = unfiled.stopped(pending, recorded)
+            self._attempts.ended(stopped)
+            return stopped
 
     def poll(self) -> PendingTake | None:
         """Give the recording that ended by itself, once (instant).
@@ -232,7 +238,18 @@ class RecordingService:
         )
 
     def discard(self, pending: PendingTake) -> None:
-        """Move an unfiled recording to the journal's trash."""
+        """Move an unfiled recording to the journal's trash.
+
+        Raises
+        ------
+        PlainFailure
+            Where it was made without retakes: it is kept whatever it is.
+        """
+        if pending.no_retake:
+            raise PlainFailure(
+                "This is the day's one take of its passage: it is kept whatever it is.",
+                "Keep it; an ordinary day is what it is there to show.",
+            )
         today = self._clock().date()
         for path in tuple(unfiled.files_of(pending)):
             self._store.folders.to_trash(path, today)
@@ -254,6 +271,7 @@ class RecordingService:
             if passage is None:
                 raise PlainFailure("That passage is not there.", "Choose another one.")
             settings = passage.settings
+        allowed = self._attempts.permission(passage_id)
         take_id = uuid.uuid4().hex
         return PendingTake(
             id=take_id,
@@ -263,25 +281,17 @@ class RecordingService:
             passage_id=passage_id,
             aim=aim,
             settings=settings or self._store.settings.get().default_settings,
+            no_retake=allowed.under_rule,
+            retake_reason=allowed.after_failure,
         )
 
+    def _forget(self, pending: PendingTake) -> None:
+        """Leave nothing of a recording without any sound."""
+        unfiled.remove(pending)
+        self._attempts.nothing_came(pending)
+
     def _opened(self, device_key: str | None) -> "Recorder":
-        from audio.devices import find_device  # noqa: PLC0415 - loads PortAudio
-        from audio.recorder import Recorder  # noqa: PLC0415
-
-        with plain_failures():
-            chosen = device_key or self._store.settings.get().input_device
-            recorder = Recorder(None, find_device("input", chosen))
-            recorder.start()
+        chosen = device_key or self._store.settings.get().input_device
+        recorder, self._input_device = opened_input(chosen)
+        self._levels.forget()
         return recorder
-
-
-def _stopped(pending: PendingTake, recorded: "Recording") -> PendingTake:
-    return replace(
-        pending,
-        pcm=recorded.path,
-        duration_s=recorded.duration_s,
-        dropped_frames=recorded.dropped_frames,
-        clipped_samples=recorded.clipped_samples,
-        ended=recorded.sentence or "",
-    )

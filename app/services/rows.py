@@ -2,9 +2,11 @@
 
 import sys
 from collections.abc import Iterable
+from dataclasses import replace
 
 from app.journal.practice_days import practice_day
 from app.journal.records import Marker, MeasurementHeadline, Passage, Take
+from app.services.choosing import Choosing
 from app.services.passages import passage_title
 from app.services.readings import NOT_MEASURED, reading_of
 from app.services.views import AnyReading, MarkerRow, MeasureState, NoReading, TakeRow
@@ -29,6 +31,7 @@ class Rows:
 
     def __init__(self, store: Store) -> None:
         self._store = store
+        self._choosing = Choosing(store)
 
     def of_takes(self, takes: Iterable[Take]) -> tuple[TakeRow, ...]:
         """Give takes as rows, in the order given; a few queries for thousands of them."""
@@ -38,13 +41,17 @@ class Rows:
         counts = self._store.markers.counts(ids)
         passages = {passage.id: passage for passage in self._store.passages.list()}
         turn = self._store.settings.get().day_turn_hour
+        chosen = self._choosing.of_takes(takes)
         return tuple(
-            self._row(
-                take,
-                headlines.get(take.id),
-                passages.get(take.passage_id or ""),
-                counts.get(take.id, 0),
-                turn,
+            replace(
+                self._row(
+                    take,
+                    headlines.get(take.id),
+                    passages.get(take.passage_id or ""),
+                    counts.get(take.id, 0),
+                    turn,
+                ),
+                chosen_as=chosen[take.id],
             )
             for take in takes
         )
@@ -101,6 +108,7 @@ class Rows:
             dynamics=_reading(headline, "dynamic_span_db"),
             marker_count=marker_count,
             file=self._store.folders.absolute(take.file),
+            retake_reason=take.retake_reason,
         )
 
     def _near_note(self, marker: Marker) -> str:

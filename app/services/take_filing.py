@@ -33,6 +33,11 @@ class NewTake:
     dropped_frames: int = 0
     clipped_samples: int = 0
     ended: str = ""
+    no_retake: bool = False
+    retake_reason: str = ""
+    input_device: str = ""
+    peak_dbfs: float | None = None
+    quiet_dbfs: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,6 +136,11 @@ class TakeFiler:
                 dropped_frames=new.dropped_frames,
                 clipped_samples=new.clipped_samples,
                 ended=" ".join(part for part in (new.ended, placed.note) if part),
+                no_retake=new.no_retake,
+                retake_reason=new.retake_reason,
+                input_device=new.input_device,
+                peak_dbfs=new.peak_dbfs,
+                quiet_dbfs=new.quiet_dbfs,
             )
             self._store.takes.add(take)
         return take

@@ -7,13 +7,18 @@ written first. Both stay until the take is filed and verified.
 import json
 from collections.abc import Iterator
 from contextlib import suppress
+from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 from app.journal.codec import Unreadable, decoded, encoded
 from app.journal.records import PlayingSettings
 from app.services.views import PendingTake
 from app.store.folders import Folders, write_atomically
+
+if TYPE_CHECKING:
+    from audio.recorder import Recording
 
 _ID_LENGTH = 32
 _RECOVERED = "-recovered"
@@ -32,8 +37,23 @@ def write_note(pending: PendingTake) -> None:
         "passage_id": pending.passage_id,
         "aim": pending.aim,
         "settings": encoded(pending.settings),
+        "no_retake": pending.no_retake,
+        "retake_reason": pending.retake_reason,
+        "input_device": pending.input_device,
     }
     write_atomically(_note_of(pending.pcm), json.dumps(note, ensure_ascii=False, indent=2))
+
+
+def stopped(pending: PendingTake, recorded: "Recording") -> PendingTake:
+    """Give a recording as it is once it has ended."""
+    return replace(
+        pending,
+        pcm=recorded.path,
+        duration_s=recorded.duration_s,
+        dropped_frames=recorded.dropped_frames,
+        clipped_samples=recorded.clipped_samples,
+        ended=recorded.sentence or "",
+    )
 
 
 def remove(pending: PendingTake) -> None:
@@ -97,10 +117,13 @@ def _pending_of(path: Path, default: PlayingSettings) -> PendingTake | None:
         settings=settings,
         ended=CRASHED,
         recovered=True,
+        no_retake=note.get("no_retake") is True,
+        retake_reason=str(note.get("retake_reason") or ""),
+        input_device=str(note.get("input_device") or ""),
     )
 
 
-def _read_note(path: Path) -> dict[str, str]:
+def _read_note(path: Path) -> dict[str, Any]:
     try:
         note = json.loads(_note_of(path).read_text(encoding="utf-8"))
     except (OSError, ValueError):

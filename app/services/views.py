@@ -16,6 +16,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from app.journal.no_retake import ChosenAs
 from app.journal.records import (
     AimMet,
     Marker,
@@ -69,7 +70,11 @@ class NamedReading:
 
 @dataclass(frozen=True, slots=True)
 class TakeRow:
-    """A take in a list."""
+    """A take in a list.
+
+    ``chosen_as`` tells how it came to be kept, ``None`` where nobody knows;
+    ``retake_reason`` what the device did to an earlier attempt of a day without retakes.
+    """
 
     id: str
     passage_id: str | None
@@ -89,6 +94,8 @@ class TakeRow:
     dynamics: AnyReading
     marker_count: int
     file: Path
+    chosen_as: ChosenAs | None = None
+    retake_reason: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -241,6 +248,7 @@ class TrendView:
     ``line`` and ``band`` are (day, value) and (day, low, high); empty with a
     ``sentence`` where there are too few takes. ``ordinary_difference`` is how far two
     days differ at most in 95 of 100 cases without any change, ``None`` where unknown.
+    ``notice`` says how the takes were chosen, where that could look like a change.
     """
 
     passage: Passage
@@ -255,6 +263,7 @@ class TrendView:
     scatter: AnyReading
     sentence: str
     ordinary_difference: float | None = None
+    notice: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -272,7 +281,8 @@ class LevelReading:
     """The input level now, dB relative to full scale, and a word for it.
 
     ``word`` is ``"too quiet"``, ``"good"`` or ``"too loud"``; ``clipped`` once any
-    sample since the start reached full scale.
+    sample since the start reached full scale; ``quiet_dbfs`` is the quietest moment of
+    the last seconds.
     """
 
     peak_dbfs: float | None
@@ -281,6 +291,7 @@ class LevelReading:
     clipped: bool
     elapsed_s: float
     dropped_frames: int
+    quiet_dbfs: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -320,7 +331,8 @@ class PendingTake:
     """A recording that stopped and is not filed yet; its sound is safe at ``pcm``.
 
     ``ended`` says in one sentence what cut it short, empty where the player
-    stopped it; ``recovered`` marks one that a crash left behind.
+    stopped it; ``recovered`` marks one that a crash left behind. ``no_retake``,
+    ``retake_reason`` and ``input_device`` become those of the take.
     """
 
     id: str
@@ -334,6 +346,9 @@ class PendingTake:
     clipped_samples: int = 0
     ended: str = ""
     recovered: bool = False
+    no_retake: bool = False
+    retake_reason: str = ""
+    input_device: str = ""
 
 
 @dataclass(frozen=True, slots=True)

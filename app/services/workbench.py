@@ -8,11 +8,13 @@ from app.services.clock import ClockService
 from app.services.comparing import ComparingService
 from app.services.filing import FilingService
 from app.services.importing import ImportingService
+from app.services.input_levels import InputMemory
 from app.services.items import ItemService
 from app.services.listening import ListeningService
 from app.services.marking import MarkingService
 from app.services.measuring import MeasuringService
 from app.services.minutes import MinutesService
+from app.services.no_retake import NoRetakeService
 from app.services.passages import PassageService
 from app.services.playing import PlayingService
 from app.services.practising import PractisingService
@@ -43,6 +45,8 @@ class Workbench:
     comparing: ComparingService
     reporting: ReportingService
     clock: ClockService
+    no_retake: NoRetakeService
+    input_memory: InputMemory
     items: ItemService
     minutes: MinutesService
     closing: tuple[Callable[[], None], ...] = ()
