@@ -1,17 +1,14 @@
 """Listen: hear a take, see it, say what is wrong in one key."""
 
-from collections.abc import Callable
-from functools import partial
-
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from app.journal.records import Marker, Passage
 from app.services.views import PlaybackState, TakeRow, TakeView
 from app.services.wording import day_text, length_text, reading_text
 from app.ui.desk import Desk
-from app.ui.keys import MARKER_KEY_COUNT
 from app.ui.models.marker_desk import MarkerDesk
 from app.ui.models.sound_columns import SoundColumns
+from app.ui.pages.listen_keys import MARKERS, bind_listen_keys
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, EmptyState, column, fill, row, soft
@@ -26,7 +23,6 @@ from app.ui.widgets.transport import Transport
 
 _SIDE_WIDTH_PX = 336
 _LEAST_SELECTION_S = 0.05
-NOTES, MARKERS, NUMBERS, TAKE = range(4)
 
 
 class ListenPage(Page):
@@ -54,7 +50,7 @@ class ListenPage(Page):
         self._build()
         self._connect()
         self._connect_markers()
-        self._bind()
+        bind_listen_keys(self)
 
     def _build(self) -> None:
         head = row()
@@ -105,7 +101,7 @@ class ListenPage(Page):
         desk.passagesChanged.connect(self.refresh_if_open)
         desk.theme.changed.connect(self.lanes.recolour)
         self.chooser.picked.connect(self.show_take)
-        self._compare.clicked.connect(self._compare_with_first)
+        self._compare.clicked.connect(self.compare_with_first)
         self._columns.read.connect(self.lanes.show_waveform)
         self.lanes.seekWanted.connect(self.transport.seek)
         self.lanes.selectionMade.connect(lambda start, end: self._select((start, end)))
@@ -121,47 +117,8 @@ class ListenPage(Page):
         self.markers.seekWanted.connect(self.transport.seek)
         self.markers.chosen.connect(self.lanes.choose_marker)
         self.markers.changed.connect(self._marker_desk.change)
-        self.markers.moveWanted.connect(self._move_marker)
+        self.markers.moveWanted.connect(self.move_marker)
         self.markers.deleted.connect(self._marker_desk.delete)
-
-    def _bind(self) -> None:
-        bind, transport, lanes = self.desk.keys.bind, self.transport, self.lanes
-        slots: dict[str, Callable[[], object]] = {
-            "play": transport.toggle,
-            "back": partial(transport.step, -1),
-            "forward": partial(transport.step, 1),
-            "back_note": partial(self._step_note, -1),
-            "forward_note": partial(self._step_note, 1),
-            "start": transport.to_start,
-            "select_from": partial(self._select_edge, 0),
-            "select_to": partial(self._select_edge, 1),
-            "loop": self._toggle_loop,
-            "slower": partial(transport.change_speed, -1),
-            "faster": partial(transport.change_speed, 1),
-            "normal_speed": partial(transport.change_speed, 0),
-            "louder": partial(transport.change_volume, 1),
-            "quieter": partial(transport.change_volume, -1),
-            "zoom_in": partial(lanes.zoom, 1),
-            "zoom_out": partial(lanes.zoom, -1),
-            "zoom_all": lanes.show_all,
-            "next_marker": partial(self._step_marker, 1),
-            "previous_marker": partial(self._step_marker, -1),
-            "edit_marker": self._edit_marker,
-            "move_marker": self._move_marker,
-            "delete_marker": self.markers.delete_chosen,
-            "previous_take": partial(self.chooser.step, -1),
-            "next_take": partial(self.chooser.step, 1),
-            "notes": partial(self.side.show_pane, NOTES),
-            "markers": partial(self.side.show_pane, MARKERS),
-            "numbers": partial(self.side.show_pane, NUMBERS),
-            "take": partial(self.side.show_pane, TAKE),
-            "compare": self._compare_with_first,
-            "delete_take": self._delete_take,
-        }
-        for action_id, slot in slots.items():
-            bind(self, f"listen.{action_id}", slot)
-        for number in range(1, MARKER_KEY_COUNT + 1):
-            bind(self, f"listen.mark_{number}", partial(self.mark, number))
 
     # -- which take ---------------------------------------------------------
 
@@ -260,18 +217,21 @@ class ListenPage(Page):
         self.transport.select(selection)
         self.lanes.set_selection(selection, looping=self.transport.is_looping)
 
-    def _select_edge(self, edge: int) -> None:
+    def select_edge(self, edge: int) -> None:
+        """Let the selection start (0) or end (1) here."""
         here = self.transport.position_s
         start, end = self.transport.selection or (0.0, self.lanes.duration_s)
         start, end = (here, end) if edge == 0 else (start, here)
         if end - start > _LEAST_SELECTION_S:
             self._select((start, end))
 
-    def _toggle_loop(self) -> None:
+    def toggle_loop(self) -> None:
+        """Loop the selection, or stop looping."""
         self.transport.toggle_loop(not self.transport.is_looping)
         self.lanes.set_selection(self.transport.selection, looping=self.transport.is_looping)
 
-    def _step_note(self, steps: int) -> None:
+    def step_note(self, steps: int) -> None:
+        """Go to the next or earlier note."""
         start_s = self.notes.start_near(self.transport.position_s, steps)
         if start_s is not None:
             self.transport.seek(start_s)
@@ -306,21 +266,25 @@ class ListenPage(Page):
             self.lanes.choose_marker(marker_id)
             self.transport.seek(self.markers.shown.start_s)
 
-    def _step_marker(self, steps: int) -> None:
+    def step_marker(self, steps: int) -> None:
+        """Go to the next or earlier marker."""
         marker = self.markers.neighbour(self.transport.position_s, steps)
         if marker is not None:
             self._marker_clicked(marker.id)
 
-    def _move_marker(self) -> None:
+    def move_marker(self) -> None:
+        """Move the chosen marker to the playing position."""
         self.markers.move_chosen(self.transport.position_s, self.lanes.duration_s)
 
-    def _edit_marker(self) -> None:
+    def edit_marker(self) -> None:
+        """Write the text of the chosen marker."""
         self.side.show_pane(MARKERS)
         self.markers.write_text()
 
     # -- the take itself ------------------------------------------------------------
 
-    def _compare_with_first(self) -> None:
+    def compare_with_first(self) -> None:
+        """Compare the take with the first of its passage."""
         siblings = self.chooser.siblings
         if self.view is None or len(siblings) < 2:
             return
@@ -328,7 +292,8 @@ class ListenPage(Page):
         other = siblings[-1] if siblings[-1] != shown else siblings[0]
         self.desk.compareWanted.emit(other, shown)
 
-    def _delete_take(self) -> None:
+    def delete_take(self) -> None:
+        """Delete the take; undo brings it back."""
         if self.view is not None:
             self.transport.stop()
             take_id, filing = self.view.row.id, self.desk.workbench.filing

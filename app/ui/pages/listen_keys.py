@@ -1,0 +1,53 @@
+"""Which key does what on the Listen page."""
+
+from collections.abc import Callable
+from functools import partial
+from typing import TYPE_CHECKING
+
+from app.ui.keys import MARKER_KEY_COUNT
+
+if TYPE_CHECKING:
+    from app.ui.pages.listen import ListenPage
+
+NOTES, MARKERS, NUMBERS, TAKE = range(4)
+
+
+def bind_listen_keys(page: "ListenPage") -> None:
+    """Let the keys of the Listen page do what they say."""
+    bind, transport, lanes = page.desk.keys.bind, page.transport, page.lanes
+    slots: dict[str, Callable[[], object]] = {
+        "play": transport.toggle,
+        "back": partial(transport.step, -1),
+        "forward": partial(transport.step, 1),
+        "back_note": partial(page.step_note, -1),
+        "forward_note": partial(page.step_note, 1),
+        "start": transport.to_start,
+        "select_from": partial(page.select_edge, 0),
+        "select_to": partial(page.select_edge, 1),
+        "loop": page.toggle_loop,
+        "slower": partial(transport.change_speed, -1),
+        "faster": partial(transport.change_speed, 1),
+        "normal_speed": partial(transport.change_speed, 0),
+        "louder": partial(transport.change_volume, 1),
+        "quieter": partial(transport.change_volume, -1),
+        "zoom_in": partial(lanes.zoom, 1),
+        "zoom_out": partial(lanes.zoom, -1),
+        "zoom_all": lanes.show_all,
+        "next_marker": partial(page.step_marker, 1),
+        "previous_marker": partial(page.step_marker, -1),
+        "edit_marker": page.edit_marker,
+        "move_marker": page.move_marker,
+        "delete_marker": page.markers.delete_chosen,
+        "previous_take": partial(page.chooser.step, -1),
+        "next_take": partial(page.chooser.step, 1),
+        "notes": partial(page.side.show_pane, NOTES),
+        "markers": partial(page.side.show_pane, MARKERS),
+        "numbers": partial(page.side.show_pane, NUMBERS),
+        "take": partial(page.side.show_pane, TAKE),
+        "compare": page.compare_with_first,
+        "delete_take": page.delete_take,
+    }
+    for action_id, slot in slots.items():
+        bind(page, f"listen.{action_id}", slot)
+    for number in range(1, MARKER_KEY_COUNT + 1):
+        bind(page, f"listen.mark_{number}", partial(page.mark, number))
