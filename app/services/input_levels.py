@@ -69,8 +69,9 @@ def levels_of(path: Path) -> tuple[float | None, float | None]:
     Returns
     -------
     peak_dbfs, quiet_dbfs : float or None
-        The highest sample, and the level (RMS over 0.1 s) that its quietest tenth stays
-        under; ``None`` for digital silence, and for the quiet of less than a second.
+        The highest sample, and the level (RMS over 0.1 s, a full-scale sine at 0 dBFS)
+        that its quietest tenth stays under; ``None`` for digital silence, and for the
+        quiet of less than a second.
     """
     # Only after a recording.
     import numpy as np  # noqa: PLC0415
