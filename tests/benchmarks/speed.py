@@ -36,7 +36,7 @@ HOP_S = 0.005
 PARTS = ("pitch", "take", "cold", "hour", "align")
 
 
-def violin_phrase(seconds: float = 32.0, seed: int = 3) -> Phrase:
+def violin_phrase(seconds: float = 32.0, seed: int = 3, tempo: float = 60.0) -> Phrase:
     """A violin line of about the wanted length: scales, leaps, vibrato, slurs, short notes."""
     rng = np.random.default_rng(seed)
     notes, total, midi = [], 0.0, 69
@@ -55,7 +55,7 @@ def violin_phrase(seconds: float = 32.0, seed: int = 3) -> Phrase:
             )
         )
     return render(
-        PhraseSpec(tuple(notes), tempo=60.0, sample_rate_hz=RATE_HZ, level_dbfs=-24.0, seed=seed)
+        PhraseSpec(tuple(notes), tempo=tempo, sample_rate_hz=RATE_HZ, level_dbfs=-24.0, seed=seed)
     )
 
 
@@ -237,7 +237,7 @@ def peak_mb():
 """
 
 
-def in_new_process(source: str) -> dict[str, float]:
+def in_new_process(source: str) -> dict:
     """Run a script in a process of its own and return the JSON it prints last."""
     done = subprocess.run(
         [sys.executable, "-c", _PEAK + source], capture_output=True, text=True, check=False
@@ -284,34 +284,36 @@ def an_hour(folder: Path) -> None:
 _ALIGN = """
 import json, sys, time
 sys.path.insert(0, {root!r})
-sys.path.insert(0, {here!r})
 import numpy as np
 from analysis.alignment import align
-from speed import violin_phrase, RATE_HZ
-parts_a = [violin_phrase(60.0, 50 + k).samples for k in range(10)]
-a = np.concatenate(parts_a).astype(np.float32)
-from scipy import signal
-b = np.concatenate([signal.resample_poly(p, 9, 10) for p in parts_a]).astype(np.float32)
-del parts_a
-before = peak_mb()
-align(a[: 20 * RATE_HZ], RATE_HZ, b[: 20 * RATE_HZ], RATE_HZ)
-begun = time.perf_counter()
-found = align(a, RATE_HZ, b, RATE_HZ)
-took_s = time.perf_counter() - begun
-minutes = [x.size / RATE_HZ / 60 for x in (a, b)]
-print(json.dumps(dict(took_s=took_s, peak_mb=peak_mb(), before_mb=before, minutes_a=minutes[0],
-                      minutes_b=minutes[1], status=found.status)))
+rate = {rate}
+a, b = (np.fromfile(path, dtype=np.float32) for path in {paths!r})
+align(a[: 20 * rate], rate, b[: 20 * rate], rate)
+before, begun = peak_mb(), time.perf_counter()
+worked = time.process_time()
+found = align(a, rate, b, rate)
+print(json.dumps(dict(
+    took_s=time.perf_counter() - begun, worked_s=time.process_time() - worked,
+    peak_mb=peak_mb(), before_mb=before, minutes=[x.size / rate / 60 for x in (a, b)],
+    status=found.status)))
 """
 
 
-def ten_minutes_aligned() -> None:
-    """Two takes of ten minutes; the second a tenth faster (and so sharper)."""
-    here = str(Path(__file__).parent)
-    found = in_new_process(_ALIGN.format(root=str(ROOT), here=here))
+def ten_minutes_aligned(folder: Path) -> None:
+    """Two takes of ten minutes, the second at another tempo."""
+    paths = [folder / "a.f32", folder / "b.f32"]
+    for path, tempo in zip(paths, (60.0, 66.0), strict=True):
+        with path.open("wb") as plain:
+            for seed in range(50, 60):
+                violin_phrase(60.0, seed, tempo).samples.astype(np.float32).tofile(plain)
+    found = in_new_process(
+        _ALIGN.format(root=str(ROOT), rate=RATE_HZ, paths=[str(path) for path in paths])
+    )
+    a_min, b_min = found["minutes"]
     print(
-        f"align {found['minutes_a']:.1f} min with {found['minutes_b']:.1f} min:"
-        f" {found['took_s']:.1f} s, peak {found['peak_mb']:.0f} MB"
-        f" ({found['before_mb']:.0f} MB of it before aligning), {found['status']}"
+        f"align {a_min:.1f} min with {b_min:.1f} min: {found['took_s']:.1f} s (processor"
+        f" {found['worked_s']:.1f} s), peak {found['peak_mb']:.0f} MB"
+        f" ({found['before_mb']:.0f} MB of it before), {found['status']}"
     )
 
 
@@ -327,7 +329,7 @@ def main() -> None:
             "take": whole_take,
             "cold": lambda: cold_measure(Path(name)),
             "hour": lambda: an_hour(Path(name)),
-            "align": ten_minutes_aligned,
+            "align": lambda: ten_minutes_aligned(Path(name)),
         }
         for part in wanted:
             if cores:
