@@ -6,6 +6,7 @@ from datetime import date, datetime, tzinfo
 from pathlib import Path
 
 from app.services.attempts import Attempts
+from app.services.assigning import AssignmentService
 from app.services.clock import ClockService
 from app.services.comparing import ComparingService
 from app.services.filing import FilingService
@@ -20,12 +21,14 @@ from app.services.no_retake import NoRetakeService
 from app.services.passages import PassageService
 from app.services.playing import PlayingService
 from app.services.practising import PractisingService
+from app.services.promising import PromiseService
 from app.services.recording import RecordingService
 from app.services.reporting import ReportingService
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
 from app.services.take_filing import TakeFiler
 from app.services.undoing import Undoing
 from app.services.views import RepairReport
+from app.services.watching import WatchService
 from app.services.workbench import Workbench
 from app.store.store import Store, open_store
 
@@ -107,13 +110,14 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     comparing = ComparingService(store, measuring, listening)
     recording = RecordingService(store, clock, filer, attempts, practice_clock.touch)
     playing = PlayingService(store)
+    importing = ImportingService(store, clock, filer, zone, attempts)
     return Workbench(
         journal_dir=store.folders.journal,
         read_only=store.read_only,
         passages=passages,
         practising=PractisingService(store, clock, practice_clock),
         recording=recording,
-        importing=ImportingService(store, clock, filer, zone, attempts),
+        importing=importing,
         filing=FilingService(store, clock, undoing, passages, attempts),
         measuring=measuring,
         listening=listening,
@@ -126,6 +130,9 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         input_memory=InputMemory(store),
         items=ItemService(store, clock, changed=practice_clock.refresh),
         minutes=MinutesService(store),
+        watching=WatchService(store, clock, importing),
+        promises=PromiseService(store, clock),
+        assignments=AssignmentService(store, clock),
         closing=(playing.unload, recording.close, practice_clock.close, store.close),
     )
 

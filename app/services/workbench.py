@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from app.services.assigning import AssignmentService
 from app.services.clock import ClockService
 from app.services.comparing import ComparingService
 from app.services.filing import FilingService
@@ -18,8 +19,10 @@ from app.services.no_retake import NoRetakeService
 from app.services.passages import PassageService
 from app.services.playing import PlayingService
 from app.services.practising import PractisingService
+from app.services.promising import PromiseService
 from app.services.recording import RecordingService
 from app.services.reporting import ReportingService
+from app.services.watching import WatchService
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +52,9 @@ class Workbench:
     input_memory: InputMemory
     items: ItemService
     minutes: MinutesService
+    watching: WatchService
+    promises: PromiseService
+    assignments: AssignmentService
     closing: tuple[Callable[[], None], ...] = ()
 
     def close(self) -> None:
