@@ -23,6 +23,7 @@ from app.services.promising import PromiseService
 from app.services.recording import RecordingService
 from app.services.reporting import ReportingService
 from app.services.watching import WatchService
+from app.services.watching import WatchService
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +53,7 @@ class Workbench:
     input_memory: InputMemory
     items: ItemService
     minutes: MinutesService
+    watching: WatchService
     watching: WatchService
     promises: PromiseService
     assignments: AssignmentService
