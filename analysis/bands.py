@@ -14,7 +14,7 @@ from scipy import fft
 from scipy.ndimage import uniform_filter1d
 
 from analysis.blocks import MonoSamples
-from analysis.stopping import StopQuestion, stop_if_asked
+from analysis.stopping import Progress, StopQuestion, stop_if_asked, tell
 from analysis.windows import hann_window
 
 FloatArray = NDArray[np.float64]
@@ -37,6 +37,8 @@ def band_mean_level(
     source: MonoSamples,
     period_s: FloatArray,
     hop_s: float,
+    *,
+    progress: Progress | None = None,
     should_stop: StopQuestion | None = None,
 ) -> FloatArray:
     """Return the mean level of the bands that sound.
@@ -50,8 +52,8 @@ def band_mean_level(
         leaves no ripple.
     hop_s : float
         Distance of two values.
-    should_stop : callable, optional
-        Asked for every 20 s.
+    progress, should_stop : callable, optional
+        Told the share done, asked whether to stop, for every 20 s.
 
     Returns
     -------
@@ -69,6 +71,7 @@ def band_mean_level(
         power = _band_powers(source, begin, end, hop_s)
         level = _smoothed_db(power, period_s[begin:end], hop_s)
         out[first:last] = _weighted_mean(level, hop_s)[first - begin : last - begin]
+        tell(progress, last / len(out))
     return out
 
 

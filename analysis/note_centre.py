@@ -142,12 +142,12 @@ def _described(
 class Widths:
     """What the half width of a centre's 95 % interval is made of; see :func:`pitch_of`."""
 
-    noise: float = 5.9
-    unseen_spread: float = 5.9
-    unseen_halves: float = 1.7
-    unseen_cents_s: float = 0.038
+    noise: float = 3.6
+    unseen_spread: float = 3.1
+    unseen_halves: float = 1.0
+    unseen_cents_s: float = 0.03
     few_turns: float = 0.27
-    mixed: float = 2.8
+    mixed: float = 2.6
     floor_cents: float = 0.15
 
 
@@ -164,8 +164,8 @@ def pitch_of(reading: Reading, duration_s: float, hop_s: float) -> NotePitch:
     vibrato of few turns; another sound mixed in (the room's answer to the note before),
     which shows as a spread together with frames that are not quite periodic.
 
-    The weights were set on generated phrases of the seeds 0 to 119 (clean and at 20 dB,
-    dry and in rooms), so that 19 of 20 intervals hold the truth.
+    The weights were set on generated phrases (``tests/benchmarks/phrases.py``, seeds 0 to
+    119, clean and at 20 dB, dry and in rooms), so that 19 of 20 intervals hold the truth.
 
     Parameters
     ----------

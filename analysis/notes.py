@@ -24,6 +24,7 @@ from analysis.results import (
     Reason,
     Vibrato,
 )
+from analysis.stopping import Progress, StopQuestion, stop_if_asked, tell
 from analysis.units import hz_to_midi, midi_to_hz
 from analysis.vibrato import measure_vibrato
 from analysis.windows import WindowPlan
@@ -64,6 +65,8 @@ def find_notes(
     *,
     source: MonoSamples | None = None,
     windows: WindowPlan | None = None,
+    progress: Progress | None = None,
+    should_stop: StopQuestion | None = None,
 ) -> tuple[Note, ...]:
     """Find the notes of a single line.
 
@@ -79,6 +82,8 @@ def find_notes(
         The take itself; without it double stops and plucked notes are not recognised.
     windows : WindowPlan, optional
         The windows the track was measured with; by default those of the instrument.
+    progress, should_stop : callable, optional
+        Told the share done, 0 to 1, and asked whether to stop, for every note.
 
     Returns
     -------
@@ -90,7 +95,11 @@ def find_notes(
     windows = windows or WindowPlan(instrument.floor_hz, instrument.window_periods)
     finder = _Finder(track, instrument, source, windows)
     spans = note_spans(track, onset_s, onset_strength)
-    found = [finder.note(spans, index) for index in range(len(spans))]
+    found = []
+    for index in range(len(spans)):
+        stop_if_asked(should_stop)
+        found.append(finder.note(spans, index))
+        tell(progress, (index + 1) / len(spans))
     return join_double_stops(
         [(span, note) for span, note in zip(spans, found, strict=True) if note is not None]
     )

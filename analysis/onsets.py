@@ -17,7 +17,7 @@ from analysis.blocks import MonoSamples, SampleArray
 from analysis.envelope import level_envelope
 from analysis.results import PitchTrack
 from analysis.steps import NO_STEP, pitch_steps
-from analysis.stopping import StopQuestion
+from analysis.stopping import Progress, StopQuestion
 from analysis.units import hz_to_midi
 
 FloatArray = NDArray[np.float64]
@@ -39,6 +39,7 @@ def detect_onsets(
     sample_rate_hz: int,
     *,
     track: PitchTrack | None = None,
+    progress: Progress | None = None,
     should_stop: StopQuestion | None = None,
 ) -> tuple[FloatArray, FloatArray]:
     """Find where notes begin.
@@ -51,8 +52,8 @@ def detect_onsets(
         Its sample rate.
     track : PitchTrack, optional
         The pitch of the take. Without it only attacks are found, no slurred changes.
-    should_stop : callable, optional
-        Asked now and then.
+    progress, should_stop : callable, optional
+        Told the share done, 0 to 1; asked now and then whether to stop.
 
     Returns
     -------
@@ -69,7 +70,13 @@ def detect_onsets(
     """
     source = samples if isinstance(samples, MonoSamples) else MonoSamples(samples, sample_rate_hz)
     envelope = level_envelope(source, track, should_stop=should_stop)
-    band_level = band_mean_level(source, _periods(source, track), _BAND_HOP_S, should_stop)
+    band_level = band_mean_level(
+        source,
+        _periods(source, track),
+        _BAND_HOP_S,
+        progress=progress,
+        should_stop=should_stop,
+    )
     attack_s, attack_strength = attacks(envelope, band_level, _BAND_HOP_S, track)
     if track is None:
         return attack_s, attack_strength

@@ -9,7 +9,7 @@ from scipy import fft
 
 from analysis.blocks import MonoSamples
 from analysis.periodicity import CANDIDATES, INTERPOLATION_DEPTH, frame_candidates
-from analysis.stopping import StopQuestion, stop_if_asked
+from analysis.stopping import Progress, StopQuestion, stop_if_asked, tell
 from analysis.windows import hann_window, window_autocorrelation
 
 FloatArray = NDArray[np.float64]
@@ -72,7 +72,12 @@ class PeriodSearch:
         self._size = fft.next_fast_len(len(window) + self._lags, real=True)
         self._inverse_window = 1.0 / window_autocorrelation(window, self._lags)
 
-    def candidates(self, frames: IntArray, should_stop: StopQuestion | None = None) -> Candidates:
+    def candidates(
+        self,
+        frames: IntArray,
+        should_stop: StopQuestion | None = None,
+        progress: Progress | None = None,
+    ) -> Candidates:
         """Return the candidates of the frames with these (rising) numbers."""
         periods = np.zeros((len(frames), CANDIDATES))
         strengths = np.zeros((len(frames), CANDIDATES))
@@ -92,6 +97,7 @@ class PeriodSearch:
                 periods[first:last],
                 strengths[first:last],
             )
+            tell(progress, last / len(frames))
         return Candidates(periods / self._source.sample_rate_hz, strengths, rms)
 
     def _blocks(self, frames: IntArray) -> list[tuple[int, int]]:

@@ -15,7 +15,7 @@ from analysis.blocks import MonoSamples, SampleArray
 from analysis.period_search import PeriodSearch
 from analysis.pitch_path import PathCosts, choose_path, with_adapted_windows
 from analysis.results import Measured, NotMeasurable, PitchTrack, Provenance, Reason
-from analysis.stopping import StopQuestion
+from analysis.stopping import Progress, StopQuestion
 from analysis.windows import WindowPlan
 
 FloatArray = NDArray[np.float64]
@@ -40,6 +40,7 @@ def track_pitch(
     window_periods: float = 3.0,
     adapt_window: bool = True,
     costs: PathCosts | None = None,
+    progress: Progress | None = None,
     should_stop: StopQuestion | None = None,
 ) -> Measured[PitchTrack] | NotMeasurable:
     """Follow the fundamental frequency of a single line.
@@ -61,6 +62,8 @@ def track_pitch(
         (see :class:`analysis.windows.WindowPlan`).
     costs : PathCosts, optional
         What the path costs; the defaults suit music.
+    progress : callable, optional
+        Told the share done, 0 to 1.
     should_stop : callable, optional
         Asked for every block of frames.
 
@@ -104,7 +107,7 @@ def track_pitch(
         window_periods=window_periods,
         octave_cost=costs.octave,
     )
-    found = search.candidates(np.arange(int(source.duration_s / hop_s) + 1), should_stop)
+    found = search.candidates(np.arange(int(source.duration_s / hop_s) + 1), should_stop, progress)
     if not np.all(np.isfinite(found.rms)):
         return NotMeasurable(
             Reason.INPUT_BROKEN, "The take holds samples that are not numbers.", provenance

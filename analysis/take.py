@@ -1,6 +1,5 @@
 """Everything measured on one take, with progress, and stopping when asked to."""
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final
 
@@ -23,14 +22,13 @@ from analysis.results import (
     TakeAnalysis,
     Tempo,
 )
-from analysis.stopping import Stopped, StopQuestion, stop_if_asked
+from analysis.stopping import Progress, Stopped, StopQuestion, part_of, stop_if_asked, tell
 from analysis.take_settings import TakeSettings
 from analysis.tuning import Temperament
 
 __all__ = ["ALGORITHM", "Stopped", "TakeSettings", "analyse_take"]
 
 FloatArray = NDArray[np.float64]
-Progress = Callable[[float], None]
 
 ALGORITHM: Final = "+".join(
     ("take-1", pitch.ALGORITHM, onsets.ALGORITHM, notes.ALGORITHM, vibrato.ALGORITHM,
@@ -40,10 +38,10 @@ ALGORITHM: Final = "+".join(
 
 HIGHEST_RATE_HZ: Final = 768_000
 
-_AFTER_PITCH: Final = 0.55
-_AFTER_ONSETS: Final = 0.7
+_AFTER_PITCH: Final = 0.25
+_AFTER_ONSETS: Final = 0.4
 _AFTER_NOTES: Final = 0.75
-_AFTER_TEMPO: Final = 0.8
+_AFTER_TEMPO: Final = 0.85
 
 
 def analyse_take(
@@ -92,20 +90,15 @@ def analyse_take(
     provenance = Provenance(ALGORITHM, parameters)
     duration_s = len(samples) / sample_rate_hz
     refusal = _refusal(samples, sample_rate_hz, provenance, should_stop)
-    tell = progress or _nobody
     if refusal is not None:
-        tell(1.0)
+        tell(progress, 1.0)
         return TakeAnalysis(
             duration_s, sample_rate_hz, refusal, (), refusal, refusal, refusal, provenance
         )
-    measuring = _Measuring(samples, sample_rate_hz, settings, player, tell, should_stop)
+    measuring = _Measuring(samples, sample_rate_hz, settings, player, progress, should_stop)
     result = measuring.run()
-    tell(1.0)
+    tell(progress, 1.0)
     return TakeAnalysis(duration_s, sample_rate_hz, *result, provenance)
-
-
-def _nobody(_: float) -> None:
-    """Progress nobody listens to."""
 
 
 _CHECKED_AT_ONCE: Final = 1 << 20
@@ -152,7 +145,7 @@ class _Measuring:
     sample_rate_hz: int
     settings: TakeSettings
     player: Instrument
-    tell: Progress
+    progress: Progress | None
     should_stop: StopQuestion | None
 
     def run(self) -> _Parts:
@@ -167,19 +160,18 @@ class _Measuring:
             floor_hz=self.player.floor_hz,
             ceiling_hz=self.player.ceiling_hz,
             window_periods=self.player.window_periods,
+            progress=part_of(self.progress, 0.0, _AFTER_PITCH),
             should_stop=self.should_stop,
         )
-        self.tell(_AFTER_PITCH)
         onset_s, strength = onsets.detect_onsets(
             source,
             self.sample_rate_hz,
             track=track.value if isinstance(track, Measured) else None,
+            progress=part_of(self.progress, _AFTER_PITCH, _AFTER_ONSETS),
             should_stop=self.should_stop,
         )
-        self.tell(_AFTER_ONSETS)
         found = self._notes(track, onset_s, strength, source)
         judged, measured_intonation = self._judged(track, found)
-        self.tell(_AFTER_NOTES)
         stop_if_asked(self.should_stop)
         if found and self.player.single_line:
             # What turned out not to be a note (an echo, a wobble) is no onset either.
@@ -188,12 +180,13 @@ class _Measuring:
         measured_tempo = tempo.measure_tempo(
             onset_s, strength, source.duration_s, pulse_bpm=self.settings.pulse_bpm
         )
-        self.tell(_AFTER_TEMPO)
+        tell(self.progress, _AFTER_TEMPO)
         stop_if_asked(self.should_stop)
         measured_dynamics = dynamics.measure_dynamics(
             self.samples,
             self.sample_rate_hz,
             playing=[(n.start_s, n.end_s) for n in found] or None,
+            progress=part_of(self.progress, _AFTER_TEMPO, 1.0),
             should_stop=self.should_stop,
         )
         return track, judged, measured_intonation, measured_tempo, measured_dynamics
@@ -207,7 +200,15 @@ class _Measuring:
     ) -> tuple[Note, ...]:
         if isinstance(track, NotMeasurable):
             return ()
-        return notes.find_notes(track.value, onset_s, strength, self.player, source=source)
+        return notes.find_notes(
+            track.value,
+            onset_s,
+            strength,
+            self.player,
+            source=source,
+            progress=part_of(self.progress, _AFTER_ONSETS, _AFTER_NOTES),
+            should_stop=self.should_stop,
+        )
 
     def _judged(
         self, track: Measured[PitchTrack] | NotMeasurable, found: tuple[Note, ...]
