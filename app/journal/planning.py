@@ -140,13 +140,13 @@ def gap_days(facts: PassageFacts, today: date, occasion: Occasion | None = None)
     """Give the days after which a passage is due again.
 
     Twice the last gap between two days on it, at least 2 and at most 30; with open
-    markers the last gap again, at most 7; with a date ahead at most 15 % of the days
+    markers the last gap again, 2 to 7; with a date ahead at most 15 % of the days
     until then.
     """
     days = sorted(set(facts.practised_on))[-2:]
     last_gap = (days[1] - days[0]).days if len(days) == 2 else 1
     if facts.open_markers:
-        gap = min(max(last_gap, 1), LONGEST_GAP_WITH_MARKERS)
+        gap = min(max(last_gap, SHORTEST_GAP), LONGEST_GAP_WITH_MARKERS)
     else:
         gap = min(max(2 * last_gap, SHORTEST_GAP), LONGEST_GAP)
     if occasion is not None:
