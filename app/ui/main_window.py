@@ -109,6 +109,11 @@ class MainWindow(QMainWindow):
     def _connect(self) -> None:
         self.rail.chosen.connect(self.show_page)
         self.work.cancelWanted.connect(self._cancel_work)
+        self.recorder.stateChanged.connect(
+            lambda _: self.rail.mark_page(
+                PRACTICE, "A take is being recorded" if self.recorder.is_recording else ""
+            )
+        )
         self.rail.theme.clicked.connect(self._toggle_theme)
         self.rail.help.clicked.connect(self.show_help)
         self.desk.listenWanted.connect(self.listen_to)

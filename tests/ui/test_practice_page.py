@@ -50,11 +50,13 @@ def test_record_with_one_key_and_answer_the_aim(window, settle, qtbot, bench):
     settle(window)
     assert window.main.recorder.state is RecorderState.RECORDING
     assert button(page.panel, "Stop").isEnabled()
+    assert window.main.rail.marked_words(0) == "A take is being recorded"
     qtbot.wait(120)
     assert "0:03" in labels_of(page.panel)
     qtbot.keyClick(window.main, "R")
     settle(window)
     assert window.main.recorder.state is RecorderState.IDLE
+    assert window.main.rail.marked_words(0) == ""
     take = next(row for row in bench.state.rows.values() if row.id.startswith("take102"))
     assert take.passage_id == fakes.STUDY.id
     assert "Was the aim met?" in labels_of(page.panel)

@@ -1,6 +1,6 @@
 """The rail: five pages, and what belongs to the whole window."""
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFocusEvent, QFont, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QFrame
 
@@ -27,11 +27,18 @@ class RailButton(QAbstractButton):
         self._words = words
         self._icon = icon(name)
         self._by_keyboard = False
+        self._is_marked = False
         self.setCheckable(True)
         self.setFixedSize(_WIDTH, 7 * GRID_PX + 4)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setText(words)
         describe(self, f"page.{name}", words)
+
+    def mark(self, words: str) -> None:
+        """Show a dot beside the icon, with its meaning in words; empty: none."""
+        self._is_marked = bool(words)
+        self.setAccessibleDescription(words)
+        self.update()
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         """Show the focus frame to those who walk with Tab."""
@@ -53,6 +60,10 @@ class RailButton(QAbstractButton):
             painter.setPen(palette.highlight().color())
             painter.drawRoundedRect(self.rect().adjusted(8, 2, -4, -3), 6, 6)
         self._icon.paint(painter, (_WIDTH - 24) // 2, GRID_PX, 24, 24)
+        if self._is_marked:
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(palette.brightText())
+            painter.drawEllipse(QPointF(_WIDTH / 2 + 22, GRID_PX + 5), 5.0, 5.0)
         face: QFont = font(SMALL_PT, bold=self.isChecked())
         painter.setFont(face)
         painter.setPen(palette.buttonText().color())
@@ -91,6 +102,16 @@ class Rail(QFrame):
             small.setIconSize(QSize(20, 20))
             box.addWidget(small, 0, Qt.AlignmentFlag.AlignHCenter)
         self._group.idClicked.connect(self.chosen)
+
+    def mark_page(self, index: int, words: str) -> None:
+        """Show on a page's button that something runs there; empty words: nothing."""
+        button = self._group.button(index)
+        if isinstance(button, RailButton):
+            button.mark(words)
+
+    def marked_words(self, index: int) -> str:
+        """Return what runs on a page."""
+        return self._group.button(index).accessibleDescription()
 
     def show_chosen(self, index: int) -> None:
         """Mark the open page."""
