@@ -5,8 +5,8 @@ from collections.abc import Callable
 from datetime import date, datetime, tzinfo
 from pathlib import Path
 
-from app.services.attempts import Attempts
 from app.services.assigning import AssignmentService
+from app.services.attempts import Attempts
 from app.services.clock import ClockService
 from app.services.comparing import ComparingService
 from app.services.filing import FilingService
@@ -19,6 +19,7 @@ from app.services.measuring import MeasuringService
 from app.services.minutes import MinutesService
 from app.services.no_retake import NoRetakeService
 from app.services.passages import PassageService
+from app.services.planning import PlanningService
 from app.services.playing import PlayingService
 from app.services.practising import PractisingService
 from app.services.promising import PromiseService
@@ -101,6 +102,7 @@ def open_workbench(
 def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     zone = local_zone()
     practice_clock = ClockService(store, clock, zone)
+    assignments = AssignmentService(store, clock)
     undoing = Undoing(store)
     filer = TakeFiler(store, clock)
     attempts = Attempts(store, clock)
@@ -132,7 +134,8 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         minutes=MinutesService(store),
         watching=WatchService(store, clock, importing),
         promises=PromiseService(store, clock),
-        assignments=AssignmentService(store, clock),
+        assignments=assignments,
+        planning=PlanningService(store, clock, assignments),
         closing=(playing.unload, recording.close, practice_clock.close, store.close),
     )
 

@@ -17,12 +17,12 @@ from app.services.measuring import MeasuringService
 from app.services.minutes import MinutesService
 from app.services.no_retake import NoRetakeService
 from app.services.passages import PassageService
+from app.services.planning import PlanningService
 from app.services.playing import PlayingService
 from app.services.practising import PractisingService
 from app.services.promising import PromiseService
 from app.services.recording import RecordingService
 from app.services.reporting import ReportingService
-from app.services.watching import WatchService
 from app.services.watching import WatchService
 
 
@@ -54,9 +54,9 @@ class Workbench:
     items: ItemService
     minutes: MinutesService
     watching: WatchService
-    watching: WatchService
     promises: PromiseService
     assignments: AssignmentService
+    planning: PlanningService
     closing: tuple[Callable[[], None], ...] = ()
 
     def close(self) -> None:
