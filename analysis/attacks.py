@@ -30,6 +30,7 @@ _QUIETEST_BELOW_LOUD_DB: Final = 45.0
 _LOWEST_ATTACK_DBFS: Final = -80.0
 _STRUCK_OVER_S: Final = 0.01
 _LEAST_STRUCK_DB: Final = 3.0
+_CLEARLY_STRUCK_DB: Final = 7.0
 
 
 def bow_changes(
@@ -110,14 +111,14 @@ def rises_from_rest(envelope: Envelope, track: PitchTrack | None) -> list[tuple[
     return rises
 
 
-def struck(band_level: FloatArray, hop_s: float) -> tuple[IntArray, FloatArray]:
+def struck(
+    band_level: FloatArray, hop_s: float, least_db: float = _LEAST_STRUCK_DB
+) -> tuple[IntArray, FloatArray]:
     """Find sudden rises of the bands' mean level: struck and plucked notes."""
     reach = max(round(_STRUCK_OVER_S / hop_s), 1)
     rise = np.zeros_like(band_level)
     rise[reach:-reach] = band_level[2 * reach :] - band_level[: -2 * reach]
-    places, found = find_peaks(
-        rise, height=_LEAST_STRUCK_DB, distance=max(round(_ONE_ATTACK_S / hop_s), 1)
-    )
+    places, found = find_peaks(rise, height=least_db, distance=max(round(_ONE_ATTACK_S / hop_s), 1))
     return places, found["peak_heights"]
 
 
@@ -181,7 +182,28 @@ def attacks(
             found.append((attack_time(envelope, dip, last), rise_db))
         for dip, depth_db in bow_changes(envelope, band_level, band_hop_s):
             found.append((attack_time(envelope, dip, dip + reach), depth_db))
+        found += _struck_elsewhere(envelope, band_level, band_hop_s, [t for t, _ in found])
     return _one_each(found)
+
+
+def _struck_elsewhere(
+    envelope: Envelope, band_level: FloatArray, band_hop_s: float, known_s: list[float]
+) -> list[tuple[float, float]]:
+    """Find clearly struck notes over what still rings, away from the attacks known so far."""
+    others = np.array(known_s)
+    found = []
+    for place, rise_db in zip(*struck(band_level, band_hop_s, _CLEARLY_STRUCK_DB), strict=True):
+        time_s = float(place) * band_hop_s
+        before, after = _index(envelope, time_s - 0.01), _index(envelope, time_s + 0.01)
+        rise = envelope.level_dbfs[after] - envelope.level_dbfs[before]
+        alone = not others.size or np.min(np.abs(others - time_s)) > _ONE_ATTACK_S
+        if alone and rise >= _CLEARLY_STRUCK_DB:
+            found.append((time_s, float(rise_db)))
+    return found
+
+
+def _index(envelope: Envelope, time_s: float) -> int:
+    return int(np.clip(round(time_s / envelope.hop_s), 0, len(envelope.time_s) - 1))
 
 
 def _lowest_near(envelope: Envelope, index: int) -> int:

@@ -166,7 +166,7 @@ class _Measuring:
         onset_s, strength = onsets.detect_onsets(
             source,
             self.sample_rate_hz,
-            track=track.value if isinstance(track, Measured) else None,
+            track=track.value if isinstance(track, Measured) and not self.player.plucked else None,
             progress=part_of(self.progress, _AFTER_PITCH, _AFTER_ONSETS),
             should_stop=self.should_stop,
         )
