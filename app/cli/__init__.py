@@ -9,6 +9,7 @@ import typer
 
 from app.cli import (
     check,
+    clock,
     compare,
     count,
     demo,
@@ -58,6 +59,7 @@ def build() -> typer.Typer:
         measure,
         mark,
         compare,
+        clock,
         count,
         check,
         repair,

@@ -5,6 +5,7 @@ from typing import Annotated
 
 import typer
 
+from app.cli.clock import item_lines, item_objects
 from app.cli.console import say, say_json
 from app.cli.options import JournalOption, JsonOption, day_from
 from app.cli.program import Program
@@ -29,7 +30,7 @@ def count(  # noqa: PLR0917 - one parameter an option
     journal: JournalOption = None,
     json: JsonOption = False,
 ) -> None:
-    """Say how many days were practised, and keep minutes and rest."""
+    """Say how many days were practised and where today's minutes went; keep minutes and rest."""
     program = Program.of(context)
     is_looking = minutes is None and not rest
     with program.open_workbench(
@@ -42,6 +43,7 @@ def count(  # noqa: PLR0917 - one parameter an option
             planned = day > bench.practising.practice_day_now()
             bench.practising.mark_rest(day, planned)
         today = bench.practising.today()
+        effort = bench.minutes.recording(today.practice_day, today.practice_day)
         if json:
             say_json(
                 {
@@ -50,6 +52,10 @@ def count(  # noqa: PLR0917 - one parameter an option
                     "takes": len(today.takes),
                     "days_practised": today.days_practised,
                     "days_since_first": today.days_since_first,
+                    "items": item_objects(bench.clock.state().items),
+                    "recordings": effort.attempts,
+                    "recordings_kept": effort.kept,
+                    "recording_min": round(effort.recording_min, 3),
                 }
             )
             return
@@ -59,6 +65,10 @@ def count(  # noqa: PLR0917 - one parameter an option
             f"{day_text(today.practice_day)}: {minutes_text(today.minutes)},"
             f" {counted(len(today.takes), 'take')} today."
         )
+        for line in item_lines(bench.clock.state().items):
+            say(line)
+        if effort.attempts:
+            say(effort.sentence)
         if today.days_since_first:
             say(
                 f"{counted(today.days_practised, 'day')} practised;"

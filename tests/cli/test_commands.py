@@ -28,7 +28,7 @@ def test_help_names_every_command_and_loads_nothing_heavy():
     assert done.returncode == 0, done.stderr
     for command in (
         "open", "demo", "import", "record", "recover", "measure", "mark", "compare",
-        "count", "report", "repair",
+        "clock", "count", "report", "repair",
     ):  # fmt: skip
         assert f"  {command} " in done.stdout
 
