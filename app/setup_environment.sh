@@ -13,8 +13,8 @@ run_packages="libportaudio2 libasound2-plugins
   libxcb-keysyms1 libxcb-randr0 libxcb-render-util0 libxcb-shape0 libxcb-sync1 libxcb-xfixes0
   libxcb-xinerama0 libxcb-xkb1 libwayland-client0 libwayland-cursor0 libwayland-egl1"
 
-# The virtual sound device and the virtual screen.
-test_packages="pulseaudio pulseaudio-utils xvfb xauth xdotool"
+# The virtual sound device, the virtual screen, and a voice that talks between the playing.
+test_packages="pulseaudio pulseaudio-utils xvfb xauth xdotool espeak-ng"
 
 # stop SENTENCE...: an expected failure, said plainly.
 stop() {
