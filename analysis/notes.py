@@ -47,6 +47,7 @@ _PLUCK_INTERVAL_WIDER: Final = 1.5
 _CHORD_UNCERTAINTY_CENTS: Final = 5.0
 _SHORTEST_SURE_CHORD_S: Final = 0.3
 _UNSURE_CONFIDENCE: Final = 0.8
+_PERIODIC_CONFIDENCE: Final = 0.9
 _SHORTEST_UNCLEAR_S: Final = 0.15
 _FAINT_DB: Final = 25.0
 _WIDEST_USEFUL_CENTS: Final = 50.0
@@ -178,13 +179,29 @@ class _Finder:
             # in a short note the note before may still sound on from the walls
             return None
         inset = min(0.03, 0.2 * span.duration_s)
-        return find_chord(
+        chord = find_chord(
             self.source,
             span.start_s + inset,
             span.end_s - inset,
             self.instrument.floor_hz,
             self.instrument.ceiling_hz,
         )
+        if chord is not None and confidence > _PERIODIC_CONFIDENCE:
+            f0_hz = self.track.f0_hz[span.first : span.last]
+            if not _on_ladder_of(chord, float(np.nanmedian(f0_hz))):
+                return None
+        return chord
+
+
+def _on_ladder_of(chord: Chord, f0_hz: float) -> bool:
+    """Whether both strings are multiples of the one period the track has found.
+
+    Two strings repeat perfectly only over a common period; where the track is sure of a
+    pitch that is none, the second string is the room's memory of the note before.
+    """
+    rungs = np.array([chord.lower_hz, chord.upper_hz]) / f0_hz
+    near = np.abs(1200.0 * np.log2(rungs / np.maximum(np.rint(rungs), 1.0))) < 60.0
+    return bool(np.all(near) and np.all(rungs > 1.5))
 
 
 def _of_no_one_pitch(span: Span, kind: NoteKind, level_dbfs: float) -> Note:
