@@ -4,8 +4,10 @@
 
 Each passage sounds twice, at two tempos, every note moved by exactly known cents; takes
 are measured, aligned and compared as the program does it, and the change of every note
-is held against the truth. Bounds for notes of 250 ms and more (the shorter of the two):
-median error 1.0 cent, 95th percentile 3.0; shorter notes by their stated interval.
+is held against the truth. Beside it: a plain mean of praat's pitch over each note, which is
+told where the notes lie (and so shows what the sound itself allows). Bounds for notes of
+250 ms and more (the shorter of the two): median error 1.0 cent, 95th percentile 3.0;
+shorter notes by their stated interval.
 
 Two sources, both optional; what is missing is said and skipped:
 
@@ -26,15 +28,10 @@ A held note of a human player moves by itself, and the shorter take hears less o
 that stays in the error.
 """
 
-import os
-import re
 import shutil
-import subprocess
 import sys
-import tempfile
 from collections import defaultdict
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import pairwise
 from pathlib import Path
 from typing import Final
@@ -43,27 +40,26 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 sys.path.insert(0, str(Path(__file__).parent))
 
 import numpy as np
-import soundfile
-from midi_writer import MidiNote, write_midi
-from scipy import signal
+from sampled_sounds import (
+    RATE_HZ,
+    SAMPLES,
+    SOUND_FONT,
+    Played,
+    SampledNotes,
+    bend_scale_cents,
+    passage,
+    rendered_by_fluidsynth,
+)
 
 from analysis.alignment import align
 from analysis.change import compare_takes
+from analysis.instruments import INSTRUMENTS
 from analysis.results import Measured
 from analysis.take import TakeSettings, analyse_take
-from analysis.units import parse_note_name
 
 FIRST_SEED: Final = 41_000
-RATE_HZ: Final = 44_100
-TEMPO_RATIO: Final = 1.17
-FURTHEST_CENTS: Final = 15
 START_WITHIN_S: Final = 0.15
-LENGTHS_MS: Final = (90, 130, 180, 280, 400, 600, 900, 1400)
 EDGES_MS: Final = (0, 150, 250, 500, 1000, 100_000)
-SOUND_FONT: Final = Path(os.environ.get("SOUND_FONT", "/usr/share/sounds/sf2/FluidR3_GM.sf2"))
-SAMPLES: Final = Path(
-    os.environ.get("SAMPLES", Path(tempfile.gettempdir()) / "passagework-samples")
-)
 # General MIDI program (from 0), lowest and highest note played.
 RENDERED: Final = {
     "violin": (40, 55, 88),
@@ -76,128 +72,20 @@ RENDERED: Final = {
 }
 REAL: Final = ("violin", "cello", "flute")
 UNRELIABLE: Final = {"cello": {"As4"}}
-STEPS: Final = (-5, -4, -3, -2, -2, -1, -1, 1, 1, 2, 2, 3, 4, 5)
-
-
-@dataclass(frozen=True, slots=True)
-class Played:
-    """One note in both takes: onsets, sounding lengths, and how far it is moved."""
-
-    midi: int
-    start_s: tuple[float, float]
-    length_s: tuple[float, float]
-    cents: tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True)
 class Scored:
-    """A placed note: its shorter length, and the error where its change was measured."""
+    """A placed note: its shorter length, and the error where its change was measured.
+
+    ``praat_cents`` is the error of a plain mean of praat's pitch over the note, told where
+    it lies; NaN where praat heard too little of it.
+    """
 
     length_ms: float
     error_cents: float | None
     held: bool
-
-
-def passage(seed: int, low: int, high: int, gap_ms: int = 20, count: int = 40) -> list[Played]:
-    """Make up a line of notes from 90 ms to 1.4 s, each moved by whole cents in each take."""
-    rng = np.random.default_rng([seed, 9])
-    midi = int(rng.integers(low + 4, high - 4))
-    at_ms, notes = np.array([500.0, 700.0]), []
-    for _ in range(count):
-        step = int(rng.choice(STEPS))
-        midi = midi + step if low <= midi + step <= high else midi - step
-        length = float(rng.choice(LENGTHS_MS) * rng.uniform(0.9, 1.1))
-        both = np.rint([length, length * TEMPO_RATIO])
-        cents = rng.integers(-FURTHEST_CENTS, FURTHEST_CENTS + 1, 2)
-        notes.append(
-            Played(
-                midi,
-                tuple(at_ms / 1000.0),
-                tuple((both - gap_ms) / 1000.0),
-                (float(cents[0]), float(cents[1])),
-            )
-        )
-        at_ms = at_ms + both
-    return notes
-
-
-def rendered_by_fluidsynth(
-    notes: list[Played], take: int, program: int, cents_of_range: float
-) -> np.ndarray:
-    """Render one take of a passage, (n,)."""
-    line = [
-        MidiNote(
-            round(note.start_s[take] * 1000),
-            round((note.start_s[take] + note.length_s[take]) * 1000),
-            note.midi,
-            8192 + round((note.cents[take] + 0.5) / cents_of_range * 8192),
-        )
-        for note in notes
-    ]
-    with tempfile.TemporaryDirectory() as name:
-        midi, wav = Path(name, "line.mid"), Path(name, "line.wav")
-        write_midi(midi, program, line)
-        command = ["fluidsynth", "-ni", "-C", "0", "-R", "0", "-r", str(RATE_HZ), "-g", "0.8"]
-        command += ["-O", "s24", "-F", str(wav), str(SOUND_FONT), str(midi)]
-        subprocess.run(command, check=True, capture_output=True, timeout=300)
-        samples, _ = soundfile.read(wav)
-    return np.asarray(samples.mean(axis=1))
-
-
-def bend_scale_cents() -> float:
-    """Cents of a full bend as this fluidsynth reads it, seen by praat on a held trumpet note."""
-    import parselmouth
-
-    found = []
-    for cents in (-90.0, 90.0):
-        note = Played(67, (0.5, 0.5), (2.5, 2.5), (cents, cents))
-        samples = rendered_by_fluidsynth([note], 0, 56, 200.0)
-        pitch = parselmouth.Sound(samples, RATE_HZ).to_pitch_ac(
-            0.005, pitch_floor=200.0, pitch_ceiling=800.0
-        )
-        f0 = pitch.selected_array["frequency"]
-        found.append(np.median(f0[(pitch.xs() > 1.0) & (pitch.xs() < 2.8) & (f0 > 0)]))
-    ratio = 1200.0 * np.log2(found[1] / found[0]) / 180.0
-    return min((198.4375, 200.0), key=lambda scale: abs(scale / 200.0 - ratio))
-
-
-@dataclass(frozen=True, slots=True)
-class SampledNotes:
-    """The single notes of one package: note number to samples at ``RATE_HZ``."""
-
-    by_midi: dict[int, np.ndarray]
-
-    @staticmethod
-    def read(folder: Path, left_out: set[str]) -> "SampledNotes":
-        """Read what a package's folder holds; silence before the attack is cut."""
-        notes = {}
-        for path in sorted(folder.glob("*.wav")):
-            if not re.fullmatch(r"[A-G]s?\d", path.stem) or path.stem in left_out:
-                continue
-            samples, rate = soundfile.read(path)
-            samples = samples.mean(axis=1) if samples.ndim == 2 else samples
-            assert rate == RATE_HZ, path
-            loud = np.flatnonzero(np.abs(samples) > 0.02 * np.abs(samples).max())
-            notes[parse_note_name(path.stem.replace("s", "#"))] = samples[loud[0] :]
-        return SampledNotes(notes)
-
-    def play(self, notes: list[Played], take: int) -> tuple[np.ndarray, list[float]]:
-        """Join re-pitched notes to one take; also the cents each was truly moved by."""
-        end_s = notes[-1].start_s[take] + notes[-1].length_s[take] + 0.5
-        out = np.zeros(int(end_s * RATE_HZ))
-        moved = []
-        for note in notes:
-            nearest = min(self.by_midi, key=lambda midi, note=note: abs(midi - note.midi))
-            cents = 100.0 * (note.midi - nearest) + note.cents[take]
-            ratio = Fraction(2.0 ** (-cents / 1200.0)).limit_denominator(400)
-            moved.append(-1200.0 * np.log2(float(ratio)) - 100.0 * (note.midi - nearest))
-            count = int(note.length_s[take] * RATE_HZ)
-            source = self.by_midi[nearest][: int(count / ratio) + 4000]
-            tone = signal.resample_poly(source, ratio.numerator, ratio.denominator)[:count]
-            fade = np.minimum(1.0, (tone.size - np.arange(tone.size)) / (0.02 * RATE_HZ))
-            first = int(note.start_s[take] * RATE_HZ)
-            out[first : first + tone.size] += 0.5 * tone * fade
-        return out + 1e-4 * np.random.default_rng(take).standard_normal(out.size), moved
+    praat_cents: float
 
 
 def scored(
@@ -218,21 +106,44 @@ def scored(
         number = _note_at(notes, pair.midi, starts)
         if number is not None and number not in found:
             found[number] = pair
+    praat = praat_means(b, notes, 1, instrument) - praat_means(a, notes, 0, instrument)
     out = []
     for number, note in enumerate(notes):
         length_ms = 1000.0 * min(note.length_s)
         pair = found.get(number)
+        reference = float(praat[number]) - true_change[number]
         if pair is None:
-            out.append(Scored(length_ms, None, False))
+            out.append(Scored(length_ms, None, False, reference))
             continue
         error = pair.change_cents - true_change[number]
-        out.append(Scored(length_ms, error, abs(error) <= pair.uncertainty_cents))
+        out.append(Scored(length_ms, error, abs(error) <= pair.uncertainty_cents, reference))
         if abs(error) > 8.0 and length_ms >= 250 and "-v" in sys.argv:
             print(
                 f"   {instrument} midi {note.midi} at {note.start_s[0]:.2f}/{note.start_s[1]:.2f}"
-                f" s, {length_ms:.0f} ms: {error:+.1f} cents, stated {pair.uncertainty_cents:.1f}"
+                f" s, {length_ms:.0f} ms: {error:+.1f} cents, stated {pair.uncertainty_cents:.1f},"
+                f" praat {reference:+.1f}"
             )
     return out
+
+
+def praat_means(samples: np.ndarray, notes: list[Played], take: int, instrument: str) -> np.ndarray:
+    """Mean pitch in cents of every note inside its known time, by praat; NaN of too little."""
+    import parselmouth
+
+    player = INSTRUMENTS[instrument]
+    pitch = parselmouth.Sound(samples, RATE_HZ).to_pitch_ac(
+        0.005, pitch_floor=player.floor_hz, pitch_ceiling=player.ceiling_hz
+    )
+    f0, time_s = pitch.selected_array["frequency"], pitch.xs()
+    means = []
+    for note in notes:
+        start_s, length_s = note.start_s[take], note.length_s[take]
+        inside = (time_s > start_s + min(0.1, length_s / 3)) & (time_s < start_s + length_s - 0.03)
+        heard = f0[inside & (f0 > 0)]
+        cents = 1200.0 * np.log2(heard / 440.0)
+        near = cents[np.abs(cents - np.median(cents)) < 100.0] if heard.size > 3 else cents[:0]
+        means.append(np.mean(near) if near.size else np.nan)
+    return np.array(means)
 
 
 def _note_at(notes: list[Played], midi: int, starts: tuple[float, float]) -> int | None:
@@ -258,16 +169,21 @@ def row(label: str, scores: list[Scored]) -> str:
     if not errors.size:
         return f"  {label:<22}{len(scores):>6}{share:>10}"
     held = 100.0 * sum(s.held for s in scores) / errors.size
+    praat = np.abs([s.praat_cents for s in scores if np.isfinite(s.praat_cents)])
+    reference = f"{np.median(praat):>12.2f}{np.percentile(praat, 95):>10.2f}" if praat.size else ""
     return (
         f"  {label:<22}{len(scores):>6}{share:>10}{np.median(errors):>10.2f}"
-        f"{np.percentile(errors, 95):>10.2f}{held:>10.1f} %"
+        f"{np.percentile(errors, 95):>10.2f}{held:>10.1f} %{reference}"
     )
 
 
 def table(title: str, by_instrument: dict[str, list[Scored]]) -> None:
     """Print a source's table: each instrument from 250 ms, then all by note length."""
     print(f"\n{title}")
-    print(f"  {'':<22}{'notes':>6}{'measured':>10}{'median c':>10}{'p95 c':>10}{'in stated':>12}")
+    print(
+        f"  {'':<22}{'notes':>6}{'measured':>10}{'median c':>10}{'p95 c':>10}{'in stated':>12}"
+        f"{'praat med':>12}{'praat p95':>10}"
+    )
     for name, scores in by_instrument.items():
         print(row(f"{name} from 250 ms", [s for s in scores if s.length_ms >= 250]))
         print(row(f"{name} shorter", [s for s in scores if s.length_ms < 250]))
