@@ -13,6 +13,7 @@ from app.services.filing import FilingService
 from app.services.importing import ImportingService
 from app.services.input_levels import InputMemory
 from app.services.items import ItemService
+from app.services.lifetime import RecordService
 from app.services.listening import ListeningService
 from app.services.marking import MarkingService
 from app.services.measuring import MeasuringService
@@ -136,6 +137,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         promises=PromiseService(store, clock),
         assignments=assignments,
         planning=PlanningService(store, clock, assignments),
+        record=RecordService(store, clock),
         closing=(playing.unload, recording.close, practice_clock.close, store.close),
     )
 

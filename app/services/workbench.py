@@ -11,6 +11,7 @@ from app.services.filing import FilingService
 from app.services.importing import ImportingService
 from app.services.input_levels import InputMemory
 from app.services.items import ItemService
+from app.services.lifetime import RecordService
 from app.services.listening import ListeningService
 from app.services.marking import MarkingService
 from app.services.measuring import MeasuringService
@@ -57,6 +58,7 @@ class Workbench:
     promises: PromiseService
     assignments: AssignmentService
     planning: PlanningService
+    record: RecordService
     closing: tuple[Callable[[], None], ...] = ()
 
     def close(self) -> None:
