@@ -1,12 +1,12 @@
 """Notes held against their targets, and what that says about a take."""
 
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from analysis.instruments import INSTRUMENTS, Instrument
+from analysis.averages import average_uncertainty, measure_drift, uncertainty_of_mean
 from analysis.results import (
     Deviation,
     HabitRow,
@@ -16,13 +16,14 @@ from analysis.results import (
     Note,
     NoteKind,
     NotMeasurable,
-    Provenance,
     Reason,
+    StringPitch,
 )
+from analysis.spelling import spelled_name
+from analysis.take_tuning import ALGORITHM, Tuning, tuning_of_take
+from analysis.targets import OPEN_STRING_CENTS, plausible_targets, strings_as_tuned, vibrates
 from analysis.tuning import (
     STANDARD_A_HZ,
-    Temperament,
-    estimate_reference_a,
     open_string_targets_hz,
     target_hz,
 )
@@ -30,88 +31,17 @@ from analysis.units import cents_between, hz_to_midi, note_name
 
 FloatArray = NDArray[np.float64]
 
-ALGORITHM: Final = "intonation-1"
+__all__ = [
+    "ALGORITHM",
+    "Tuning",
+    "judge_notes",
+    "measure_intonation",
+    "tuning_of_take",
+    "unjudged",
+]
 
 UNCLEAR_FROM_CENTS: Final = 40.0
-OPEN_STRING_CENTS: Final = 6.0
 FEWEST_NOTES: Final = 3
-
-
-@dataclass(frozen=True, slots=True)
-class Tuning:
-    """What notes are held against.
-
-    ``reference_uncertainty_cents`` is ``None`` where the A was entered, half of its 95 %
-    interval where it was estimated from the take.
-    """
-
-    reference_a_hz: float = STANDARD_A_HZ
-    temperament: Temperament = Temperament.EQUAL
-    tonic: str | None = None
-    reference_uncertainty_cents: float | None = None
-    instrument: Instrument = INSTRUMENTS["violin"]
-    open_strings: tuple[str, ...] | None = None
-
-    @property
-    def estimated(self) -> bool:
-        """Whether the reference A came from the take itself."""
-        return self.reference_uncertainty_cents is not None
-
-    @property
-    def provenance(self) -> Provenance:
-        """The settings that judging depends on."""
-        return Provenance(
-            ALGORITHM,
-            {
-                "reference_a_hz": self.reference_a_hz,
-                "reference_estimated": self.estimated,
-                "temperament": self.temperament.value,
-                "tonic": self.tonic,
-                "instrument": self.instrument.name,
-                "open_strings": ",".join(self.open_strings) if self.open_strings else None,
-            },
-        )
-
-
-def tuning_of_take(
-    notes: tuple[Note, ...],
-    *,
-    reference_a_hz: float | Literal["auto"],
-    temperament: Temperament,
-    tonic: str | None,
-    instrument: Instrument,
-    open_strings: tuple[str, ...] | None = None,
-) -> Tuning | NotMeasurable:
-    """Settle what the notes of a take are held against, estimating the A if asked to.
-
-    Raises
-    ------
-    ValueError
-        If the temperament needs a tonic and there is none.
-    """
-    if reference_a_hz != "auto":
-        return Tuning(reference_a_hz, temperament, tonic, None, instrument, open_strings)
-    measured = [n.pitch.value for n in _averaged(notes) if isinstance(n.pitch, Measured)]
-    estimate = estimate_reference_a(
-        np.array([p.pitch_hz for p in measured]),
-        np.array([p.uncertainty_cents for p in measured]),
-        temperament,
-        tonic,
-    )
-    if estimate is None:
-        return NotMeasurable(
-            Reason.TOO_FEW_NOTES,
-            "Too few notes agree on a reference A; enter the A instead.",
-            Provenance(ALGORITHM, {"reference_a_hz": "auto"}),
-        )
-    return Tuning(
-        estimate.reference_a_hz,
-        temperament,
-        tonic,
-        estimate.uncertainty_cents,
-        instrument,
-        open_strings,
-    )
 
 
 def judge_notes(notes: tuple[Note, ...], tuning: Tuning) -> tuple[JudgedNote, ...]:
@@ -130,8 +60,33 @@ def judge_notes(notes: tuple[Note, ...], tuning: Tuning) -> tuple[JudgedNote, ..
         One for each note, in order. A note 40 cents or more from its nearest target has
         no clear target and is not measurable.
     """
-    strings = open_string_targets_hz(tuning.instrument, tuning.reference_a_hz, tuning.open_strings)
+    strings = _Strings.of(notes, tuning)
     return tuple(_judge(note, tuning, strings) for note in notes)
+
+
+@dataclass(frozen=True, slots=True)
+class _Strings:
+    """The open strings: where pure tuning puts them, and as they are tuned in the take."""
+
+    pure_hz: dict[int, float]
+    tuned: tuple[StringPitch, ...]
+
+    @classmethod
+    def of(cls, notes: tuple[Note, ...], tuning: Tuning) -> "_Strings":
+        pure = open_string_targets_hz(tuning.instrument, tuning.reference_a_hz, tuning.open_strings)
+        return cls(pure, strings_as_tuned(notes, pure, tuning.reference_a_hz))
+
+    def holds(self, note: Note, pitch_hz: float, midi: int) -> bool:
+        """Whether a note of an open string's name is taken for that string.
+
+        The lowest string's own note can only be the string itself. Any other may be
+        stopped on the string below: it is taken for the open one where it has no
+        vibrato and lies where the string lies.
+        """
+        if midi == min(self.pure_hz):
+            return True
+        places = [t.pitch_hz for t in self.tuned if t.midi == midi] or [self.pure_hz[midi]]
+        return not vibrates(note) and abs(cents_between(places[0], pitch_hz)) <= OPEN_STRING_CENTS
 
 
 def unjudged(notes: tuple[Note, ...], why: NotMeasurable) -> tuple[JudgedNote, ...]:
@@ -139,40 +94,51 @@ def unjudged(notes: tuple[Note, ...], why: NotMeasurable) -> tuple[JudgedNote, .
     return tuple(JudgedNote(note, None, None, None, False, why) for note in notes)
 
 
-def _judge(note: Note, tuning: Tuning, strings: dict[int, float]) -> JudgedNote:
+def _judge(note: Note, tuning: Tuning, strings: _Strings) -> JudgedNote:
     provenance = tuning.provenance
     if isinstance(note.pitch, NotMeasurable):
         return JudgedNote(note, None, None, None, False, note.pitch)
     pitch = note.pitch.value
     midi, target = _nearest_target(pitch.pitch_hz, tuning)
     deviation = cents_between(target, pitch.pitch_hz)
-    is_open = midi in strings and _is_open(note, pitch.pitch_hz, strings, midi)
+    is_open = midi in strings.pure_hz and strings.holds(note, pitch.pitch_hz, midi)
     if is_open:
-        target = strings[midi]
+        target = strings.pure_hz[midi]
         deviation = cents_between(target, pitch.pitch_hz)
+    spelled = spelled_name(midi, tuning.tonic)
     if abs(deviation) >= UNCLEAR_FROM_CENTS:
         unclear = NotMeasurable(
             Reason.TARGET_UNCLEAR,
             "The note lies so far between two notes that its target is unclear.",
             provenance,
         )
-        return JudgedNote(note, midi, note_name(midi), target, is_open, unclear)
+        return JudgedNote(note, midi, note_name(midi), target, is_open, unclear, spelled=spelled)
     width = float(np.hypot(pitch.uncertainty_cents, tuning.reference_uncertainty_cents or 0.0))
-    judged = Measured(Deviation(deviation, width), provenance)
-    return JudgedNote(note, midi, note_name(midi), target, is_open, judged)
-
-
-def _is_open(note: Note, pitch_hz: float, strings: dict[int, float], midi: int) -> bool:
-    """Whether a note of an open string's name is taken for that string.
-
-    The lowest string's own note can only be the string itself. Any other may be stopped
-    on the string below: it is taken for the open one where it has no vibrato and lies
-    where a purely tuned string lies.
-    """
-    if midi == min(strings):
-        return True
-    vibrates = isinstance(note.vibrato, Measured) and note.vibrato.value is not None
-    return not vibrates and abs(cents_between(strings[midi], pitch_hz)) <= OPEN_STRING_CENTS
+    found = plausible_targets(
+        midi,
+        pitch.pitch_hz,
+        width,
+        target,
+        reference_a_hz=tuning.reference_a_hz,
+        tonic=tuning.tonic,
+        strings=strings.pure_hz,
+        tuned=strings.tuned,
+        only_equal=tuning.only_equal,
+    )
+    return JudgedNote(
+        note=note,
+        midi=midi,
+        name=note_name(midi),
+        target_hz=target,
+        is_open_string=is_open,
+        deviation=Measured(Deviation(deviation, width), provenance),
+        readings=found.readings,
+        plausible_low_cents=found.low_cents,
+        plausible_high_cents=found.high_cents,
+        depends_on_temperament=found.depends_on_temperament,
+        verdict=found.verdict,
+        spelled=spelled,
+    )
 
 
 def _nearest_target(pitch_hz: float, tuning: Tuning) -> tuple[int, float]:
@@ -182,10 +148,6 @@ def _nearest_target(pitch_hz: float, tuning: Tuning) -> tuple[int, float]:
         for midi in (near - 1, near, near + 1)
     ]
     return min(choices, key=lambda choice: abs(cents_between(choice[1], pitch_hz)))
-
-
-def _averaged(notes: tuple[Note, ...]) -> list[Note]:
-    return [note for note in notes if note.kind is NoteKind.NOTE]
 
 
 def measure_intonation(
@@ -222,28 +184,34 @@ def measure_intonation(
     widths = np.array([d.uncertainty_cents for _, d in entering])
     sounding = sum(j.note.end_s - j.note.start_s for j in judged)
     entered = sum(j.note.end_s - j.note.start_s for j, _ in entering)
-    spread = float(np.std(cents, ddof=1))
+    share = len(entering) / len(judged)
+    reference_width = tuning.reference_uncertainty_cents or 0.0
+    own_widths = np.sqrt(np.maximum(widths**2 - reference_width**2, 0.0))
+    middle_s = np.array([(j.note.start_s + j.note.end_s) / 2 for j, _ in entering])
     value = Intonation(
         reference_a_hz=tuning.reference_a_hz,
         reference_a_uncertainty_cents=tuning.reference_uncertainty_cents,
         temperament=tuning.temperament.value,
         tonic=tuning.tonic,
         offset_cents=cents_between(STANDARD_A_HZ, tuning.reference_a_hz),
-        accuracy_cents=_accuracy(cents, widths, tuning),
+        accuracy_cents=_accuracy(cents, widths, share, tuning),
         mean_absolute_cents=float(np.mean(np.abs(cents))),
-        precision_cents=spread,
+        precision_cents=float(np.std(cents, ddof=1)),
         within_10_cents=float(np.mean(np.abs(cents) <= 10.0)),
         within_25_cents=float(np.mean(np.abs(cents) <= 25.0)),
-        measured_share=len(entering) / len(judged),
+        measured_share=share,
         measured_time_share=entered / sounding if sounding > 0.0 else 0.0,
         note_count=len(entering),
         habits=_habits(entering),
+        uncertainty=average_uncertainty(cents, own_widths, reference_width, share),
+        drift=measure_drift(middle_s, cents),
+        strings=_Strings.of(tuple(j.note for j in judged), tuning).tuned,
     )
     return Measured(value, provenance)
 
 
 def _accuracy(
-    cents: FloatArray, widths: FloatArray, tuning: Tuning
+    cents: FloatArray, widths: FloatArray, share: float, tuning: Tuning
 ) -> Measured[Deviation] | NotMeasurable:
     if tuning.estimated:
         return NotMeasurable(
@@ -252,22 +220,26 @@ def _accuracy(
             " throughout.",
             tuning.provenance,
         )
-    width = float(np.sqrt(np.sum(widths**2))) / len(cents)
+    width = uncertainty_of_mean(cents, widths, share)
     return Measured(Deviation(float(np.mean(cents)), width), tuning.provenance)
 
 
 def _habits(entering: list[tuple[JudgedNote, Deviation]]) -> tuple[HabitRow, ...]:
-    by_pitch: dict[int, list[float]] = {}
+    by_pitch: dict[int, list[Deviation]] = {}
     for judged, deviation in entering:
         if judged.midi is not None:
-            by_pitch.setdefault(judged.midi, []).append(deviation.deviation_cents)
-    return tuple(
-        HabitRow(
-            midi=midi,
-            name=note_name(midi),
-            count=len(values),
-            mean_cents=float(np.mean(values)),
-            spread_cents=float(np.std(values, ddof=1)) if len(values) > 1 else 0.0,
-        )
-        for midi, values in sorted(by_pitch.items())
+            by_pitch.setdefault(judged.midi, []).append(deviation)
+    return tuple(_habit_row(midi, values) for midi, values in sorted(by_pitch.items()))
+
+
+def _habit_row(midi: int, deviations: list[Deviation]) -> HabitRow:
+    cents = np.array([d.deviation_cents for d in deviations])
+    widths = np.array([d.uncertainty_cents for d in deviations])
+    return HabitRow(
+        midi=midi,
+        name=note_name(midi),
+        count=len(cents),
+        mean_cents=float(np.mean(cents)),
+        spread_cents=float(np.std(cents, ddof=1)) if len(cents) > 1 else 0.0,
+        uncertainty_cents=float(np.sqrt(np.sum(widths**2))) / len(cents),
     )

@@ -8,6 +8,8 @@ recognised as stale when the algorithm moves on.
 Units live in the names. Times are seconds from the first sample of the take,
 pitches are Hz or MIDI note numbers (69 = A4), deviations are cents (positive
 is sharp), uncertainties are half the width of a 95 % interval.
+
+Longer than 300 lines because everything that is stored is found under this one name.
 """
 
 from collections.abc import Mapping
@@ -17,6 +19,59 @@ from typing import Generic, Literal, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
+
+from analysis.findings import (
+    AverageUncertainty,
+    Evenness,
+    LeftOut,
+    LeftOutReason,
+    Notice,
+    NoticeCode,
+    ReferenceDrift,
+    StringPitch,
+    Swell,
+    TargetKind,
+    TargetReading,
+    TempoPlace,
+    Verdict,
+)
+
+__all__ = [
+    "Alignment",
+    "AverageUncertainty",
+    "Deviation",
+    "Dynamics",
+    "Evenness",
+    "FloatArray",
+    "HabitRow",
+    "Intonation",
+    "JudgedNote",
+    "LeftOut",
+    "LeftOutReason",
+    "Measured",
+    "NotMeasurable",
+    "Note",
+    "NoteKind",
+    "NotePair",
+    "NotePitch",
+    "Notice",
+    "NoticeCode",
+    "ParameterValue",
+    "PitchTrack",
+    "Provenance",
+    "Reason",
+    "ReferenceDrift",
+    "StringPitch",
+    "Swell",
+    "TakeAnalysis",
+    "TakeChange",
+    "TargetKind",
+    "TargetReading",
+    "Tempo",
+    "TempoPlace",
+    "Verdict",
+    "Vibrato",
+]
 
 FloatArray = NDArray[np.float64]
 
@@ -47,6 +102,9 @@ class Reason(StrEnum):
     CLIPPED = "clipped"
     INPUT_BROKEN = "input_broken"
     LOW_SAMPLE_RATE = "low_sample_rate"
+    SPEECH = "speech"
+    SEVERAL_NOTES_SOUND = "several_notes_sound"
+    AUTOMATIC_GAIN = "automatic_gain"
 
 
 class NoteKind(StrEnum):
@@ -197,6 +255,12 @@ class JudgedNote:
     both are ``None`` where no pitch was found. ``target_hz`` follows the
     temperament and reference A in use. ``is_open_string`` says that the target
     is an open string tuned in pure fifths, which no temperament flags.
+
+    ``readings`` hold the note against every plausible target, ``plausible_low_cents`` and
+    ``plausible_high_cents`` are the lowest and highest of those targets, in cents from
+    the target in use (over all keys where no tonic is known). ``depends_on_temperament``
+    says that the choice of temperament moves the target by more than the deviation.
+    ``spelled`` is the name by the tonic (``'Bb4'`` in G minor), without one as ``name``.
     """
 
     note: Note
@@ -205,17 +269,28 @@ class JudgedNote:
     target_hz: float | None
     is_open_string: bool
     deviation: Measured[Deviation] | NotMeasurable
+    readings: tuple[TargetReading, ...] = ()
+    plausible_low_cents: float = 0.0
+    plausible_high_cents: float = 0.0
+    depends_on_temperament: bool = False
+    verdict: Verdict | None = None
+    spelled: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class HabitRow:
-    """How one written pitch came out over a take."""
+    """How one written pitch came out over a take.
+
+    ``spread_cents`` says nothing (0) for a single note; ``uncertainty_cents`` is half of
+    the 95 % interval of ``mean_cents``, from the uncertainty of the notes.
+    """
 
     midi: int
     name: str
     count: int
     mean_cents: float
     spread_cents: float
+    uncertainty_cents: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -237,6 +312,12 @@ class Intonation:
         Shares (0 to 1) of the measured notes, weighted by nothing.
     measured_share, measured_time_share : float
         Share of the notes, and of the sounding time, that entered the averages.
+    uncertainty : AverageUncertainty or None
+        Of the averages; ``None`` in results of an older version.
+    drift : Measured, NotMeasurable or None
+        How the level of the pitch moves through the take.
+    strings : tuple of StringPitch
+        The open strings that were played alone, as they are tuned in the take.
     """
 
     reference_a_hz: float
@@ -253,6 +334,9 @@ class Intonation:
     measured_time_share: float
     note_count: int
     habits: tuple[HabitRow, ...]
+    uncertainty: AverageUncertainty | None = None
+    drift: Measured[ReferenceDrift] | NotMeasurable | None = None
+    strings: tuple[StringPitch, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -263,7 +347,8 @@ class Tempo:
     ``"evidence"``. ``beat_s`` are the beats' times, ``local_time_s``/``local_bpm`` the local tempo
     curve, ``steadiness_cv_percent`` the coefficient of variation (n - 1) of the
     inter-beat intervals with ``steadiness_floor_percent`` the part of it that the
-    onset detector alone could make, ``drift_bpm_per_min`` the slope.
+    onset detector alone could make, ``drift_bpm_per_min`` the slope. The uncertainties
+    are half of the 95 % intervals, ``None`` where too few beats tell.
     """
 
     anchor: str
@@ -275,6 +360,8 @@ class Tempo:
     beat_s: FloatArray
     local_time_s: FloatArray
     local_bpm: FloatArray
+    steadiness_uncertainty_percent: float | None = None
+    drift_uncertainty_bpm_per_min: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -301,7 +388,12 @@ class Dynamics:
 
 @dataclass(frozen=True, slots=True)
 class TakeAnalysis:
-    """Everything measured on one take."""
+    """Everything measured on one take.
+
+    ``left_out`` are stretches of tuning-up and talk: their notes are listed, but no
+    average holds them. ``notices`` say what about the recording changes how its
+    numbers may be read.
+    """
 
     duration_s: float
     sample_rate_hz: int
@@ -311,6 +403,11 @@ class TakeAnalysis:
     tempo: Measured[Tempo] | NotMeasurable
     dynamics: Measured[Dynamics] | NotMeasurable
     provenance: Provenance
+    left_out: tuple[LeftOut, ...] = ()
+    evenness: Measured[Evenness] | NotMeasurable | None = None
+    tempo_places: tuple[TempoPlace, ...] = ()
+    swells: tuple[Swell, ...] = ()
+    notices: tuple[Notice, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,20 +1,23 @@
 """Where a take rushes or drags, and how even its running notes are."""
 
-from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
 from analysis.results import (
+    Evenness,
     FloatArray,
     Measured,
     NotMeasurable,
     Provenance,
     Reason,
     Tempo,
+    TempoPlace,
 )
 from analysis.tempo import ONSET_SD_S
+
+__all__ = ["ALGORITHM", "Evenness", "TempoPlace", "find_tempo_places", "measure_evenness"]
 
 ALGORITHM = "rhythm-1"
 # Over four intervals a change of 3.2 % of tempo is just noticed (C. Drake and M.-C. Botte,
@@ -28,32 +31,6 @@ _SAME_LENGTH = 0.25
 
 Kind = Literal["rushes", "drags"]
 _KINDS: tuple[tuple[float, Kind], ...] = ((1.0, "rushes"), (-1.0, "drags"))
-
-
-@dataclass(frozen=True, slots=True)
-class TempoPlace:
-    """A stretch of at least two beats that is faster or slower than the take's mean."""
-
-    start_s: float
-    end_s: float
-    change_percent: float
-    kind: Kind
-
-
-@dataclass(frozen=True, slots=True)
-class Evenness:
-    """How evenly running notes follow each other.
-
-    ``spread_ms`` and ``spread_percent`` are the standard deviation of the intervals
-    inside runs, any steady change of tempo taken out; ``floor_ms`` is the part of it
-    that the onset detector alone could make.
-    """
-
-    spread_ms: float
-    spread_percent: float
-    floor_ms: float
-    run_count: int
-    interval_count: int
 
 
 def find_tempo_places(

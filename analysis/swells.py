@@ -20,7 +20,10 @@ from analysis.results import (
     NotMeasurable,
     Provenance,
     Reason,
+    Swell,
 )
+
+__all__ = ["ALGORITHM", "HairpinExtent", "Swell", "find_swells", "measure_hairpin"]
 
 ALGORITHM = "swells-1"
 LEAST_CHANGE_DB = 4.0
@@ -32,16 +35,6 @@ _INDEPENDENT_S = 0.4  # momentary windows closer than their length share their s
 _FEWEST_POINTS = 8
 
 Kind = Literal["crescendo", "diminuendo"]
-
-
-@dataclass(frozen=True, slots=True)
-class Swell:
-    """A stretch in which the loudness rises or falls; ``change_db`` is signed."""
-
-    start_s: float
-    end_s: float
-    change_db: float
-    kind: Kind
 
 
 @dataclass(frozen=True, slots=True)
