@@ -188,7 +188,8 @@ class _Finder:
         )
         if chord is not None and confidence > _PERIODIC_CONFIDENCE:
             f0_hz = self.track.f0_hz[span.first : span.last]
-            if not _on_ladder_of(chord, float(np.nanmedian(f0_hz))):
+            f0_hz = f0_hz[np.isfinite(f0_hz)]
+            if f0_hz.size and not _on_ladder_of(chord, float(np.median(f0_hz))):
                 return None
         return chord
 

@@ -19,6 +19,7 @@ FEWEST_CYCLES: Final = 2.0
 _SURE_BY_SPAN_S: Final = 0.4
 _SMALLEST_EXTENT_CENTS: Final = 4.0
 _LEAST_EXPLAINED: Final = 0.5
+_LEAST_EXPLAINED_OF_SHORT: Final = 0.75
 _LEVEL_LED_DB_PER_CENT: Final = 0.35
 _LEVEL_LED_DB: Final = 3.0
 _PROVENANCE: Final = Provenance(ALGORITHM)
@@ -57,18 +58,13 @@ def measure_vibrato(
         tell, or a wobble of the pitch that only follows a wobble of the level.
     """
     span_s = float(time_s[-1] - time_s[0]) if len(time_s) else 0.0
-    if span_s < _SURE_BY_SPAN_S:
-        return NotMeasurable(
-            Reason.TOO_SHORT, "The note is too short to tell vibrato.", _PROVENANCE
-        )
-    if wobble is None:
-        return Measured(None, _PROVENANCE)
-    if wobble.extent < _SMALLEST_EXTENT_CENTS or wobble.explained < _LEAST_EXPLAINED:
-        return Measured(None, _PROVENANCE)
+    least = _LEAST_EXPLAINED if span_s >= _SURE_BY_SPAN_S else _LEAST_EXPLAINED_OF_SHORT
+    if wobble is None or wobble.extent < _SMALLEST_EXTENT_CENTS or wobble.explained < least:
+        if span_s >= _SURE_BY_SPAN_S:
+            return Measured(None, _PROVENANCE)
+        return _too_short("The note is too short to tell vibrato.")
     if wobble.cycles < FEWEST_CYCLES:
-        return NotMeasurable(
-            Reason.TOO_SHORT, "The note holds too few turns of its vibrato.", _PROVENANCE
-        )
+        return _too_short("The note holds too few turns of its vibrato.")
     if _level_led(time_s, level_dbfs, wobble):
         return NotMeasurable(
             Reason.LEVEL_LED,
@@ -77,6 +73,10 @@ def measure_vibrato(
         )
     passed = vibrato_transmission(wobble.rate_hz, window_s, period_s) if window_s > 0.0 else 1.0
     return Measured(Vibrato(wobble.rate_hz, wobble.extent / passed), _PROVENANCE)
+
+
+def _too_short(sentence: str) -> NotMeasurable:
+    return NotMeasurable(Reason.TOO_SHORT, sentence, _PROVENANCE)
 
 
 def _level_led(time_s: FloatArray, level_dbfs: FloatArray, wobble: Wobble) -> bool:
