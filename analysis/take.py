@@ -178,7 +178,12 @@ class _Measuring:
             started = np.isin(onset_s, [n.start_s for n in found])
             onset_s, strength = onset_s[started], strength[started]
         measured_tempo = tempo.measure_tempo(
-            onset_s, strength, source.duration_s, pulse_bpm=self.settings.pulse_bpm
+            onset_s,
+            strength,
+            source.duration_s,
+            pulse_bpm=self.settings.pulse_bpm,
+            reference_beat_s=self.settings.click_beats_s(source.duration_s),
+            reference_kind="click",
         )
         tell(self.progress, _AFTER_TEMPO)
         stop_if_asked(self.should_stop)

@@ -3,6 +3,9 @@
 from dataclasses import dataclass
 from typing import Final, Literal
 
+import numpy as np
+from numpy.typing import NDArray
+
 from analysis.instruments import Instrument, instrument
 from analysis.results import ParameterValue
 from analysis.tuning import HIGHEST_A_HZ, LOWEST_A_HZ, Temperament
@@ -32,6 +35,9 @@ class TakeSettings:
         Sounding note names of the open strings where they are tuned otherwise.
     accompanied : bool
         Something else sounds as well; intonation is then not measurable.
+    click_first_beat_s, click_interval_s : float or None
+        A click that was heard while the take was recorded: where in the take one of its
+        beats lies, and how far apart they are. It anchors the tempo before the pulse.
     """
 
     instrument: str = "violin"
@@ -41,6 +47,8 @@ class TakeSettings:
     pulse_bpm: float | None = None
     open_strings: tuple[str, ...] | None = None
     accompanied: bool = False
+    click_first_beat_s: float | None = None
+    click_interval_s: float | None = None
 
     def checked(self) -> Instrument:
         """Return the instrument once every setting has been found to make sense.
@@ -70,7 +78,31 @@ class TakeSettings:
             )
         for name in self.open_strings or ():
             parse_note_name(name)
+        interval = self.click_interval_s
+        if (
+            interval is not None
+            and not 60 / FASTEST_PULSE_BPM <= interval <= 60 / SLOWEST_PULSE_BPM
+        ):
+            raise ValueError(
+                f"the click must lie between {SLOWEST_PULSE_BPM:g} and"
+                f" {FASTEST_PULSE_BPM:g} BPM, its beats not {interval!r} s apart"
+            )
         return player
+
+    def click_beats_s(self, duration_s: float) -> NDArray[np.float64] | None:
+        """Return the beats of the click that lie in a take of some length, from its first.
+
+        Returns
+        -------
+        (n,) array or None
+            Seconds of the take, rising; ``None`` without a click.
+        """
+        first, interval = self.click_first_beat_s, self.click_interval_s
+        if first is None or interval is None:
+            return None
+        begin = max(0, int(np.ceil(-first / interval)))
+        end = max(begin, int(np.floor((duration_s - first) / interval)) + 1)
+        return first + interval * np.arange(begin, end)
 
     def as_parameters(self) -> dict[str, ParameterValue]:
         """Return the settings as JSON-compatible scalars."""
@@ -82,4 +114,6 @@ class TakeSettings:
             "pulse_bpm": self.pulse_bpm,
             "open_strings": ",".join(self.open_strings) if self.open_strings else None,
             "accompanied": self.accompanied,
+            "click_first_beat_s": self.click_first_beat_s,
+            "click_interval_s": self.click_interval_s,
         }

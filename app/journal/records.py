@@ -63,6 +63,47 @@ DEFAULT_CATEGORIES: tuple[str, ...] = (
 
 
 @dataclass(frozen=True, slots=True)
+class ClickBeats:
+    """The beats of a click that was heard while a take was recorded.
+
+    Attributes
+    ----------
+    first_beat_s : float
+        Where in the take the first beat after the count-in lies; below 0 where the take
+        begins later.
+    interval_s : float
+        From one beat to the next, on the recording's own clock.
+    beats_a_bar : int
+    """
+
+    first_beat_s: float
+    interval_s: float
+    beats_a_bar: int = 4
+
+
+@dataclass(frozen=True, slots=True)
+class RoundTripRecord:
+    """What was measured of the delay from an output back to an input.
+
+    Attributes
+    ----------
+    output_device, input_device : str
+        Their keys.
+    offset_s : float
+        Sound is recorded this much later than the drivers say.
+    scatter_s : float
+        Largest distance of a single measurement from it.
+    measured_at : datetime
+    """
+
+    output_device: str
+    input_device: str
+    offset_s: float
+    scatter_s: float
+    measured_at: datetime
+
+
+@dataclass(frozen=True, slots=True)
 class PlayingSettings:
     """What the measures need to know about the playing.
 
@@ -83,6 +124,9 @@ class PlayingSettings:
         (scordatura); ``None``: the instrument's usual ones.
     accompanied : bool
         A backing sound or a piano plays too.
+    click : ClickBeats or None
+        The click that was heard with this take; ``None`` for passages and for takes
+        without one.
     """
 
     instrument: str = "violin"
@@ -92,6 +136,7 @@ class PlayingSettings:
     pulse_bpm: float | None = None
     open_strings: tuple[str, ...] | None = None
     accompanied: bool = False
+    click: ClickBeats | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -250,7 +295,8 @@ class JournalSettings:
 
     ``break_after_min``: minutes of playing after which a break is suggested, 0 for
     never. ``watched_folder``: where a phone's clips arrive, ``watched_since`` that
-    instant (see :mod:`app.services.watching`).
+    instant (see :mod:`app.services.watching`). ``round_trips``: delays measured, one for
+    each pair of output and input.
     """
 
     day_turn_hour: int = 4
@@ -261,3 +307,4 @@ class JournalSettings:
     break_after_min: int = 30
     watched_folder: str | None = None
     watched_since: datetime | None = None
+    round_trips: tuple[RoundTripRecord, ...] = ()

@@ -135,6 +135,8 @@ def checked_settings(settings: PlayingSettings) -> "TakeSettings":
             pulse_bpm=settings.pulse_bpm,
             open_strings=settings.open_strings,
             accompanied=settings.accompanied,
+            click_first_beat_s=settings.click.first_beat_s if settings.click else None,
+            click_interval_s=settings.click.interval_s if settings.click else None,
         )
         found.checked()
     except ValueError as problem:

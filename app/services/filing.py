@@ -84,10 +84,14 @@ class FilingService:
         return self._replace(take_id, aim_met=answer)
 
     def change_settings(self, take_id: str, settings: PlayingSettings) -> TakeRow:
-        """Change what the measures know about the playing; the measurement turns stale."""
-        checked_settings(settings)
+        """Change what the measures know about the playing; the measurement turns stale.
+
+        A click that was heard with the take was heard: it stays.
+        """
         with self._store.transaction():
             take = self.take(take_id)
+            settings = replace(settings, click=take.settings.click)
+            checked_settings(settings)
             if take.settings != settings:
                 self._store.takes.replace(replace(take, settings=settings))
                 self._store.measurements.mark_stale(take_id)

@@ -10,6 +10,7 @@ from app.journal.promises import PlannedBreak, Promise, PromiseRule, SharedNumbe
 from app.journal.records import (
     AimMet,
     Author,
+    ClickBeats,
     JournalSettings,
     Marker,
     MarkerState,
@@ -41,6 +42,13 @@ playing_settings = st.builds(
     pulse_bpm=st.none() | st.floats(20, 300),
     open_strings=st.none() | st.lists(st.sampled_from(["C3", "G3", "D4"]), max_size=4).map(tuple),
     accompanied=st.booleans(),
+    click=st.none()
+    | st.builds(
+        ClickBeats,
+        first_beat_s=st.floats(-60, 60),
+        interval_s=st.floats(0.15, 4),
+        beats_a_bar=st.integers(1, 12),
+    ),
 )
 passages = st.builds(
     Passage,
