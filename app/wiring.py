@@ -18,6 +18,7 @@ from app.services.listening import ListeningService
 from app.services.marking import MarkingService
 from app.services.measuring import MeasuringService
 from app.services.minutes import MinutesService
+from app.services.minutes_import import MinutesImportService
 from app.services.no_retake import NoRetakeService
 from app.services.passages import PassageService
 from app.services.planning import PlanningService
@@ -114,11 +115,12 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     recording = RecordingService(store, clock, filer, attempts, practice_clock.touch)
     playing = PlayingService(store)
     importing = ImportingService(store, clock, filer, zone, attempts)
+    practising = PractisingService(store, clock, practice_clock)
     return Workbench(
         journal_dir=store.folders.journal,
         read_only=store.read_only,
         passages=passages,
-        practising=PractisingService(store, clock, practice_clock),
+        practising=practising,
         recording=recording,
         importing=importing,
         filing=FilingService(store, clock, undoing, passages, attempts),
@@ -138,6 +140,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         assignments=assignments,
         planning=PlanningService(store, clock, assignments),
         record=RecordService(store, clock),
+        minutes_import=MinutesImportService(store, practising),
         closing=(playing.unload, recording.close, practice_clock.close, store.close),
     )
 

@@ -16,6 +16,7 @@ from app.services.listening import ListeningService
 from app.services.marking import MarkingService
 from app.services.measuring import MeasuringService
 from app.services.minutes import MinutesService
+from app.services.minutes_import import MinutesImportService
 from app.services.no_retake import NoRetakeService
 from app.services.passages import PassageService
 from app.services.planning import PlanningService
@@ -59,6 +60,7 @@ class Workbench:
     assignments: AssignmentService
     planning: PlanningService
     record: RecordService
+    minutes_import: MinutesImportService
     closing: tuple[Callable[[], None], ...] = ()
 
     def close(self) -> None:
