@@ -68,7 +68,7 @@ _ALL: Final = (
     _named("violin", "G3", "A7", open_strings=("G3", "D4", "A4", "E5"), pure_strings=True),
     _named("viola", "C3", "E6", open_strings=("C3", "G3", "D4", "A4"), pure_strings=True),
     _named("cello", "C2", "C6", open_strings=("C2", "G2", "D3", "A3"), pure_strings=True),
-    _named("double bass", "C1", "G4", open_strings=("E1", "A1", "D2", "G2"), pure_strings=True),
+    _named("double bass", "C1", "D5", open_strings=("E1", "A1", "D2", "G2"), pure_strings=True),
     _named("voice", "C2", "E6"),
     _named("flute", "B3", "D7"),
     _named("oboe", "A#3", "A6"),
