@@ -8,7 +8,7 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.stats import t as student_t
+from scipy.special import stdtrit
 
 from analysis.instruments import Instrument
 from analysis.units import A4_MIDI, midi_to_hz, parse_note_name, parse_pitch_class
@@ -247,4 +247,4 @@ def _biweight_interval(
     reference = STANDARD_A_HZ * 2.0 ** ((centre + mean) / 1200.0)
     if not LOWEST_A_HZ <= reference <= HIGHEST_A_HZ:
         return None
-    return ReferenceEstimate(reference, float(student_t.ppf(0.975, count - 1)) * error, count)
+    return ReferenceEstimate(reference, float(stdtrit(count - 1, 0.975)) * error, count)
