@@ -176,6 +176,24 @@ def listen(state: Listening, block: SampleArray) -> tuple[Listening, BoolArray]:
     return _judged(after, cents, level_dbfs, _outlines(frames, rate_hz))
 
 
+def held_s(state: Listening, within_s: float) -> float:
+    """Say how much of the last moments was held: a note rather than a noise.
+
+    Parameters
+    ----------
+    state : Listening
+    within_s : float
+        How far to look back, two seconds at most.
+
+    Returns
+    -------
+    float
+        Seconds; a first note is there from about 0.1 on.
+    """
+    frames = min(len(state.credit), max(1, round(within_s / state.frame_s)))
+    return float(state.credit[-frames:].sum()) * state.frame_s
+
+
 def count(time: SoundingTime, sounds: BoolArray, frame_s: float) -> SoundingTime:
     """Add frames to the time the instrument sounded.
 

@@ -102,7 +102,7 @@ class TakeSettings:
             return None
         begin = max(0, int(np.ceil(-first / interval)))
         end = max(begin, int(np.floor((duration_s - first) / interval)) + 1)
-        return first + interval * np.arange(begin, end)
+        return np.asarray(first + interval * np.arange(begin, end), dtype=np.float64)
 
     def as_parameters(self) -> dict[str, ParameterValue]:
         """Return the settings as JSON-compatible scalars."""

@@ -150,6 +150,32 @@ class Drone:
         return block.astype(np.float32)[:, np.newaxis]
 
 
+class FirstPart:
+    """Another sound up to some place, and silence behind it, such as a count-in.
+
+    Parameters
+    ----------
+    source : SoundSource
+        The sound; how long it is said to last stays.
+    end : int
+        The first frame that is silent.
+    """
+
+    def __init__(self, source: SoundSource, end: int) -> None:
+        self._source = source
+        self._end = end
+        self.frames = source.frames
+        self.channels = source.channels
+
+    def read(self, start: int, end: int) -> FloatArray:
+        """Return frames `start` to `end`."""
+        start, end = max(start, 0), min(end, self.frames)
+        block = np.zeros((max(end - start, 0), self.channels), np.float32)
+        part = self._source.read(start, min(end, self._end))
+        block[: len(part)] = part
+        return block
+
+
 class Together:
     """Several sounds at once, such as a take with a click.
 

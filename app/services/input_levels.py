@@ -1,6 +1,7 @@
 """The input's level: as a reading for the meter, and as a trace on a take."""
 
 from collections import deque
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -11,6 +12,9 @@ from app.services.views import LevelReading
 from app.store.store import Store
 
 if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
     from audio.recorder import Recorder
 
 SILENT = LevelReading(None, None, "too quiet", False, 0.0, 0)
@@ -51,14 +55,19 @@ class LevelWatch:
         )
 
 
-def opened_input(device_key: str | None) -> "tuple[Recorder, str]":
+def opened_input(
+    device_key: str | None,
+    *,
+    pre_roll_s: float = 0.0,
+    on_block: "Callable[[NDArray[np.float32]], None] | None" = None,
+) -> "tuple[Recorder, str]":
     """Open an input, or the default one; gives its key too."""
     from audio.devices import find_device  # noqa: PLC0415 - loads PortAudio
     from audio.recorder import Recorder  # noqa: PLC0415
 
     with plain_failures():
         device = find_device("input", device_key)
-        recorder = Recorder(None, device)
+        recorder = Recorder(None, device, pre_roll_s=pre_roll_s, on_block=on_block)
         recorder.start()
     return recorder, device.key
 

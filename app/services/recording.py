@@ -1,17 +1,31 @@
-"""Recording a take: what sounds is on disk within a second, and stays until it is filed."""
+"""Recording a take: what sounds is on disk within a second, and stays until it is filed.
+
+Longer than 300 lines because every way to begin and to end a recording shares one
+state: by hand, by the first note, with a click, by a lost device.
+"""
 
 import threading
 import uuid
 from collections.abc import Callable
 from dataclasses import replace
+from datetime import timedelta
 from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock
 from app.journal.records import PlayingSettings
 from app.services import unfiled
+from app.services.arming import (
+    DEFAULT_SILENCE_S,
+    LONGEST_SILENCE_S,
+    PRE_ROLL_S,
+    RECOGNISED_AFTER_S,
+    SHORTEST_SILENCE_S,
+    FirstNote,
+)
 from app.services.attempts import Attempts
 from app.services.finishing import Finisher
+from app.services.guides import GuidePlayer, GuideSettings
 from app.services.input_levels import SILENT, LevelWatch, opened_input
 from app.services.plain import plain_failures
 from app.services.rows import Rows
@@ -27,6 +41,9 @@ from app.store.store import Store
 from audio.errors import AudioFailure
 
 if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
     from audio.recorder import Recorder
 
 
@@ -57,6 +74,9 @@ class RecordingService:
         self._device_key: str | None = None
         self._input_device = ""
         self._pending: PendingTake | None = None
+        self._guides = GuidePlayer(store)
+        self._armed: FirstNote | None = None
+        self._armed_failure: PlainFailure | None = None
 
     def inputs(self) -> tuple[InputRow, ...]:
         """Give the recording inputs, the system's default first.
@@ -84,7 +104,7 @@ class RecordingService:
     def listen(self, device_key: str | None = None) -> None:
         """Open an input to show its level; another one is closed first."""
         with self._lock:
-            if self.is_recording:
+            if self.is_recording or self._armed is not None:
                 return
             if self._recorder is not None and device_key == self._device_key:
                 return
@@ -93,9 +113,9 @@ class RecordingService:
             self._device_key = device_key
 
     def stop_listening(self) -> None:
-        """Close the input that shows its level; a running recording goes on."""
+        """Close the input that shows its level; a recording, running or armed, goes on."""
         with self._lock:
-            if self.is_recording:
+            if self.is_recording or self._armed is not None:
                 return
             recorder, self._recorder = self._recorder, None
             if recorder is not None:
@@ -117,6 +137,7 @@ class RecordingService:
         aim: str = "",
         device_key: str | None = None,
         settings: PlayingSettings | None = None,
+        guides: GuideSettings | None = None,
     ) -> None:
         """Start to record.
 
@@ -129,6 +150,9 @@ class RecordingService:
             The journal's own choice, or the system's default, where left out.
         settings : PlayingSettings, optional
             Those of the passage, or of the journal, where left out.
+        guides : GuideSettings, optional
+            A click, counted in, or a drone to play along with; a click's beats are kept
+            with the take. Show :data:`app.services.guides.HEARING_CAUTION` beside it.
 
         Raises
         ------
@@ -139,14 +163,16 @@ class RecordingService:
         with self._lock:
             if self.is_recording:
                 raise PlainFailure("A recording runs already.", "Stop it first.")
-            if self._store.read_only:
-                raise PlainFailure("This journal is open for looking only.", "Open it to write.")
+            self._check_open()
+            self.disarm()
             pending = self._new_pending(passage_id, aim.strip(), settings)
             if self._recorder is None or (device_key and device_key != self._device_key):
                 self.stop_listening()
                 self._recorder = self._opened(device_key)
                 self._device_key = device_key
             pending = replace(pending, input_device=self._input_device)
+            if guides is not None and not guides.is_silent:
+                self._guides.prepare(guides)
             with plain_failures("the recording did not start"):
                 pending.pcm.parent.mkdir(parents=True, exist_ok=True)
                 unfiled.write_note(pending)
@@ -154,10 +180,80 @@ class RecordingService:
                 try:
                     self._recorder.begin(pending.pcm)
                 except BaseException:
+                    self._guides.stop()
                     self._forget(pending)
                     raise
             self._pending = pending
+            if self._guides.is_playing:
+                self._guides.play(self._recorder)
         self._touch_clock()
+
+    def arm(
+        self,
+        passage_id: str | None = None,
+        aim: str = "",
+        device_key: str | None = None,
+        settings: PlayingSettings | None = None,
+        silence_s: float = DEFAULT_SILENCE_S,
+    ) -> None:
+        """Record from the first note on, with a second of what came before it.
+
+        It ends by itself after silence: :meth:`poll` gives the recording then, and
+        :meth:`stop` ends it earlier.
+
+        Parameters
+        ----------
+        passage_id, aim, device_key, settings
+            As for :meth:`start`.
+        silence_s : float
+            How long it has to be silent, 1 to 120.
+
+        Raises
+        ------
+        PlainFailure
+            As for :meth:`start`.
+        """
+        if not SHORTEST_SILENCE_S <= silence_s <= LONGEST_SILENCE_S:
+            raise PlainFailure(
+                "The silence that ends a take lasts 1 to 120 seconds.", "Choose another time."
+            )
+        with self._lock:
+            if self.is_recording:
+                raise PlainFailure("A recording runs already.", "Stop it first.")
+            self._check_open()
+            self.disarm()
+            self.stop_listening()
+            pending = self._new_pending(passage_id, aim.strip(), settings)
+            heard: list[FirstNote] = []
+            recorder = self._opened(
+                device_key,
+                pre_roll_s=PRE_ROLL_S + RECOGNISED_AFTER_S,
+                on_block=lambda block: heard[0].hear(block) if heard else None,
+            )
+            pending = replace(pending, input_device=self._input_device)
+
+            def begin() -> None:
+                self._begin_armed(recorder, pending)
+
+            self._recorder, self._armed_failure = recorder, None
+            self._armed = FirstNote(recorder.sample_rate_hz, silence_s, begin)
+            heard.append(self._armed)
+
+    @property
+    def is_armed(self) -> bool:
+        """Whether a recording waits for its first note (instant)."""
+        return self._armed is not None and self._pending is None
+
+    def disarm(self) -> None:
+        """Wait for no first note any more; a recording that has begun goes on."""
+        with self._lock:
+            armed = self._armed
+            if armed is None:
+                return
+            armed.call_off()
+            if self._pending is None:
+                self._armed = None
+                self.stop_listening()
 
     @property
     def is_recording(self) -> bool:
@@ -181,7 +277,10 @@ class RecordingService:
             pending, recorder = self._pending, self._recorder
             if pending is None or recorder is None:
                 raise PlainFailure("Nothing is being recorded.", "Start a recording first.")
-            self._pending = self._recorder = None
+            self._pending = self._recorder = self._armed = None
+            click = self._guides.stop(pending.input_device)
+            if click is not None:
+                pending = replace(pending, settings=replace(pending.settings, click=click))
             try:
                 with plain_failures():
                     recorded = recorder.stop()
@@ -193,20 +292,29 @@ class RecordingService:
                 raise PlainFailure("Nothing was recorded.", "Check the input, then try again.")
             stopped = unfiled.stopped(pending, recorded)
             self._attempts.ended(stopped)
+            self._touch_clock()
             return stopped
 
     def poll(self) -> PendingTake | None:
         """Give the recording that ended by itself, once (instant).
 
-        The device was lost or the disk is full; :attr:`PendingTake.ended` says which.
+        The device was lost or the disk is full, :attr:`PendingTake.ended` says which; or
+        an armed recording was followed by silence.
 
         Raises
         ------
         PlainFailure
-            Where it ended before any sound arrived; nothing is recorded any more then.
+            Where it ended before any sound arrived, or an armed one could not begin;
+            nothing is recorded any more then.
         """
-        recorder = self._recorder
-        if self._pending is None or recorder is None or recorder.state != "ended":
+        recorder, armed = self._recorder, self._armed
+        if recorder is None:
+            return None
+        if self._pending is None:
+            if armed is not None and (self._armed_failure or recorder.state == "ended"):
+                self._give_up_armed(recorder)
+            return None
+        if recorder.state != "ended" and not (armed and armed.is_over):
             return None
         return self.stop()
 
@@ -256,6 +364,7 @@ class RecordingService:
 
     def close(self) -> None:
         """Stop everything; a running recording stays as an unfiled one."""
+        self.disarm()
         if self.is_recording:
             try:
                 self.stop()
@@ -290,8 +399,43 @@ class RecordingService:
         unfiled.remove(pending)
         self._attempts.nothing_came(pending)
 
-    def _opened(self, device_key: str | None) -> "Recorder":
+    def _check_open(self) -> None:
+        if self._store.read_only:
+            raise PlainFailure("This journal is open for looking only.", "Open it to write.")
+
+    def _begin_armed(self, recorder: "Recorder", pending: PendingTake) -> None:
+        """Begin a take from the recorder's own thread: without the lock, which may wait for it."""
+        begun = replace(pending, started_at=self._clock() - timedelta(seconds=PRE_ROLL_S))
+        try:
+            with plain_failures("the recording did not start"):
+                begun.pcm.parent.mkdir(parents=True, exist_ok=True)
+                unfiled.write_note(begun)
+                recorder.begin(begun.pcm)
+        except PlainFailure as failure:
+            unfiled.remove(begun)
+            self._armed_failure = failure
+            return
+        self._pending = begun
+
+    def _give_up_armed(self, recorder: "Recorder") -> None:
+        with self._lock:
+            failure = self._armed_failure
+            self._recorder = self._armed = self._armed_failure = None
+            with plain_failures():
+                recorder.stop()
+            if failure is not None:
+                raise failure
+
+    def _opened(
+        self,
+        device_key: str | None,
+        *,
+        pre_roll_s: float = 0.0,
+        on_block: "Callable[[NDArray[np.float32]], None] | None" = None,
+    ) -> "Recorder":
         chosen = device_key or self._store.settings.get().input_device
-        recorder, self._input_device = opened_input(chosen)
+        recorder, self._input_device = opened_input(
+            chosen, pre_roll_s=pre_roll_s, on_block=on_block
+        )
         self._levels.forget()
         return recorder

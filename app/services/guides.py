@@ -1,0 +1,325 @@
+"""Click, count-in and drone while a take is recorded, and where their beats lie in it.
+
+The output and the input each have a clock of their own. Where a place of the click's
+sound lies in the take is worked out from both several times a second; a straight line
+through all of it gives the beats on the take's own clock, whatever the two drift apart,
+and the round trip that was measured for the devices is added.
+"""
+
+import threading
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Protocol
+
+from app.journal.failures import PlainFailure
+from app.journal.records import ClickBeats, RoundTripRecord
+from app.services.plain import plain_failures
+from app.store.store import Store
+
+if TYPE_CHECKING:
+    from audio.player import Player
+    from audio.sources import SoundSource
+
+HEARING_CAUTION = (
+    "Click and drone in headphones are easily too loud: start low, and rest your ears."
+)
+SLOWEST_BPM, FASTEST_BPM = 15.0, 400.0
+LARGEST_STEP_S = 0.010
+"""A click that jumps by more than this in its take is no anchor."""
+
+_RATE_HZ = 48_000
+_SAMPLE_EVERY_S = 0.2
+_FEWEST_PAIRS = 3
+_QUIETEST_DBFS, _LOUDEST_DBFS = -60.0, -6.0
+
+
+@dataclass(frozen=True, slots=True)
+class GuideSettings:
+    """What is to be heard while a take is recorded.
+
+    Attributes
+    ----------
+    click_bpm : float or None
+        Tempo of the click, 15 to 400; ``None``: no click.
+    beats_a_bar : int
+        1 to 16.
+    accents : tuple of float
+        Strength of each beat of a bar, 0 (left out) to 1; empty: the first one strong.
+    count_in_bars : int
+        Bars that are counted before the take's first beat.
+    goes_on : bool
+        Whether the click goes on after the count-in.
+    drone : str
+        Notes that sound all the time, such as ``"A3"`` or ``"D3 A3"``; empty: none.
+    temperament, tonic, reference_a_hz
+        How the drone is tuned.
+    volume : float
+        0 to 1; half is 33 dB under full scale, quiet in most headphones.
+    """
+
+    click_bpm: float | None = None
+    beats_a_bar: int = 4
+    accents: tuple[float, ...] = ()
+    count_in_bars: int = 0
+    goes_on: bool = True
+    drone: str = ""
+    temperament: str = "equal"
+    tonic: str | None = None
+    reference_a_hz: float = 440.0
+    volume: float = 0.5
+
+    @property
+    def is_silent(self) -> bool:
+        """Whether nothing is to be heard."""
+        return self.click_bpm is None and not self.drone.strip()
+
+    @property
+    def level_dbfs(self) -> float:
+        """Highest peak, from the volume."""
+        share = min(max(self.volume, 0.0), 1.0)
+        return _QUIETEST_DBFS + share * (_LOUDEST_DBFS - _QUIETEST_DBFS)
+
+    @property
+    def count_in_s(self) -> float:
+        """How long the count-in lasts."""
+        if self.click_bpm is None:
+            return 0.0
+        return self.count_in_bars * self.beats_a_bar * 60.0 / self.click_bpm
+
+
+def checked(settings: GuideSettings) -> GuideSettings:
+    """Give the settings back once they make sense.
+
+    Raises
+    ------
+    PlainFailure
+        Where they do not; the sentence says which.
+    """
+    bpm, accents = settings.click_bpm, settings.accents
+    if bpm is not None and not SLOWEST_BPM <= bpm <= FASTEST_BPM:
+        raise PlainFailure(
+            f"A click of {bpm:g} BPM cannot be played along with.",
+            f"Choose {SLOWEST_BPM:g} to {FASTEST_BPM:g} BPM.",
+        )
+    if not 1 <= settings.beats_a_bar <= 16:
+        raise PlainFailure("A bar has 1 to 16 beats here.", "Choose another number of beats.")
+    if accents and (len(accents) != settings.beats_a_bar or not all(0 <= a <= 1 for a in accents)):
+        raise PlainFailure(
+            "The accents do not fit the bar.",
+            f"Give {settings.beats_a_bar} numbers from 0 (left out) to 1 (strong).",
+        )
+    if not 0 <= settings.count_in_bars <= 8:
+        raise PlainFailure("Up to 8 bars can be counted in.", "Choose fewer bars.")
+    if settings.count_in_bars and bpm is None:
+        raise PlainFailure("A count-in needs a tempo.", "Choose the tempo of the click.")
+    return settings
+
+
+def drone_hz(settings: GuideSettings) -> tuple[float, ...]:
+    """Give the frequencies of the drone.
+
+    Raises
+    ------
+    PlainFailure
+        Where a note, the temperament or the A makes no sense.
+    """
+    # scipy and its kin; only where a drone is wanted.
+    from analysis.tuning import HIGHEST_A_HZ, LOWEST_A_HZ, Temperament, target_hz  # noqa: PLC0415
+    from analysis.units import parse_note_name  # noqa: PLC0415
+
+    a_hz = settings.reference_a_hz
+    if not LOWEST_A_HZ <= a_hz <= HIGHEST_A_HZ:
+        raise PlainFailure(f"An A of {a_hz:g} Hz is too far off.", "Choose 380 to 480 Hz.")
+    names = settings.drone.replace(",", " ").split()
+    try:
+        temperament = Temperament(settings.temperament)
+        midis = [parse_note_name(name) for name in names]
+        return tuple(target_hz(midi, a_hz, temperament, settings.tonic) for midi in midis)
+    except ValueError as problem:
+        raise PlainFailure(
+            f"'{settings.drone}' cannot be the drone: {problem}.",
+            "Name notes with their octave, such as 'A3' or 'D3 A3'.",
+        ) from problem
+
+
+class Places(Protocol):
+    """Says where in a take a moment was recorded: :class:`audio.recorder.Recorder`."""
+
+    def take_s_at(self, clock_s: float) -> float | None:
+        """Give seconds of the take; None where there is none."""
+
+
+def straight_line(pairs: list[tuple[float, float]]) -> tuple[float, float, float] | None:
+    """Fit ``y = a + b x`` by least squares.
+
+    Returns
+    -------
+    a, b, largest : float
+        With the largest distance of a pair from the line; ``None`` for fewer than three
+        pairs or pairs without any extent.
+    """
+    count = len(pairs)
+    if count < _FEWEST_PAIRS:
+        return None
+    mean_x = sum(x for x, _ in pairs) / count
+    mean_y = sum(y for _, y in pairs) / count
+    extent = sum((x - mean_x) ** 2 for x, _ in pairs)
+    if extent <= 0:
+        return None
+    b = sum((x - mean_x) * (y - mean_y) for x, y in pairs) / extent
+    a = mean_y - b * mean_x
+    return a, b, max(abs(y - a - b * x) for x, y in pairs)
+
+
+def beats_of(
+    pairs: list[tuple[float, float]], settings: GuideSettings, offset_s: float = 0.0
+) -> ClickBeats | None:
+    """Work out the beats of a click in a take.
+
+    Parameters
+    ----------
+    pairs : list of (float, float)
+        Places in the click's sound and where they are in the take, as the drivers say,
+        both in seconds.
+    settings : GuideSettings
+        With a click.
+    offset_s : float
+        Sound is recorded this much later than the drivers say.
+
+    Returns
+    -------
+    ClickBeats or None
+        ``None`` without a click, and where the pairs do not lie on a straight line: the
+        click stumbled, and false beats are worse than none.
+    """
+    line = straight_line(pairs)
+    if settings.click_bpm is None or line is None:
+        return None
+    start_s, pace, largest_s = line
+    if largest_s > LARGEST_STEP_S:
+        return None
+    return ClickBeats(
+        first_beat_s=start_s + pace * settings.count_in_s + offset_s,
+        interval_s=pace * 60.0 / settings.click_bpm,
+        beats_a_bar=settings.beats_a_bar,
+    )
+
+
+class GuidePlayer:
+    """Plays click and drone, and notes where they are in the take that is recorded.
+
+    :meth:`start` opens the output and takes a moment; :meth:`stop` is quick.
+    """
+
+    def __init__(self, store: Store) -> None:
+        self._store = store
+        self._player: Player | None = None
+        self._settings = GuideSettings()
+        self._output_key = ""
+        self._pairs: list[tuple[float, float]] = []
+        self._quit = threading.Event()
+        self._noting: threading.Thread | None = None
+
+    @property
+    def is_playing(self) -> bool:
+        """Whether a guide is on (instant)."""
+        return self._player is not None
+
+    def prepare(self, settings: GuideSettings) -> None:
+        """Open the output with everything ready to sound.
+
+        Raises
+        ------
+        PlainFailure
+            Where the settings make no sense or there is no output.
+        """
+        from audio.devices import find_device  # noqa: PLC0415 - loads PortAudio
+        from audio.player import Player  # noqa: PLC0415
+
+        self.stop()
+        source = _source_of(checked(settings))
+        with plain_failures():
+            device = find_device("output", self._store.settings.get().output_device)
+            player = Player(device)
+            player.open()
+        player.load(source, _RATE_HZ)
+        self._settings, self._output_key, self._player = settings, device.key, player
+        if not player.wait_until_running():
+            self.stop()
+            raise PlainFailure("The sound output does not run.", "Check that it is plugged in.")
+
+    def play(self, places: Places) -> None:
+        """Sound from now on, into a take that is recorded already."""
+        player = self._player
+        if player is None:
+            raise RuntimeError("a guide is prepared before it plays")
+        with plain_failures():
+            player.play()
+        self._pairs = []
+        self._quit.clear()
+        self._noting = threading.Thread(
+            target=self._note, args=(player, places), name="guide", daemon=True
+        )
+        self._noting.start()
+
+    def stop(self, input_key: str = "") -> ClickBeats | None:
+        """Fall silent.
+
+        Parameters
+        ----------
+        input_key : str
+            What was recorded from, to find the round trip of the two devices.
+
+        Returns
+        -------
+        ClickBeats or None
+            The beats in the take; see :func:`beats_of`.
+        """
+        self._quit.set()
+        if self._noting is not None:
+            self._noting.join()
+            self._noting = None
+        player, self._player = self._player, None
+        if player is None:
+            return None
+        player.close()
+        known = round_trip(self._store, self._output_key, input_key)
+        return beats_of(self._pairs, self._settings, known.offset_s if known else 0.0)
+
+    def _note(self, player: "Player", places: Places) -> None:
+        while not self._quit.wait(_SAMPLE_EVERY_S):
+            position_s = player.position_s
+            heard_s = player.heard_at_s(position_s) if player.is_playing else None
+            place_s = None if heard_s is None else places.take_s_at(heard_s)
+            if place_s is not None:
+                self._pairs.append((position_s, place_s))
+
+
+def round_trip(store: Store, output_key: str, input_key: str) -> RoundTripRecord | None:
+    """Give what was measured of a pair of devices."""
+    for known in store.settings.get().round_trips:
+        if (known.output_device, known.input_device) == (output_key, input_key):
+            return known
+    return None
+
+
+def _source_of(settings: GuideSettings) -> "SoundSource":
+    from audio.guides import Click, Drone, FirstPart, Together  # noqa: PLC0415 - numpy
+
+    sources: list[SoundSource] = []
+    if settings.drone.strip():
+        sources.append(Drone(drone_hz(settings), _RATE_HZ, level_dbfs=settings.level_dbfs - 6.0))
+    if settings.click_bpm is not None:
+        usual = (1.0, *(0.6,) * (settings.beats_a_bar - 1))
+        click: SoundSource = Click(
+            settings.click_bpm,
+            _RATE_HZ,
+            accents=settings.accents or usual,
+            level_dbfs=settings.level_dbfs,
+        )
+        if not settings.goes_on:
+            # Up to just before the first beat of the take.
+            click = FirstPart(click, round((settings.count_in_s - 0.02) * _RATE_HZ))
+        sources.append(click)
+    if not sources:
+        raise PlainFailure("There is nothing to play.", "Choose a click or a drone.")
+    return Together(sources)

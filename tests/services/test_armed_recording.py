@@ -1,0 +1,158 @@
+"""A recording that begins with the first note and ends after silence."""
+
+import time
+
+import numpy as np
+import pytest
+import soundfile
+
+from analysis.onsets import detect_onsets
+from app.journal.failures import PlainFailure
+from app.services.arming import FirstNote
+from audio.errors import AudioFailure
+from sample_audio.generator import NoteSpec, PhraseSpec, render
+
+RATE = 48_000
+
+
+def hear(first, samples):
+    """Hand sound on as a recorder does, 0.1 s at a time; gives where the note was known."""
+    for at in range(0, len(samples), RATE // 10):
+        begun = first.has_begun
+        first.hear(samples[at : at + RATE // 10, np.newaxis].astype(np.float32))
+        if first.has_begun and not begun:
+            yield (at + RATE // 10) / RATE
+
+
+def noise(seconds, dbfs=-60.0, seed=1):
+    return 10 ** (dbfs / 20) * np.random.default_rng(seed).normal(size=round(seconds * RATE))
+
+
+def a_phrase(**spec):
+    notes = tuple(NoteSpec(midi, 1.0) for midi in (62, 64, 66, 67))
+    return render(PhraseSpec(notes, tempo=96.0, lead_in_s=0.1, tail_s=0.3, **spec))
+
+
+@pytest.mark.parametrize("articulation", ["detache", "pizzicato", "staccato"])
+@pytest.mark.parametrize("level_dbfs", [-38.0, -18.0])
+def test_the_first_note_is_known_a_quarter_second_after_it_began(articulation, level_dbfs):
+    notes = tuple(NoteSpec(m, 1.0, articulation=articulation) for m in (62, 64, 66, 67))
+    phrase = render(PhraseSpec(notes, tempo=96.0, level_dbfs=level_dbfs, lead_in_s=0.0))
+    sound = np.concatenate([noise(3.0), phrase.samples])
+    sound += noise(len(sound) / RATE, seed=2)[: len(sound)]
+    calls = []
+    (known_s,) = hear(FirstNote(RATE, 5.0, lambda: calls.append(1)), sound)
+    assert calls == [1]
+    assert 0.05 <= known_s - 3.0 - phrase.truth.notes[0].start_s <= 0.45
+
+
+def test_noise_knocks_and_a_cough_begin_nothing():
+    first = FirstNote(RATE, 5.0, lambda: pytest.fail("it began"))
+    sound = noise(6.0)
+    for at, length in ((1.0, 0.05), (2.5, 0.3), (4.0, 0.6)):
+        burst = slice(round(at * RATE), round((at + length) * RATE))
+        sound[burst] += noise(length, -20.0)[: burst.stop - burst.start]
+    assert list(hear(first, sound)) == []
+
+
+@pytest.mark.parametrize(("rest_s", "is_over"), [(1.5, False), (2.6, True)])
+def test_it_ends_after_the_silence_that_was_asked_for(rest_s, is_over):
+    first = FirstNote(RATE, 2.0, lambda: None)
+    phrase = a_phrase().samples
+    list(hear(first, np.concatenate([noise(2.0), phrase, noise(rest_s), phrase])))
+    assert first.is_over is is_over
+
+
+def test_a_called_off_one_hears_nothing():
+    first = FirstNote(RATE, 2.0, lambda: pytest.fail("it began"))
+    first.call_off()
+    list(hear(first, np.concatenate([noise(1.0), a_phrase().samples])))
+
+
+@pytest.mark.parametrize("silence_s", [0.0, 500.0])
+def test_a_senseless_silence_is_refused(bench, silence_s):
+    with pytest.raises(PlainFailure, match="1 to 120"):
+        bench.recording.arm(silence_s=silence_s)
+
+
+def test_without_an_input_nothing_is_armed(bench, monkeypatch):
+    def none(*_arguments):
+        raise AudioFailure("No microphone was found.", "Plug in a microphone.")
+
+    monkeypatch.setattr("audio.devices.find_device", none)
+    with pytest.raises(PlainFailure, match="No microphone"):
+        bench.recording.arm()
+    assert not bench.recording.is_armed
+
+
+def poll_for(bench, seconds):
+    """Poll as the window does, until a recording has ended."""
+    deadline, pending = time.monotonic() + seconds, None
+    while pending is None and time.monotonic() < deadline:
+        time.sleep(0.05)
+        pending = bench.recording.poll()
+    return pending
+
+
+def _room_key(bench, room):
+    return next(row.key for row in bench.recording.inputs() if row.name == room.device)
+
+
+@pytest.mark.room
+def test_silence_a_phrase_and_silence_become_one_take(bench, virtual_room):
+    """The phrase's first onset lies about a second after the take's start."""
+    phrase = a_phrase()
+    passage = bench.passages.add("Study", "Scale")
+    bench.recording.arm(passage.id, "begin together", _room_key(bench, virtual_room), silence_s=1.5)
+    assert bench.recording.wait_until_heard()
+    sound = np.concatenate([noise(2.5, -70), phrase.samples, noise(0.5, -70)])
+    with virtual_room.playing(sound, RATE) as player:
+        time.sleep(1.0)
+        assert bench.recording.is_armed
+        assert not bench.recording.is_recording
+        assert bench.recording.poll() is None
+        pending = poll_for(bench, 15)
+        player.wait(timeout=10)
+    assert pending is not None, "it did not end by itself"
+    assert not bench.recording.is_recording
+    assert not bench.recording.is_armed
+    row = bench.recording.finish(pending)
+    assert (row.aim, row.passage_id, row.notice) == ("begin together", passage.id, "")
+    samples, rate = soundfile.read(row.file)
+    onsets, _ = detect_onsets(samples, rate)
+    loud = int(np.argmax(np.abs(samples) > 0.02)) / rate
+    assert loud == pytest.approx(1.0, abs=0.25)
+    assert abs(onsets - loud).min() < 0.06
+    truths = phrase.truth.notes
+    played_s = truths[-1].end_s - truths[0].start_s
+    assert row.duration_s == pytest.approx(1.0 + played_s + 1.5, abs=0.8)
+
+
+@pytest.mark.room
+def test_an_armed_recording_can_be_called_off_and_leaves_nothing(bench, virtual_room):
+    key = _room_key(bench, virtual_room)
+    bench.recording.arm(device_key=key)
+    bench.recording.listen(key)  # the meter goes on through the armed input
+    assert bench.recording.is_armed
+    bench.recording.disarm()
+    assert not bench.recording.is_armed
+    assert bench.recording.unfinished() == ()
+    with pytest.raises(PlainFailure, match="Nothing is being recorded"):
+        bench.recording.stop()
+
+
+@pytest.mark.room
+def test_a_take_that_cannot_begin_is_told_by_the_next_poll(bench, virtual_room, monkeypatch):
+    def full(*_arguments):
+        raise AudioFailure("The disk is full.", "Make room.")
+
+    monkeypatch.setattr("audio.recorder.Recorder.begin", full)
+    bench.recording.arm(device_key=_room_key(bench, virtual_room))
+    assert bench.recording.wait_until_heard()
+    with (
+        virtual_room.playing(a_phrase().samples, RATE),
+        pytest.raises(PlainFailure, match="disk is full"),
+    ):
+        poll_for(bench, 10)
+    assert not bench.recording.is_armed
+    assert bench.recording.unfinished() == ()
