@@ -35,6 +35,7 @@ class ActionSpec:
 
 
 MARKER_KEY_COUNT = 9
+ITEM_KEY_COUNT = 9
 
 
 def _specs(where: Where, *rows: tuple[str, str, str]) -> tuple[ActionSpec, ...]:
@@ -67,10 +68,18 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("practice.minutes", "Type today's minutes", "T"),
         ("practice.passage", "New passage", "N"),
         ("practice.edit_passage", "Change the chosen passage", "E"),
-        ("practice.met", "Aim: met", "1"),
-        ("practice.partly", "Aim: partly met", "2"),
-        ("practice.not_met", "Aim: not met", "3"),
+        ("practice.met", "Aim: met", "Alt+1"),
+        ("practice.partly", "Aim: partly met", "Alt+2"),
+        ("practice.not_met", "Aim: not met", "Alt+3"),
         ("practice.listen", "Listen to the latest take of today", "G"),
+        ("clock.toggle", "Start the practice clock, pause it, or go on", "P"),
+        ("clock.stop", "Stop the practice clock", "S"),
+        ("clock.next_item", "Switch the clock to the next item", "I"),
+        *(
+            (f"clock.item_{n}", f"Clock on item {n} of the list", str(n))
+            for n in range(1, ITEM_KEY_COUNT + 1)
+        ),
+        ("clock.items", "Change the list of items", "Shift+I"),
     ),
     *_specs(
         Where.LISTEN,

@@ -7,10 +7,11 @@ from PySide6.QtCore import QByteArray, QSettings
 from app.ui.theme import Scheme
 
 _REACTION_S = 0.3
+_MOST_ITEMS = 500
 
 
 class Preferences:
-    """Theme, window place, volume and reaction time, in one small settings file.
+    """Theme, window place, order of items, the player's keys, in one small settings file.
 
     Parameters
     ----------
@@ -61,6 +62,21 @@ class Preferences:
     @reaction_s.setter
     def reaction_s(self, reaction_s: float) -> None:
         self._settings.setValue("reaction_s", reaction_s)
+
+    @property
+    def item_order(self) -> tuple[str, ...]:
+        """In which order the player keeps the items; keys follow it."""
+        return self._list("item_order")
+
+    @item_order.setter
+    def item_order(self, refs: tuple[str, ...]) -> None:
+        # Items of other journals keep their places, so that each finds its own again.
+        others = [ref for ref in self.item_order if ref not in set(refs)]
+        kept = [*refs, *others][:_MOST_ITEMS]
+        self._settings.setValue("item_order", "\n".join(kept))
+
+    def _list(self, key: str) -> tuple[str, ...]:
+        return tuple(str(self._settings.value(key, "") or "").splitlines())
 
     def _number(self, key: str, default: float) -> float:
         try:

@@ -7,7 +7,9 @@ from pathlib import Path
 
 import numpy as np
 
+from app.journal.blocks import Item, ItemKind
 from app.journal.failures import PlainFailure
+from app.journal.forgotten_clock import Ending
 from app.journal.records import (
     AimMet,
     Author,
@@ -18,6 +20,13 @@ from app.journal.records import (
     Passage,
     PlayingSettings,
     RestDay,
+)
+from app.services.clock_views import (
+    ClockView,
+    EffortView,
+    ForgottenView,
+    ItemMinutes,
+    ItemRow,
 )
 from app.services.views import (
     ChangeRow,
@@ -86,6 +95,14 @@ class FakeState:
     waiting: list[str] = field(default_factory=list)
     measured: list[str] = field(default_factory=list)
     settings: JournalSettings = field(default_factory=JournalSettings)
+    items: list[ItemRow] = field(
+        default_factory=lambda: [
+            ItemRow("i1", "G major in three octaves", ItemKind.SCALE, None, NOW),
+            ItemRow("", "Study in G minor: Opening", ItemKind.PASSAGE, "p1", None),
+            ItemRow("i3", "Quartet", ItemKind.ENSEMBLE, None, None),
+        ]
+    )
+    retired: list[Item] = field(default_factory=list)
     history: list[tuple[str, dict[str, Marker]]] = field(default_factory=list)
     future: list[tuple[str, dict[str, Marker]]] = field(default_factory=list)
 
@@ -518,6 +535,109 @@ class FakeComparing:
         )  # fmt: skip
 
 
+class FakeClock:
+    """Counts by a hand that the tests move."""
+
+    def __init__(self, state: FakeState) -> None:
+        self._s = state
+        self.phase = "stopped"
+        self.item_id: str | None = None
+        self.minutes: dict[str | None, float] = {}
+        self.break_sentence = ""
+        self.question: ForgottenView | None = None
+        self.answers: list[tuple[Ending, float | None]] = []
+        self.beats = 0
+
+    def state(self):
+        phase = "forgotten" if self.question else self.phase
+        total = sum(self.minutes.values())
+        items = tuple(
+            ItemMinutes(key, self._title(key), None, minutes)
+            for key, minutes in self.minutes.items()
+        )
+        block_s = 60 * self.minutes.get(self.item_id, 0.0)
+        return ClockView(
+            phase, self.item_id, self._title(self.item_id), block_s, total,
+            total + self._s.minutes.get(TODAY, 0.0), items, total, self.break_sentence,
+        )  # fmt: skip
+
+    def _title(self, item_id):
+        return next((i.title for i in self._s.items if i.id == item_id), "no item")
+
+    def forgotten(self):
+        return self.question
+
+    def start(self, item_id=None):
+        self.phase, self.item_id = "running", item_id
+        self.minutes.setdefault(item_id, 0.0)
+        return self.state()
+
+    def toggle(self):
+        if self.phase == "stopped":
+            return self.start()
+        self.phase = "paused" if self.phase == "running" else "running"
+        return self.state()
+
+    def stop(self):
+        self.phase, self.item_id = "stopped", None
+        return self.state()
+
+    def answer_forgotten(self, ending, minutes=None):
+        self.answers.append((ending, minutes))
+        self.question = None
+        return self.state()
+
+    def put_off_break(self):
+        self.break_sentence = ""
+
+    def beat(self):
+        self.beats += 1
+
+
+class FakeItems:
+    def __init__(self, state: FakeState) -> None:
+        self._s = state
+
+    def list(self):
+        return tuple(self._s.items)
+
+    def retired(self):
+        return tuple(self._s.retired)
+
+    def add(self, kind, name):
+        if not name.strip():
+            raise PlainFailure("An item needs a name.", "Type one, for instance a scale.")
+        self._s.items.append(ItemRow(f"i{len(self._s.items) + 1}", name, kind, None, None))
+
+    def for_passage(self, passage_id):
+        for at, row in enumerate(self._s.items):
+            if row.passage_id == passage_id:
+                self._s.items[at] = replace(row, id=row.id or f"item-{passage_id}")
+                return Item(self._s.items[at].id, ItemKind.PASSAGE, "", NOW, passage_id)
+        raise PlainFailure("That passage is not there.", "Choose another one.")
+
+    def rename(self, item_id, name, kind=None):
+        self._s.items = [
+            replace(row, title=name) if row.id == item_id else row for row in self._s.items
+        ]
+
+    def retire(self, item_id):
+        gone = next(row for row in self._s.items if row.id == item_id)
+        self._s.items.remove(gone)
+        self._s.retired.append(Item(gone.id, gone.kind, gone.title, NOW))
+
+    def bring_back(self, item_id):
+        item = next(item for item in self._s.retired if item.id == item_id)
+        self._s.retired.remove(item)
+        self._s.items.append(ItemRow(item.id, item.name, item.kind, None, None))
+
+
+class FakeMinutes:
+    def recording(self, first_day, last_day, passage_id=None):
+        words = "3 recordings, 1 kept: 2 min of recording, 40 min practised in all."
+        return EffortView(3, 1, 2.0, 40.0, words)
+
+
 class FakeReporting:
     def text(self, start, end):
         return f"From {start} to {end}\n\nMinutes\n  Mon 16 Mar: 40 min\n"
@@ -543,6 +663,9 @@ class FakeWorkbench:
         self.marking = FakeMarking(self.state)
         self.comparing = FakeComparing(self.state)
         self.reporting = FakeReporting()
+        self.clock = FakeClock(self.state)
+        self.items = FakeItems(self.state)
+        self.minutes = FakeMinutes()
 
 
 def full_workbench(take_count: int = 12) -> FakeWorkbench:

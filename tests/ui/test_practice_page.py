@@ -60,7 +60,7 @@ def test_record_with_one_key_and_answer_the_aim(window, settle, qtbot, bench):
     take = next(row for row in bench.state.rows.values() if row.id.startswith("take102"))
     assert take.passage_id == fakes.STUDY.id
     assert "Was the aim met?" in labels_of(page.panel)
-    qtbot.keyClick(window.main, "2")
+    qtbot.keyClick(window.main, "2", Qt.KeyboardModifier.AltModifier)
     settle(window)
     assert bench.state.rows[take.id].aim_met is AimMet.PARTLY
     # It is measured in the background without being asked for.
@@ -190,7 +190,7 @@ def test_new_passage_is_made_and_chosen(window, settle, qtbot, bench):
 
 
 def test_marker_to_work_on_opens_its_take_at_its_place(window, settle, qtbot, bench):
-    table = window.main.practice.open_markers
+    table = window.main.practice.markers.table
     table.selectRow(0)
     qtbot.keyClick(table, Qt.Key.Key_Return)
     settle(window)

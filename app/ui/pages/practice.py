@@ -1,36 +1,34 @@
-"""Practice: today in one look, and the take."""
+"""Practice: today in one look, the clock, and the take."""
 
 from datetime import date
+from functools import partial
 from pathlib import Path
 
-from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
+from PySide6.QtWidgets import QFileDialog, QFrame, QScrollArea, QStackedWidget, QWidget
 
 from app.journal.records import AimMet, JournalSettings, Passage
-from app.services.views import AnyReading, MarkerRow, TakeRow, TodayView
-from app.services.wording import day_text, length_text, position_text, reading_text
+from app.services.views import TodayView
 from app.ui.desk import Desk
+from app.ui.keys import ITEM_KEY_COUNT
+from app.ui.models.attention import Attention
 from app.ui.models.measure_queue import MeasureQueue
+from app.ui.models.practice_clock import PracticeClock
 from app.ui.models.recorder import Recorder
-from app.ui.models.rows import Column
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
-from app.ui.widgets.basics import Button, Card, column, fill, row, sentence, soft
-from app.ui.widgets.choices import short_passage
+from app.ui.widgets.basics import column, fill, row, soft
+from app.ui.widgets.clock_card import ClockCard
 from app.ui.widgets.day_head import DayHead
 from app.ui.widgets.import_panel import ImportPanel
+from app.ui.widgets.items_form import ItemsForm
 from app.ui.widgets.passage_form import PassageForm
 from app.ui.widgets.record_panel import RecordPanel
-from app.ui.widgets.table import RowTable
+from app.ui.widgets.today_cards import MarkersCard, TakesCard
 
-_PANEL_WIDTH_PX = 456
+_PANEL_WIDTH_PX = 464
 _FILE_KINDS = (
     "Recordings (*.wav *.flac *.ogg *.oga *.opus *.mp3 *.m4a *.mp4 *.mov *.aac *.aif *.aiff);;"
     "All files (*)"
-)
-_NO_TAKE_YET = "No take yet today. Record one, or drop recordings anywhere on this window."
-_NO_PASSAGE_YET = (
-    "Begin with a passage: a few bars you want to hear getting better. Then record it, "
-    "or drop recordings anywhere on this window."
 )
 # Common practice, no source: what teachers tell every student.
 _CAUTION = (
@@ -39,124 +37,81 @@ _CAUTION = (
 )
 
 
-def take_name(take: TakeRow) -> str:
-    """Return a take of a known day in few words."""
-    return f"{short_passage(take.passage_name)}, take {take.number}"
-
-
-def _short(reading: AnyReading) -> str:
-    return reading_text(reading) if hasattr(reading, "value") else "\N{EN DASH}"
-
-
 class PracticePage(Page):
-    """Today's numbers, the record panel, today's takes, what is to work on."""
+    """Today's numbers, the clock, the record panel, today's takes, what is to work on."""
 
     def __init__(self, desk: Desk, queue: MeasureQueue, recorder: Recorder) -> None:
         super().__init__(desk, "Practice")
         self._queue = queue
+        self._recorder = recorder
         self._view: TodayView | None = None
         self._settings = JournalSettings()
+        self.clock = PracticeClock(desk)
+        attention = Attention()
         self.head = DayHead()
-        self.panel = RecordPanel(desk, recorder)
+        self.clock_card = ClockCard(self.clock, attention)
+        self.panel = RecordPanel(desk, recorder, attention)
+        self.clock_card.let_break_ask()
         self.form = PassageForm(desk)
         self.imports = ImportPanel(desk)
-        self._import = Button("Import recordings", "import", action_id="import")
-        self._left = QStackedWidget()
-        self._takes: RowTable[TakeRow] = RowTable("Takes of today", self._take_columns(), stretch=0)
-        self._no_takes = sentence()
-        self.open_markers: RowTable[MarkerRow] = RowTable(
-            "Markers to work on", self._marker_columns(), stretch=(0, 1)
-        )
-        self._no_markers = sentence(
-            "Nothing is open. Markers you place while listening come back here until settled."
-        )
+        self.items = ItemsForm(desk, self.clock)
+        self.takes = TakesCard(queue)
+        self.markers = MarkersCard()
+        self._sheets = QStackedWidget()
         self._build()
-        self._connect(recorder)
+        self._connect()
         self._bind()
 
-    def _take_columns(self) -> tuple[Column[TakeRow], ...]:
-        return (
-            Column("Passage", take_name, self._more),
-            Column("At", lambda take: f"{take.recorded_at:%H:%M}", is_number=True),
-            Column("Length", lambda take: length_text(take.duration_s), is_number=True),
-            Column("Intonation", lambda take: _short(take.intonation), self._more, is_number=True),
-            Column("Tempo", lambda take: _short(take.tempo), self._more, is_number=True),
-            Column("", self._state_text, self._more),
-        )
-
-    def _marker_columns(self) -> tuple[Column[MarkerRow], ...]:
-        def what(row: MarkerRow) -> str:
-            text = f": {row.marker.text}" if row.marker.text else ""
-            return f"{row.marker.category}{text}"
-
-        def where(row: MarkerRow) -> str:
-            near = f", near {row.near_note}" if row.near_note else ""
-            return (
-                f"{row.passage_name}, {day_text(row.practice_day)}, take {row.take_number}, "
-                f"at {position_text(row.marker.start_s)}{near}"
-            )
-
-        return (
-            Column("What", what, lambda row: f"{what(row)}. {where(row)}"),
-            Column("Passage", lambda row: short_passage(row.passage_name), where),
-            Column("Day", lambda row: f"{row.practice_day.day} {row.practice_day:%b}", where),
-            Column("Weight", lambda row: str(row.marker.weight), where, is_number=True),
-        )
-
     def _build(self) -> None:
-        record_side = column(spacing=GRID_PX)
-        fill(record_side, self.panel, self._import, soft(_CAUTION))
-        record_side.setStretch(0, 1)
-        takes = Card("Takes of today")
-        fill(takes.box, self._no_takes, self._takes)
-        takes.box.setStretch(2, 1)
-        markers = Card("To work on")
-        fill(markers.box, self._no_markers, self.open_markers)
-        markers.box.setStretch(2, 1)
-        for card in (takes, markers):
-            card.box.addStretch(0)
+        inside = QWidget()
+        record_side = column(inside)
+        fill(record_side, self.clock_card, self.panel, soft(_CAUTION))
+        record_side.setStretch(1, 1)
+        left = QScrollArea()
+        left.setWidget(inside)
+        left.setWidgetResizable(True)
+        left.setFrameShape(QFrame.Shape.NoFrame)
+        left.setFixedWidth(_PANEL_WIDTH_PX)
+        left.setFocusPolicy(left.focusPolicy().NoFocus)
         right = column(spacing=2 * GRID_PX)
-        fill(right, takes, markers)
+        fill(right, self.takes, self.markers)
         right.setStretch(0, 1)
         right.setStretch(1, 1)
-        split = row(spacing=2 * GRID_PX)
         today = QWidget()
-        holder = QWidget()
-        holder.setFixedWidth(_PANEL_WIDTH_PX)
-        holder.setLayout(record_side)
-        fill(split, holder, right)
+        split = row(today, spacing=2 * GRID_PX)
+        fill(split, left, right)
         split.setStretch(1, 1)
-        today.setLayout(split)
-        split.setContentsMargins(0, 0, 0, 0)
-        for widget in (today, self.form, self.imports):
-            self._left.addWidget(widget)
+        for widget in (today, self.form, self.imports, self.items):
+            self._sheets.addWidget(widget)
         box = column(self, spacing=2 * GRID_PX, margin=2 * GRID_PX)
-        fill(box, self.head, self._left)
+        fill(box, self.head, self._sheets)
         box.setStretch(1, 1)
 
-    def _connect(self, recorder: Recorder) -> None:
-        desk = self.desk
+    def _connect(self) -> None:
+        desk, recorder = self.desk, self._recorder
         for signal in (desk.takesChanged, desk.passagesChanged, desk.daysChanged):
             signal.connect(self.refresh_if_open)
         desk.markersChanged.connect(self.refresh_if_open)
         self.head.minutes.typed.connect(self._set_minutes)
+        self.clock.changed.connect(self.head.show_clock)
+        self.clock.passageBegun.connect(self._take_up_passage)
+        self.clock_card.edit.clicked.connect(self.change_items)
         self.panel.passageWanted.connect(self.new_passage)
         self.panel.changeWanted.connect(self.change_passage)
-        self.form.closed.connect(self.show_today)
         self.form.made.connect(self._passage_made)
-        self.imports.closed.connect(self.show_today)
-        self._import.clicked.connect(self.choose_files)
-        self._takes.rowOpened.connect(lambda take: desk.listenWanted.emit(take.id, 0.0))
-        self.open_markers.rowOpened.connect(
-            lambda row: desk.listenWanted.emit(row.marker.take_id, row.marker.start_s)
+        for sheet in (self.form, self.imports, self.items):
+            sheet.closed.connect(self.show_today)
+        self.takes.importer.clicked.connect(self.choose_files)
+        self.takes.table.rowOpened.connect(lambda take: desk.listenWanted.emit(take.id, 0.0))
+        self.markers.table.rowOpened.connect(
+            lambda entry: desk.listenWanted.emit(entry.marker.take_id, entry.marker.start_s)
         )
-        self._queue.changed.connect(self._takes.viewport().update)
         recorder.find_inputs()
         recorder.find_unfinished()
-        self._recorder = recorder
+        self.clock.read()
 
     def _bind(self) -> None:
-        bind, panel = self.desk.keys.bind, self.panel
+        bind, panel, clock = self.desk.keys.bind, self.panel, self.clock
         bind(self, "practice.record", panel.toggle)
         bind(self, "practice.level", self._recorder.toggle_level)
         bind(self, "practice.aim", panel.aim.setFocus)
@@ -167,15 +122,24 @@ class PracticePage(Page):
         bind(self, "practice.partly", lambda: panel.answer(AimMet.PARTLY))
         bind(self, "practice.not_met", lambda: panel.answer(AimMet.NO))
         bind(self, "practice.listen", self._listen_to_latest)
+        bind(self, "clock.toggle", clock.toggle)
+        bind(self, "clock.stop", clock.stop)
+        bind(self, "clock.next_item", clock.next_item)
+        bind(self, "clock.items", self.change_items)
+        for n in range(ITEM_KEY_COUNT):
+            bind(self, f"clock.item_{n + 1}", partial(clock.choose_at, n))
 
     def refresh(self) -> None:
         """Read today again."""
-        practising = self.desk.workbench.practising
-        self.desk.jobs.store(
-            lambda: (practising.today(), practising.settings()),
-            self._take_over,
-            subject="practice.today",
-        )
+        bench = self.desk.workbench
+
+        def read() -> tuple[TodayView, JournalSettings, str]:
+            view = bench.practising.today()
+            day = view.practice_day
+            effort = bench.minutes.recording(day, day)
+            return view, bench.practising.settings(), effort.sentence if effort.attempts else ""
+
+        self.desk.jobs.store(read, self._take_over, subject="practice.today")
 
     def leave_page(self) -> None:
         """Close the input that only showed its level."""
@@ -184,11 +148,18 @@ class PracticePage(Page):
 
     def show_today(self) -> None:
         """Put the forms away."""
-        self._left.setCurrentIndex(0)
+        self._sheets.setCurrentIndex(0)
+        if self.is_open:
+            self.setFocus()
+
+    def change_items(self) -> None:
+        """Open the list of items."""
+        self._sheets.setCurrentWidget(self.items)
+        self.items.start()
 
     def new_passage(self) -> None:
         """Open the form for a new passage."""
-        self._left.setCurrentWidget(self.form)
+        self._sheets.setCurrentWidget(self.form)
         self.form.start(self._settings.default_settings)
 
     def change_passage(self) -> None:
@@ -196,7 +167,7 @@ class PracticePage(Page):
         known = self._view.passages if self._view else ()
         for passage in known:
             if passage.id == self.panel.passage.key:
-                self._left.setCurrentWidget(self.form)
+                self._sheets.setCurrentWidget(self.form)
                 self.form.edit(passage)
 
     def choose_files(self) -> None:
@@ -207,25 +178,26 @@ class PracticePage(Page):
 
     def import_files(self, paths: list[Path]) -> None:
         """Show the table of these files."""
-        self._left.setCurrentWidget(self.imports)
+        self._sheets.setCurrentWidget(self.imports)
         passages = self._view.passages if self._view else ()
         self.imports.look_at(paths, self.panel.passage.key or None, passages)
 
-    def _take_over(self, found: tuple[TodayView, JournalSettings]) -> None:
-        self._view, self._settings = found
+    def _take_over(self, found: tuple[TodayView, JournalSettings, str]) -> None:
+        self._view, self._settings, effort = found
         view = self._view
         self.head.show_day(view, date.today())
         if self._recorder.device_key is None:
             self._recorder.device_key = self._settings.input_device
         self.panel.offer_passages(view.passages)
-        self._takes.show_rows(view.takes)
-        self._takes.setVisible(bool(view.takes))
-        self._no_takes.setText(_NO_TAKE_YET if view.passages else _NO_PASSAGE_YET)
-        self._no_takes.setVisible(not view.takes)
-        self.open_markers.show_rows(view.to_work_on)
-        self.open_markers.setVisible(bool(view.to_work_on))
-        self._no_markers.setVisible(not view.to_work_on)
+        self.takes.show_takes(view.takes, effort, there_is_a_passage=bool(view.passages))
+        self.markers.show_markers(view.to_work_on)
         self._queue.look()
+
+    def _take_up_passage(self, passage_id: str) -> None:
+        """Offer to record the passage that the clock has gone over to."""
+        if not self._recorder.is_recording:
+            self.panel.passage.choose(passage_id)
+            self.panel.passage_changed()
 
     def _passage_made(self, passage: Passage) -> None:
         self.show_today()
@@ -245,15 +217,3 @@ class PracticePage(Page):
         if self._view is not None and self._view.takes:
             latest = max(self._view.takes, key=lambda take: take.recorded_at)
             self.desk.listenWanted.emit(latest.id, 0.0)
-
-    def _state_text(self, take: TakeRow) -> str:
-        if take.id == self._queue.current:
-            return f"measuring {round(100 * self._queue.fraction)} %"
-        words = {"waiting": "to measure", "stale": "to measure again", "failed": "not measured"}
-        return words.get(take.state, "note" if take.notice else "")
-
-    def _more(self, take: TakeRow) -> str:
-        parts = [f"Intonation: {reading_text(take.intonation)}"]
-        parts.append(f"Tempo: {reading_text(take.tempo)}")
-        parts.append(f"Dynamics: {reading_text(take.dynamics)}")
-        return "\n".join([*parts, *([take.notice] if take.notice else [])])

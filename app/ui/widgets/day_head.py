@@ -5,6 +5,7 @@ from datetime import date
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLineEdit, QSpinBox, QWidget
 
+from app.services.clock_views import ClockView
 from app.services.views import TodayView
 from app.services.wording import day_text
 from app.ui.theme import GRID_PX, LARGE_PT, font
@@ -91,3 +92,8 @@ class DayHead(QWidget):
         self._practised.show_number(str(view.days_practised))
         self._since.show_number(str(view.days_since_first))
         self.minutes.show_minutes(view.minutes)
+
+    def show_clock(self, view: ClockView) -> None:
+        """Let the minutes of today run with the clock."""
+        if view.phase == "running" or view.today_min > 0:
+            self.minutes.show_minutes(view.today_min)

@@ -11,6 +11,7 @@ from app.services.views import InputRow, LevelReading, PendingTake, TakeRow
 from app.services.wording import day_text, length_text
 from app.ui.desk import Desk
 from app.ui.icons import icon
+from app.ui.models.attention import Attention
 from app.ui.models.recorder import Recorder, RecorderState, input_text
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import (
@@ -42,10 +43,11 @@ class RecordPanel(Card):
     passageWanted = Signal()
     changeWanted = Signal()
 
-    def __init__(self, desk: Desk, recorder: Recorder) -> None:
+    def __init__(self, desk: Desk, recorder: Recorder, attention: Attention) -> None:
         super().__init__("Record a take")
         self._desk = desk
         self._recorder = recorder
+        self._attention = attention
         self._asked_take = ""
         self._pending: PendingTake | None = None
         self.passage: Choice[str] = Choice("Passage")
@@ -93,7 +95,9 @@ class RecordPanel(Card):
         fill(self.box, button, self._filing)
         self._question = self._build_question()
         self._recovered = self._build_recovered()
-        fill(self.box, self._question, self._recovered, 1)
+        fill(self.box, self._recovered, self._question, 1)
+        for card in (self._recovered, self._question):
+            self._attention.add(card)
         self._filing.hide()
         self._missing.hide()
         self._look_again.hide()
@@ -104,11 +108,10 @@ class RecordPanel(Card):
         self._question_words.setWordWrap(True)
         self._answer = AimAnswer()
         later = Button("Later", plain=True)
-        later.clicked.connect(card.hide)
+        later.clicked.connect(self._leave_question)
         answers = row()
         fill(answers, self._answer, later)
         fill(card.box, self._question_words, answers)
-        card.hide()
         return card
 
     def _build_recovered(self) -> Card:
@@ -123,14 +126,13 @@ class RecordPanel(Card):
         box = column()
         fill(box, self._recovered_words, buttons)
         card.box.addLayout(box)
-        card.hide()
         return card
 
     def _connect(self) -> None:
         recorder = self._recorder
         self._new.clicked.connect(self.passageWanted)
         self._edit.clicked.connect(self.changeWanted)
-        self.passage.currentIndexChanged.connect(lambda _: self._allow_change())
+        self.passage.currentIndexChanged.connect(lambda _: self.passage_changed())
         self._level.clicked.connect(recorder.toggle_level)
         self._look_again.clicked.connect(recorder.find_inputs)
         self._record.clicked.connect(self.toggle)
@@ -149,6 +151,10 @@ class RecordPanel(Card):
         entries = [(passage.id, passage_text(passage)) for passage in passages]
         wanted = chosen or self.passage.key or (entries[0][0] if entries else None)
         self.passage.offer([*entries, (NO_PASSAGE, "No passage")], wanted)
+        self.passage_changed()
+
+    def passage_changed(self) -> None:
+        """Show what holds for the chosen passage."""
         self._allow_change()
 
     def _allow_change(self) -> None:
@@ -163,18 +169,22 @@ class RecordPanel(Card):
         """Record, or stop."""
         if not self._record.isEnabled():
             return
-        self._question.hide()
+        self._leave_question()
         self._recorder.toggle_recording(self.passage.key or None, self.aim.text().strip())
 
     def answer(self, answer: AimMet) -> None:
         """Keep the answer to the open question."""
-        if not self._asked_take or self._question.isHidden():
+        if not self._asked_take:
             return
         take_id, filing = self._asked_take, self._desk.workbench.filing
-        self._question.hide()
+        self._leave_question()
         self._desk.jobs.store(
             lambda: filing.answer_aim(take_id, answer), lambda _: self._desk.takesChanged.emit()
         )
+
+    def _leave_question(self) -> None:
+        self._asked_take = ""
+        self._attention.want(self._question, False)
 
     def _input_picked(self, key: str) -> None:
         self._recorder.choose_input(key)
@@ -241,11 +251,11 @@ class RecordPanel(Card):
             "\N{RIGHT DOUBLE QUOTATION MARK}"
         )
         self._answer.show_answer(None)
-        self._question.show()
+        self._attention.want(self._question, True)
 
     def _offer_recovered(self, found: tuple[PendingTake, ...]) -> None:
         self._pending = found[0] if found else None
-        self._recovered.setVisible(bool(found))
+        self._attention.want(self._recovered, bool(found))
         if self._pending is not None:
             started = self._pending.started_at
             self._recovered_words.setText(
@@ -256,10 +266,10 @@ class RecordPanel(Card):
 
     def _keep_recovered(self) -> None:
         if self._pending is not None:
-            self._recovered.hide()
+            self._attention.want(self._recovered, False)
             self._recorder.finish(self._pending)
 
     def _drop_recovered(self) -> None:
         if self._pending is not None:
-            self._recovered.hide()
+            self._attention.want(self._recovered, False)
             self._recorder.discard(self._pending)

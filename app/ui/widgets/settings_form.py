@@ -4,29 +4,11 @@ from PySide6.QtWidgets import QCheckBox, QDoubleSpinBox, QGridLayout, QLineEdit,
 
 from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
+from app.services.instruments import instrument_names
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import labelled
 from app.ui.widgets.choices import Choice
 
-INSTRUMENT_NAMES = (
-    "violin",
-    "viola",
-    "cello",
-    "double bass",
-    "voice",
-    "flute",
-    "oboe",
-    "clarinet",
-    "bassoon",
-    "saxophone",
-    "horn",
-    "trumpet",
-    "trombone",
-    "recorder",
-    "guitar",
-    "piano",
-    "other",
-)
 _TEMPERAMENTS = (("equal", "Equal"), ("pythagorean", "Pythagorean"), ("just", "Just"))
 _TONICS = ("C", "C#", "Db", "D", "D#", "Eb", "E", "F", "F#", "Gb", "G", "G#", "Ab", "A", "A#")
 _MORE_TONICS = ("Bb", "B")
@@ -40,7 +22,7 @@ class SettingsForm(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self._instrument: Choice[str] = Choice("Instrument")
-        self._instrument.offer([(name, name.capitalize()) for name in INSTRUMENT_NAMES])
+        self._instrument.offer([(name, name.capitalize()) for name in instrument_names()])
         self._a_hz = _spin("Reference A", _LOWEST_A_HZ - 0.5, _HIGHEST_A_HZ, " Hz", 1)
         self._a_hz.setSpecialValueText("from the take")
         self._a_hz.setToolTip("All the way down: the A is estimated from the take.")

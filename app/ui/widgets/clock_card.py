@@ -1,0 +1,142 @@
+"""The practice clock: its time, its item, and the minutes of every item today."""
+
+from app.services.clock_views import NO_ITEM, ClockView, ForgottenView, ItemRow
+from app.services.wording import length_text
+from app.ui.icons import icon
+from app.ui.models.attention import Attention
+from app.ui.models.item_lines import ItemLine, item_lines
+from app.ui.models.practice_clock import PracticeClock
+from app.ui.models.rows import Column
+from app.ui.theme import GRID_PX
+from app.ui.widgets.basics import Button, Card, column, fill, heading, large, row, sentence, soft
+from app.ui.widgets.forgotten_card import ForgottenCard
+from app.ui.widgets.table import RowTable
+
+_TABLE_HEIGHT_PX = 144
+_PHASE_WORDS = {
+    "stopped": "Not running",
+    "running": "Running",
+    "paused": "Paused",
+    "forgotten": "Waiting for your answer",
+}
+_TOGGLE = {"stopped": ("Start", "play"), "running": ("Pause", "pause")}
+_GO_ON = ("Go on", "play")
+
+
+class ClockCard(Card):
+    """Shows the clock and switches its item."""
+
+    def __init__(self, clock: PracticeClock, attention: Attention) -> None:
+        super().__init__()
+        self._clock = clock
+        self._attention = attention
+        self._rows: tuple[ItemRow, ...] = ()
+        self._time = large("0:00")
+        self._item = heading("Practice clock")
+        self._item.setWordWrap(True)
+        self._phase = soft(wrap=False)
+        self._toggle = Button("Start", "play", action_id="clock.toggle")
+        self._stop = Button("Stop", "stop", action_id="clock.stop")
+        self._edit = Button("Items", action_id="clock.items", plain=True)
+        self.table: RowTable[ItemLine] = RowTable(
+            "Items and their minutes today", _columns(), stretch=1
+        )
+        self.table.setFixedHeight(_TABLE_HEIGHT_PX)
+        self.forgotten = ForgottenCard()
+        self._break = self._build_break()
+        self._build()
+        self._connect()
+
+    @property
+    def edit(self) -> Button:
+        """Opens the list of items."""
+        return self._edit
+
+    def _build(self) -> None:
+        words = column(spacing=0)
+        fill(words, self._item, self._phase)
+        head = row(spacing=2 * GRID_PX)
+        fill(head, self._time, words, self._toggle, self._stop)
+        head.setStretch(1, 1)
+        head.setSpacing(GRID_PX)
+        foot = row()
+        self._today = soft(wrap=False)
+        fill(foot, self._today, 1, self._edit)
+        fill(self.box, head, self.forgotten, self._break, self.table, foot)
+        self._attention.add(self.forgotten)
+
+    def _build_break(self) -> Card:
+        card = Card()
+        self._break_words = sentence()
+        now = Button("Pause the clock")
+        now.clicked.connect(self._clock.toggle)
+        later = Button("Later", plain=True)
+        later.clicked.connect(self._clock.put_off_break)
+        buttons = row()
+        fill(buttons, now, later, 1)
+        fill(card.box, self._break_words, buttons)
+        return card
+
+    def _connect(self) -> None:
+        clock = self._clock
+        self._toggle.clicked.connect(clock.toggle)
+        self._stop.clicked.connect(clock.stop)
+        self.table.rowOpened.connect(self._open)
+        self.forgotten.answered.connect(clock.answer)
+        clock.changed.connect(self.show_clock)
+        clock.forgotten.connect(self._ask)
+        clock.itemsRead.connect(self._take_rows)
+
+    def let_break_ask(self) -> None:
+        """Let the break ask for attention, after what is more urgent."""
+        self._attention.add(self._break)
+
+    def show_clock(self, view: ClockView) -> None:
+        """Show the clock as it stands."""
+        self._time.setText(length_text(60 * view.session_min))
+        self._time.setAccessibleName("Time of this sitting")
+        is_on = view.phase != "stopped"
+        title = view.item_title if view.item_id else "Without an item"
+        self._item.setText(title if is_on else "Practice clock")
+        block = f", this item {length_text(view.block_s)}" if view.phase == "running" else ""
+        self._phase.setText(_PHASE_WORDS[view.phase] + block)
+        words, picture = _TOGGLE.get(view.phase, _GO_ON)
+        if self._toggle.text() != words:
+            self._toggle.setText(words)
+            self._toggle.setAccessibleName(f"{words} the practice clock")
+            self._toggle.setIcon(icon(picture))
+        self._toggle.setEnabled(view.phase != "forgotten")
+        self._stop.setEnabled(view.phase in ("running", "paused"))
+        self.table.show_rows(item_lines(self._rows, view))
+        self._today.setText(
+            f"{length_text(60 * view.today_min)} today" if view.today_min > 0 else "Nothing today"
+        )
+        self._break_words.setText(view.break_sentence)
+        self._attention.want(self._break, bool(view.break_sentence))
+
+    def _take_rows(self, rows: tuple[ItemRow, ...]) -> None:
+        self._rows = rows
+
+    def _ask(self, question: ForgottenView | None) -> None:
+        if question is not None:
+            self.forgotten.show_question(question)
+        self._attention.want(self.forgotten, question is not None)
+
+    def _open(self, line: ItemLine) -> None:
+        if line.row is not None:
+            self._clock.choose(line.row)
+
+
+def _columns() -> tuple[Column[ItemLine], ...]:
+    def title(line: ItemLine) -> str:
+        mark = "\N{BLACK RIGHT-POINTING SMALL TRIANGLE} " if line.is_now else ""
+        return mark + (NO_ITEM.capitalize() if line.title == NO_ITEM else line.title)
+
+    def words(line: ItemLine) -> str:
+        return line.words
+
+    return (
+        Column("Key", lambda line: line.key, words),
+        Column("Item", title, words),
+        Column("Today", lambda line: line.minutes, words, is_number=True),
+    )

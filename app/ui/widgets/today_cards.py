@@ -1,0 +1,119 @@
+"""Two cards of the Practice page: the takes of today, and the markers to work on."""
+
+from app.services.views import AnyReading, MarkerRow, TakeRow
+from app.services.wording import day_text, length_text, position_text, reading_text
+from app.ui.models.measure_queue import MeasureQueue
+from app.ui.models.rows import Column
+from app.ui.widgets.basics import Button, Card, fill, heading, row, sentence, soft
+from app.ui.widgets.choices import short_passage
+from app.ui.widgets.table import RowTable
+
+_NO_TAKE_YET = "No take yet today. Record one, or drop recordings anywhere on this window."
+_NO_PASSAGE_YET = (
+    "Begin with a passage: a few bars you want to hear getting better. Then record it, "
+    "or drop recordings anywhere on this window."
+)
+
+
+def take_name(take: TakeRow) -> str:
+    """Return a take of a known day in few words."""
+    return f"{short_passage(take.passage_name)}, take {take.number}"
+
+
+class TakesCard(Card):
+    """The takes of today, and what recording them took."""
+
+    def __init__(self, queue: MeasureQueue) -> None:
+        super().__init__()
+        self._queue = queue
+        self.table: RowTable[TakeRow] = RowTable("Takes of today", self._columns(), stretch=0)
+        self.importer = Button("Import recordings", "import", action_id="import", plain=True)
+        self._none = sentence()
+        self._effort = soft()
+        head = row()
+        self.title = heading("Takes of today")
+        fill(head, self.title, 1, self.importer)
+        fill(self.box, head, self._none, self.table, self._effort)
+        self.box.setStretch(2, 1)
+        self.box.addStretch(0)
+        queue.changed.connect(self.table.viewport().update)
+
+    def show_takes(
+        self, takes: tuple[TakeRow, ...], effort: str, *, there_is_a_passage: bool
+    ) -> None:
+        """Show the takes of a day; `effort` holds recording against practising."""
+        self.table.show_rows(takes)
+        self.table.setVisible(bool(takes))
+        self._none.setText(_NO_TAKE_YET if there_is_a_passage else _NO_PASSAGE_YET)
+        self._none.setVisible(not takes)
+        self._effort.setText(effort)
+        self._effort.setVisible(bool(effort))
+
+    def _columns(self) -> tuple[Column[TakeRow], ...]:
+        return (
+            Column("Passage", take_name, _more),
+            Column("At", lambda take: f"{take.recorded_at:%H:%M}", is_number=True),
+            Column("Length", lambda take: length_text(take.duration_s), is_number=True),
+            Column("Intonation", lambda take: _short(take.intonation), _more, is_number=True),
+            Column("Tempo", lambda take: _short(take.tempo), _more, is_number=True),
+            Column("", self._state_text, _more),
+        )
+
+    def _state_text(self, take: TakeRow) -> str:
+        if take.id == self._queue.current:
+            return f"measuring {round(100 * self._queue.fraction)} %"
+        words = {"waiting": "to measure", "stale": "to measure again", "failed": "not measured"}
+        return words.get(take.state, "note" if take.notice else "")
+
+
+class MarkersCard(Card):
+    """What is still to work on."""
+
+    def __init__(self) -> None:
+        super().__init__("To work on")
+        self.table: RowTable[MarkerRow] = RowTable(
+            "Markers to work on", _marker_columns(), stretch=(0, 1)
+        )
+        self._none = sentence(
+            "Nothing is open. Markers you place while listening come back here until settled."
+        )
+        fill(self.box, self._none, self.table)
+        self.box.setStretch(2, 1)
+        self.box.addStretch(0)
+
+    def show_markers(self, markers: tuple[MarkerRow, ...]) -> None:
+        """Show the open markers."""
+        self.table.show_rows(markers)
+        self.table.setVisible(bool(markers))
+        self._none.setVisible(not markers)
+
+
+def _short(reading: AnyReading) -> str:
+    return reading_text(reading) if hasattr(reading, "value") else "\N{EN DASH}"
+
+
+def _more(take: TakeRow) -> str:
+    parts = [f"Intonation: {reading_text(take.intonation)}"]
+    parts.append(f"Tempo: {reading_text(take.tempo)}")
+    parts.append(f"Dynamics: {reading_text(take.dynamics)}")
+    return "\n".join([*parts, *([take.notice] if take.notice else [])])
+
+
+def _marker_columns() -> tuple[Column[MarkerRow], ...]:
+    def what(entry: MarkerRow) -> str:
+        text = f": {entry.marker.text}" if entry.marker.text else ""
+        return f"{entry.marker.category}{text}"
+
+    def where(entry: MarkerRow) -> str:
+        near = f", near {entry.near_note}" if entry.near_note else ""
+        return (
+            f"{entry.passage_name}, {day_text(entry.practice_day)}, take {entry.take_number}, "
+            f"at {position_text(entry.marker.start_s)}{near}"
+        )
+
+    return (
+        Column("What", what, lambda entry: f"{what(entry)}. {where(entry)}"),
+        Column("Passage", lambda entry: short_passage(entry.passage_name), where),
+        Column("Day", lambda entry: f"{entry.practice_day.day} {entry.practice_day:%b}", where),
+        Column("Weight", lambda entry: str(entry.marker.weight), where, is_number=True),
+    )
