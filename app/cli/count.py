@@ -9,6 +9,7 @@ from app.cli.clock import item_lines, item_objects
 from app.cli.console import say, say_json
 from app.cli.options import JournalOption, JsonOption, day_from
 from app.cli.program import Program
+from app.cli.promise import promise_object
 from app.journal.failures import PlainFailure
 
 
@@ -44,6 +45,7 @@ def count(  # noqa: PLR0917 - one parameter an option
             bench.practising.mark_rest(day, planned)
         today = bench.practising.today()
         effort = bench.minutes.recording(today.practice_day, today.practice_day)
+        running = bench.promises.running()
         if json:
             say_json(
                 {
@@ -56,6 +58,7 @@ def count(  # noqa: PLR0917 - one parameter an option
                     "recordings": effort.attempts,
                     "recordings_kept": effort.kept,
                     "recording_min": round(effort.recording_min, 3),
+                    "promises": [promise_object(view) for view in running],
                 }
             )
             return
@@ -74,6 +77,8 @@ def count(  # noqa: PLR0917 - one parameter an option
                 f"{counted(today.days_practised, 'day')} practised;"
                 f" day {today.days_since_first} since the first."
             )
+        for view in running:
+            say(f"{view.promise.name}: {view.headline}; {' '.join(view.sentences)}")
 
 
 def report(

@@ -12,7 +12,7 @@ from memory (Cepeda et al., *Psychological Science* 2008). Breaks follow a handb
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 
 from app.journal.assignments import Assignment, AssignmentProgress, Occasion
@@ -131,8 +131,7 @@ def proposed(
     )
     break_minutes = breaks_within(minutes_available)
     lines = _fitted([line for _, line in ordered], minutes_available - break_minutes)
-    played = sum(line.minutes for line in lines)
-    needed = breaks_for(played)
+    needed = breaks_for(sum(line.minutes for line in lines))
     return PracticePlan(today, minutes_available, made_at, lines, min(break_minutes, needed))
 
 
@@ -201,8 +200,7 @@ def _as_wish(weighed: Sequence[_Weighed], line: PlanLine) -> tuple[float, PlanLi
     ordered = sorted(weighed, key=lambda one: -one.weight)
     reasons = tuple(one.reason for one in ordered)
     minutes = max(one.minutes for one in ordered)
-    made = PlanLine(line.id, line.title, minutes, reasons, line.passage_id, line.item_id)
-    return sum(one.weight for one in ordered), made
+    return sum(one.weight for one in ordered), replace(line, minutes=minutes, reasons=reasons)
 
 
 def _fitted(lines: Sequence[PlanLine], minutes: int) -> tuple[PlanLine, ...]:
@@ -213,9 +211,7 @@ def _fitted(lines: Sequence[PlanLine], minutes: int) -> tuple[PlanLine, ...]:
             break
         given = min(line.minutes, left)
         left -= given
-        fitted.append(
-            PlanLine(line.id, line.title, given, line.reasons, line.passage_id, line.item_id)
-        )
+        fitted.append(replace(line, minutes=given))
     return tuple(fitted)
 
 

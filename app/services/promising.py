@@ -38,6 +38,10 @@ class PromiseService:
             )
         )
 
+    def running(self) -> tuple[PromiseView, ...]:
+        """Give the promises that run today."""
+        return tuple(v for v in self.list() if v.standing.state is PromiseState.RUNNING)
+
     def view(self, promise_id: str) -> PromiseView:
         """Give one promise."""
         promise = self._promise(promise_id)
