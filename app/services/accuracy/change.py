@@ -115,11 +115,11 @@ def _rows(tally: Tally) -> tuple[Row, ...]:
     source = "drawn journals without a change"
     return (
         share_row(
-            tally, "trend", "Journals with any false verdict over the weeks, all measures",
+            tally, "trend", "Journals with any false verdict over the weeks",
             source, at_most=5.0,
         ),
         share_row(
-            tally, "notes", "Passages with any note falsely called changed, week to week",
+            tally, "notes", "Passages with a note falsely called changed",
             source, at_most=5.0,
         ),
     )  # fmt: skip

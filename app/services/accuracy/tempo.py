@@ -172,14 +172,14 @@ def _rows(tally: Tally) -> tuple[Row, ...]:
                 at_most=5.0,
             ),
             quantile_row(
-                tally, f"{case} spread", 100, f"False interval spread, {words}: largest SD", "ms",
+                tally, f"{case} spread", 100, f"False spread, {words}: largest SD", "ms",
                 grid, at_most=spread_ms,
             ),
         ]  # fmt: skip
     answered = tally.get("unanchored answered", [])
     never_asked = not tally.get("unanchored wrong")
     wrong = Row(
-        "Without an anchor: doubled, halved or otherwise wrong", "phrases",
+        "No anchor: doubled, halved or else wrong", "phrases",
         "100 generated rubato lines", sum(tally.get("unanchored wrong", [])), at_most=0.0,
         count=len(answered), digits=0, sentence="None was answered." if never_asked else "",
     )  # fmt: skip
@@ -195,7 +195,7 @@ def _rows(tally: Tally) -> tuple[Row, ...]:
         ),
         wrong,
         share_row(
-            tally, "unanchored answered", "Without an anchor: answered", "the same lines"
+            tally, "unanchored answered", "No anchor: answered", "the same lines"
         ),
     )  # fmt: skip
 
