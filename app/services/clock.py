@@ -13,7 +13,7 @@ from app.journal.failures import PlainFailure
 from app.journal.forgotten_clock import Ending
 from app.journal.practice_clock import Step
 from app.journal.practice_days import Clock
-from app.journal.records import Session
+from app.journal.records import MinutesSource, Session
 from app.journal.session_minutes import counted, to_go_on_with
 from app.services import clock_words
 from app.services.clock_snapshot import Snapshot, snapshot, view_of
@@ -134,6 +134,8 @@ class ClockService:
                     f"Give between 0 and {question.most_minutes:.0f} minutes.",
                 ) from problem
             self._keep(step)
+            if step.clock is not None and self._is_typed(step.clock):
+                self._move_on(step.clock, now)  # what is played from now on counts again
         return self._looked_again()
 
     def put_off_break(self) -> None:
@@ -171,12 +173,19 @@ class ClockService:
             typed = self._store.sessions.of_day(day)[0]
             self._store.clock.put(replace(clock, session_id=typed.id))
             return
+        self._move_on(clock, now)
+
+    def _move_on(self, clock: ClockRecord, now: datetime) -> None:
+        """Count for a new session; the block up to now stays without minutes of its own."""
         session = Session(_new_id(), self._known.day_of(now), now)
         self._store.sessions.add(session)
         step = practice_clock.moved(clock, session.id, now, _new_id())
         if step.closed is not None:
             self._store.blocks.add(step.closed)
         self._store.clock.put(step.clock)
+
+    def _is_typed(self, clock: ClockRecord) -> bool:
+        return self._session_of(clock).minutes_source is MinutesSource.TYPED
 
     def _note(self, change: _Change) -> None:
         known, now = self._known, self._now()

@@ -264,3 +264,19 @@ def test_the_turn_of_the_day_is_the_players_place(journal_dir, clock):
         later(clock, 45)
         assert bench.clock.stop().today_min == 45.0
         assert bench.practising.practice_day_now().isoformat() == "2026-03-14"
+
+
+def test_after_minutes_typed_over_an_absence_the_clock_counts_on(journal_dir, clock):
+    bench = open_workbench(journal_dir, clock=clock)
+    bench.clock.start()
+    later(clock, 10)
+    bench.clock.beat()
+    bench.closing[-1]()
+    later(clock, 45)
+    with open_workbench(journal_dir, clock=clock) as again:
+        again.practising.set_minutes(clock.now.date(), 30)
+        again.clock.answer_forgotten(Ending.NOW)
+        later(clock, 5)
+        assert again.clock.state().today_min == 35.0
+        assert again.clock.stop().today_min == 35.0
+        assert minutes_of(again, clock) == {"no item": 60.0}
