@@ -13,6 +13,7 @@ from app.services.filing import FilingService
 from app.services.importing import ImportingService
 from app.services.input_levels import InputMemory
 from app.services.items import ItemService
+from app.services.latency import LatencyService
 from app.services.lifetime import RecordService
 from app.services.listening import ListeningService
 from app.services.marking import MarkingService
@@ -27,6 +28,7 @@ from app.services.practising import PractisingService
 from app.services.promising import PromiseService
 from app.services.recording import RecordingService
 from app.services.reporting import ReportingService
+from app.services.sounding import SoundingService
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
 from app.services.take_filing import TakeFiler
 from app.services.undoing import Undoing
@@ -116,6 +118,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     playing = PlayingService(store)
     importing = ImportingService(store, clock, filer, zone, attempts)
     practising = PractisingService(store, clock, practice_clock)
+    sounding = SoundingService(store, clock, zone)
     return Workbench(
         journal_dir=store.folders.journal,
         read_only=store.read_only,
@@ -141,7 +144,15 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         planning=PlanningService(store, clock, assignments),
         record=RecordService(store, clock),
         minutes_import=MinutesImportService(store, practising),
-        closing=(playing.unload, recording.close, practice_clock.close, store.close),
+        latency=LatencyService(store, clock),
+        sounding=sounding,
+        closing=(
+            playing.unload,
+            sounding.close,
+            recording.close,
+            practice_clock.close,
+            store.close,
+        ),
     )
 
 

@@ -11,6 +11,7 @@ from app.services.filing import FilingService
 from app.services.importing import ImportingService
 from app.services.input_levels import InputMemory
 from app.services.items import ItemService
+from app.services.latency import LatencyService
 from app.services.lifetime import RecordService
 from app.services.listening import ListeningService
 from app.services.marking import MarkingService
@@ -25,6 +26,7 @@ from app.services.practising import PractisingService
 from app.services.promising import PromiseService
 from app.services.recording import RecordingService
 from app.services.reporting import ReportingService
+from app.services.sounding import SoundingService
 from app.services.watching import WatchService
 
 
@@ -61,6 +63,8 @@ class Workbench:
     planning: PlanningService
     record: RecordService
     minutes_import: MinutesImportService
+    latency: LatencyService
+    sounding: SoundingService
     closing: tuple[Callable[[], None], ...] = ()
 
     def close(self) -> None:
