@@ -8,6 +8,7 @@ import sys
 import tempfile
 import threading
 import time
+import weakref
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -108,10 +109,10 @@ def _no_leaked_qt(request: pytest.FixtureRequest) -> Iterator[None]:
     if "PySide6.QtWidgets" not in sys.modules or not uses_qt:
         yield
         return
-    from PySide6.QtCore import QThreadPool, QTimer
+    from PySide6.QtCore import QThreadPool
     from PySide6.QtWidgets import QApplication
 
-    timers_before = {id(t) for t in _active_timers(QTimer)}
+    timers_before = {id(timer) for timer in _running_timers()}
     widgets_before = {_address(w) for w in QApplication.topLevelWidgets()}
     yield
     if QApplication.instance() is None:
@@ -128,7 +129,7 @@ def _no_leaked_qt(request: pytest.FixtureRequest) -> Iterator[None]:
         _finish_deletions()
         if [w for w in QApplication.topLevelWidgets() if _address(w) not in widgets_before]:
             pytest.fail(f"Top-level widgets left after the test: {', '.join(names)}")
-    timers = [t for t in _active_timers(QTimer) if id(t) not in timers_before]
+    timers = [timer for timer in _running_timers() if id(timer) not in timers_before]
     if timers:
         named = ", ".join(
             f"{t.objectName() or type(t).__name__} ({t.interval()} ms)" for t in timers
@@ -150,14 +151,32 @@ def _finish_deletions() -> None:
     QCoreApplication.processEvents()
 
 
-def _active_timers(timer_type: type) -> list[Any]:
+_started_timers: "weakref.WeakSet[Any]" = weakref.WeakSet()
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _watch_timers() -> Iterator[None]:
+    """Note every timer that Python starts; searching all objects for them takes far longer."""
+    if "PySide6.QtCore" not in sys.modules:
+        yield
+        return
+    from PySide6.QtCore import QTimer
+
+    start = QTimer.start
+
+    def noted(timer: Any, *arguments: Any) -> None:
+        _started_timers.add(timer)
+        start(timer, *arguments)
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(QTimer, "start", noted)
+        yield
+
+
+def _running_timers() -> list[Any]:
     import shiboken6
 
-    return [
-        found
-        for found in gc.get_objects()
-        if isinstance(found, timer_type) and shiboken6.isValid(found) and found.isActive()
-    ]
+    return [timer for timer in _started_timers if shiboken6.isValid(timer) and timer.isActive()]
 
 
 @pytest.fixture(scope="session")
