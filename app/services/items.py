@@ -189,7 +189,7 @@ class ItemService:
         self._store.items.replace(offered)
         return offered
 
-    def _checked(self, name: str, item_id: str = "") -> str:
+    def _checked(self, name: str, item_id: str | None = None) -> str:
         cleaned = " ".join(name.split())
         if not cleaned:
             raise PlainFailure("An item needs a name.", "Type one, for instance a scale.")

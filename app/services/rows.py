@@ -151,6 +151,8 @@ def _reading(headline: MeasurementHeadline | None, key: str) -> AnyReading:
 def _notice(take: Take, headline: MeasurementHeadline | None) -> str:
     """Give everything that is odd about a take, as sentences."""
     parts = [take.ended]
+    if take.retake_reason:
+        parts.append(f"Made once more, since the device had failed: {take.retake_reason}")
     if take.dropped_frames:
         parts.append(f"Frames lost while recording: {take.dropped_frames}.")
     if take.clipped_samples:
