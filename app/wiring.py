@@ -107,6 +107,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     zone = local_zone()
     practice_clock = ClockService(store, clock, zone)
     assignments = AssignmentService(store, clock)
+    promises = PromiseService(store, clock)
     undoing = Undoing(store)
     filer = TakeFiler(store, clock)
     attempts = Attempts(store, clock)
@@ -132,14 +133,14 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         playing=playing,
         marking=MarkingService(store, clock, undoing),
         comparing=comparing,
-        reporting=ReportingService(store, comparing),
+        reporting=ReportingService(store, comparing, assignments, promises),
         clock=practice_clock,
         no_retake=NoRetakeService(store, attempts),
         input_memory=InputMemory(store),
         items=ItemService(store, clock, changed=practice_clock.refresh),
         minutes=MinutesService(store),
         watching=WatchService(store, clock, importing),
-        promises=PromiseService(store, clock),
+        promises=promises,
         assignments=assignments,
         planning=PlanningService(store, clock, assignments),
         record=RecordService(store, clock),

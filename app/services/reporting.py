@@ -3,8 +3,10 @@
 from datetime import date, timedelta
 
 from app.journal.records import MarkerState, Take
+from app.services.assigning import AssignmentService
 from app.services.comparing import ComparingService
 from app.services.passages import passage_title
+from app.services.promising import PromiseService
 from app.services.rows import Rows
 from app.services.views import Reading, TrendView
 from app.services.wording import (
@@ -29,9 +31,17 @@ _STATES = {
 class ReportingService:
     """Writes the days, takes, markers and changes of a span of days as plain text."""
 
-    def __init__(self, store: Store, comparing: ComparingService) -> None:
+    def __init__(
+        self,
+        store: Store,
+        comparing: ComparingService,
+        assignments: AssignmentService,
+        promises: PromiseService,
+    ) -> None:
         self._store = store
         self._comparing = comparing
+        self._assignments = assignments
+        self._promises = promises
         self._rows = Rows(store)
 
     def week(self, end: date) -> str:
@@ -44,6 +54,8 @@ class ReportingService:
         parts = [
             f"{day_text(start)} to {day_text(end)}",
             self._days(start, end),
+            self._promised(),
+            self._assigned(start, end),
             self._takes(takes),
             self._markers(takes),
             self._changes(takes),
@@ -65,6 +77,22 @@ class ReportingService:
             if session.note
         ]
         return "\n".join([line + ".", *notes])
+
+    def _promised(self) -> str:
+        """Give the promises that run now, whichever days the report is about."""
+        running = self._promises.running()
+        lines = [f"  {view.promise.name}: {view.headline}" for view in running]
+        return "\n".join(["Promised", *lines]) if lines else ""
+
+    def _assigned(self, start: date, end: date) -> str:
+        """Give what was set for these days, with what was done on it."""
+        lines = []
+        for row in self._assignments.for_lesson(start, end):
+            goal = row.assignment.goal
+            what = f"{row.title}: {goal}" if goal and goal != row.title else row.title
+            done = "done" if row.progress.is_done else "open"
+            lines.append(f"  {what} ({done}; {row.sentence})")
+        return "\n".join(["Assigned", *lines]) if lines else ""
 
     def _takes(self, takes: tuple[Take, ...]) -> str:
         if not takes:

@@ -7,6 +7,7 @@ import pytest
 from app.journal.assignments import OccasionKind
 from app.journal.blocks import ItemKind
 from app.journal.failures import PlainFailure
+from app.journal.promises import PromiseRule, Stretch
 
 TODAY = date(2026, 3, 14)
 LESSON = TODAY + timedelta(days=7)
@@ -64,6 +65,17 @@ def test_it_is_carried_to_a_later_lesson_with_what_was_done(bench, clock):
     assert len(bench.assignments.open()) == 1
     bench.assignments.remove(made.id)
     assert bench.assignments.all() == ()
+
+
+def test_the_week_in_words_carries_it_to_the_lesson(bench, clock):
+    scale = bench.items.add(ItemKind.SCALE, "D major")
+    bench.assignments.add(LESSON, "even bow", minutes=60, item_id=scale.id)
+    practise(bench, clock, scale.id, 30)
+    week = bench.reporting.week(LESSON)
+    assert "Assigned\n  D major: even bow (open; 30 min of 1 h on 1 day; due Sat 21" in week
+    assert "Assigned" not in bench.reporting.week(TODAY)
+    bench.promises.make("Every day", PromiseRule(TODAY, Stretch.IN_TOTAL, 100))
+    assert "Promised\n  Every day: 1 day kept, day 1" in bench.reporting.week(LESSON)
 
 
 def test_what_makes_no_sense_is_refused(bench):
