@@ -64,7 +64,7 @@ class Desk(QObject):
         self.jobs = jobs
         self.theme = theme
         self.preferences = preferences
-        self.keys = KeyMap()
+        self.keys = KeyMap(preferences.own_keys, self)
         # The one player holds one take; whoever shows another has to load it first.
         self.loaded_take_id = ""
         jobs.failure_told.connect(self.tell_failure)

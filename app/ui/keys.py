@@ -4,11 +4,11 @@ Shortcuts, menus, tooltips and the help sheet are all made from :data:`ACTIONS`;
 that is not in this table does not exist.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
@@ -58,11 +58,15 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("settings", "Settings of this journal", "Ctrl+,"),
         ("theme", "Change between light and dark", "Ctrl+T"),
         ("help", "Show all keys", "F1"),
+        ("keys", "Keys of your own, for a pedal", "Ctrl+K"),
         ("quit", "Close the program", "Ctrl+Q"),
     ),
     *_specs(
         Where.PRACTICE,
         ("practice.record", "Record, or stop recording", "R"),
+        ("practice.stop", "Stop recording", "Shift+R"),
+        ("practice.mark", "Mark this moment of the take that is recorded", "M"),
+        ("practice.large", "Large view for the music stand, or back", "F"),
         ("practice.level", "Check the input level, or stop checking", "L"),
         ("practice.aim", "Write the aim of the next take", "A"),
         ("practice.minutes", "Type today's minutes", "T"),
@@ -152,44 +156,122 @@ def spec_of(action_id: str) -> ActionSpec:
     return _BY_ID[action_id]
 
 
-def keys_text(action_id: str) -> str:
+PEDAL_IDS: tuple[str, ...] = (
+    "practice.record",
+    "practice.stop",
+    "practice.mark",
+    "clock.next_item",
+    "clock.toggle",
+    "clock.stop",
+    "practice.large",
+    "practice.level",
+)
+"""Actions that may have a key of the player's own beside their usual ones."""
+
+# Without these nobody gets about without a mouse.
+_KEPT_FREE = {"Tab", "Shift+Tab", "Esc"}
+
+
+def keys_text(action_id: str, own: str = "") -> str:
     """Return the keys as the platform writes them, e.g. ``"Ctrl+Z"``."""
+    keys = (*_BY_ID[action_id].keys, *((own,) if own else ()))
     return " or ".join(
-        QKeySequence(keys).toString(QKeySequence.SequenceFormat.NativeText)
-        for keys in _BY_ID[action_id].keys
+        QKeySequence(key).toString(QKeySequence.SequenceFormat.NativeText) for key in keys
     )
 
 
-class KeyMap:
-    """Binds actions of the table to widgets and remembers which are bound."""
+def refusal(action_id: str, key: str, own_keys: Mapping[str, str]) -> str:
+    """Say why a key cannot be an action's own; empty where it can."""
+    wanted = QKeySequence(key).toString()
+    if not wanted:
+        return "That key has no name here; another one may work."
+    if wanted in _KEPT_FREE:
+        return f"{wanted} is needed to get about with the keyboard; choose another key."
+    where = (Where.EVERYWHERE, _BY_ID[action_id].where)
+    for spec in ACTIONS:
+        if spec.where not in where or (spec.id == action_id and wanted not in spec.keys):
+            continue
+        taken = {QKeySequence(k).toString() for k in spec.keys}
+        if spec.id != action_id and own_keys.get(spec.id):
+            taken.add(QKeySequence(own_keys[spec.id]).toString())
+        if wanted in taken:
+            words = spec.text[:1].lower() + spec.text[1:]
+            return f"{wanted} already means: {words}. Choose another key."
+    return ""
 
-    def __init__(self) -> None:
+
+class KeyMap(QObject):
+    """Binds actions of the table to widgets and remembers which are bound.
+
+    Parameters
+    ----------
+    own_keys : mapping
+        Keys of the player's own by action id, such as a pedal types.
+
+    Signals
+    -------
+    changed()
+        The player's own keys are other ones now.
+    """
+
+    changed = Signal()
+
+    def __init__(self, own_keys: Mapping[str, str], parent: QObject | None = None) -> None:
+        super().__init__(parent)
         self._bound: dict[str, QAction] = {}
+        self._own = {key: value for key, value in own_keys.items() if key in PEDAL_IDS}
 
     def bind(self, widget: QWidget, action_id: str, slot: Callable[[], object]) -> QAction:
         """Make the action on `widget`; its keys work while that widget is shown."""
-        spec = spec_of(action_id)
-        action = QAction(spec.text, widget)
-        action.setShortcuts([QKeySequence(keys) for keys in spec.keys])
+        action = QAction(spec_of(action_id).text, widget)
         # Hidden pages do not answer, so the keys of five pages never meet.
         action.setShortcutContext(Qt.ShortcutContext.WindowShortcut)
         action.triggered.connect(lambda _checked=False: slot())
         widget.addAction(action)
         self._bound[action_id] = action
+        self._give_keys(action_id)
         return action
 
     def action(self, action_id: str) -> QAction:
         """Return the bound action."""
         return self._bound[action_id]
 
+    def own_key(self, action_id: str) -> str:
+        """Return the player's own key of an action, empty where there is none."""
+        return self._own.get(action_id, "")
+
+    def text(self, action_id: str) -> str:
+        """Return all keys of an action as the platform writes them."""
+        return keys_text(action_id, self.own_key(action_id))
+
+    def use_own(self, own_keys: Mapping[str, str]) -> None:
+        """Use these keys of the player's own in the place of those there were."""
+        self._own = {key: value for key, value in own_keys.items() if value}
+        for action_id in self._bound:
+            self._give_keys(action_id)
+        self.changed.emit()
+
     @property
     def bound_ids(self) -> frozenset[str]:
         """Ids of all actions that somebody answers."""
         return frozenset(self._bound)
 
+    def _give_keys(self, action_id: str) -> None:
+        own = self.own_key(action_id)
+        keys = (*spec_of(action_id).keys, *((own,) if own else ()))
+        self._bound[action_id].setShortcuts([QKeySequence(key) for key in keys])
+
 
 def describe(button: QAbstractButton, action_id: str, name: str = "") -> None:
     """Give `button` the action's words and keys as tooltip, and an accessible name."""
-    spec = spec_of(action_id)
-    button.setToolTip(f"{spec.text} ({keys_text(action_id)})")
-    button.setAccessibleName(name or spec.text)
+    button.setProperty("actionId", action_id)
+    button.setToolTip(f"{spec_of(action_id).text} ({keys_text(action_id)})")
+    button.setAccessibleName(name or spec_of(action_id).text)
+
+
+def describe_again(root: QWidget, keys: KeyMap) -> None:
+    """Let the tooltips of all buttons under `root` name the keys of now."""
+    for button in root.findChildren(QAbstractButton):
+        action_id = button.property("actionId")
+        if action_id:
+            button.setToolTip(f"{spec_of(action_id).text} ({keys.text(action_id)})")

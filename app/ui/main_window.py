@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.ui.desk import Desk
-from app.ui.keys import ACTIONS, Where, keys_text
+from app.ui.keys import ACTIONS, Where, describe_again
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.recorder import Recorder
 from app.ui.pages.calendar import CalendarPage
@@ -28,6 +28,7 @@ from app.ui.pages.page import Page
 from app.ui.pages.practice import PracticePage
 from app.ui.widgets.basics import column, row
 from app.ui.widgets.help_sheet import HelpSheet
+from app.ui.widgets.keys_sheet import KeysSheet
 from app.ui.widgets.message_bar import MessageBar
 from app.ui.widgets.rail import PAGES, Rail
 from app.ui.widgets.settings_sheet import SettingsSheet
@@ -67,6 +68,7 @@ class MainWindow(QMainWindow):
         self.work = WorkStrip(self.queue)
         self._help: HelpSheet | None = None
         self.settings: SettingsSheet | None = None
+        self.own_keys: KeysSheet | None = None
         self._stack = QStackedWidget()
         self._build()
         self._bind()
@@ -103,8 +105,10 @@ class MainWindow(QMainWindow):
         bind(self, "settings", self.show_settings)
         bind(self, "theme", self._toggle_theme)
         bind(self, "help", self.show_help)
+        bind(self, "keys", self.show_keys)
         bind(self, "quit", self.close)
-        self.rail.menu.setMenu(self._all_actions())
+        self._show_actual_keys()
+        self.desk.keys.changed.connect(self._show_actual_keys)
 
     def _connect(self) -> None:
         self.rail.chosen.connect(self.show_page)
@@ -144,6 +148,14 @@ class MainWindow(QMainWindow):
             lambda: bench.playing.choose_output(bench.practising.settings().output_device)
         )
 
+    def _show_actual_keys(self) -> None:
+        """Name the keys of now in the menu and the tooltips."""
+        before = self.rail.menu.menu()
+        self.rail.menu.setMenu(self._all_actions())
+        if before is not None:
+            before.deleteLater()
+        describe_again(self, self.desk.keys)
+
     def _all_actions(self) -> QMenu:
         """Return the menu of all actions; those of other pages are greyed out.
 
@@ -153,7 +165,7 @@ class MainWindow(QMainWindow):
         menu = QMenu("All actions", self)
         parts: dict[Where, QMenu] = {where: menu.addMenu(where.value) for where in Where}
         for spec in ACTIONS:
-            entry = parts[spec.where].addAction(f"{spec.text}\t{keys_text(spec.id)}")
+            entry = parts[spec.where].addAction(f"{spec.text}\t{self.desk.keys.text(spec.id)}")
             entry.triggered.connect(self.desk.keys.action(spec.id).trigger)
         menu.aboutToShow.connect(lambda: self._allow_parts(parts))
         return menu
@@ -186,7 +198,7 @@ class MainWindow(QMainWindow):
     def show_help(self) -> None:
         """Show the help sheet beside the window."""
         if self._help is None:
-            self._help = HelpSheet(self)
+            self._help = HelpSheet(self.desk.keys, self)
         self._help.show()
         self._help.raise_()
 
@@ -196,13 +208,19 @@ class MainWindow(QMainWindow):
             self.settings = SettingsSheet(self.desk, self)
         self.settings.open_sheet()
 
+    def show_keys(self) -> None:
+        """Show the keys of the player's own beside the window."""
+        if self.own_keys is None:
+            self.own_keys = KeysSheet(self.desk, self)
+        self.own_keys.open_sheet()
+
     def help_text(self) -> str:
         """Return what the help sheet says, empty while it was never opened."""
         return self._help.text if self._help is not None else ""
 
     def hide_sheets(self) -> None:
         """Put the sheets beside the window away."""
-        for sheet in (self._help, self.settings):
+        for sheet in (self._help, self.settings, self.own_keys):
             if sheet is not None:
                 sheet.hide()
 
@@ -265,6 +283,8 @@ class MainWindow(QMainWindow):
         page = self.pages[self.page_index]
         if isinstance(self.focusWidget(), QLineEdit | QAbstractSpinBox):
             page.setFocus()
+        elif page is self.practice:
+            self.practice.show_large(large=False)
         elif isinstance(page, ListenPage | ComparePage):
             page.clear_selection()
 

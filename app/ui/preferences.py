@@ -75,6 +75,17 @@ class Preferences:
         kept = [*refs, *others][:_MOST_ITEMS]
         self._settings.setValue("item_order", "\n".join(kept))
 
+    @property
+    def own_keys(self) -> dict[str, str]:
+        """Keys of the player's own by action, such as a pedal types."""
+        pairs = (line.partition("=") for line in self._list("own_keys"))
+        return {action_id: key for action_id, _, key in pairs if key}
+
+    @own_keys.setter
+    def own_keys(self, keys: dict[str, str]) -> None:
+        lines = [f"{action_id}={key}" for action_id, key in keys.items() if key]
+        self._settings.setValue("own_keys", "\n".join(lines))
+
     def _list(self, key: str) -> tuple[str, ...]:
         return tuple(str(self._settings.value(key, "") or "").splitlines())
 

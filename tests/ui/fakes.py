@@ -28,6 +28,7 @@ from app.services.clock_views import (
     ItemMinutes,
     ItemRow,
 )
+from app.services.no_retake import NoRetakeView
 from app.services.views import (
     ChangeRow,
     CompareView,
@@ -638,6 +639,40 @@ class FakeMinutes:
         return EffortView(3, 1, 2.0, 40.0, words)
 
 
+class FakeNoRetake:
+    def __init__(self, state: FakeState) -> None:
+        self._s = state
+        self.failures: dict[str, str] = {}
+
+    def view(self, passage_id):
+        passage = next(p for p in self._s.passages if p.id == passage_id)
+        if not passage.no_retake:
+            return NoRetakeView(False, False, True, "")
+        made = [r for r in self._s.rows.values() if r.practice_day == TODAY]
+        if made and made[-1].id not in self.failures:
+            words = "Today's take was made at 19:05 and stands. Tomorrow brings the next."
+            return NoRetakeView(True, True, False, words)
+        return NoRetakeView(True, True, True, "One take of this passage each practice day.")
+
+    def switch(self, passage_id, on):
+        self._s.passages = [
+            replace(p, no_retake=on) if p.id == passage_id else p for p in self._s.passages
+        ]
+        return next(p for p in self._s.passages if p.id == passage_id)
+
+    def note_device_failure(self, take_id, reason):
+        if not reason.strip():
+            raise PlainFailure("A second take needs the reason on record.", "Say what it did.")
+        self.failures[take_id] = reason
+
+
+class FakeInputMemory:
+    words = ""
+
+    def warning(self, passage_id, device_key, quiet_dbfs=None):
+        return self.words
+
+
 class FakeReporting:
     def text(self, start, end):
         return f"From {start} to {end}\n\nMinutes\n  Mon 16 Mar: 40 min\n"
@@ -666,6 +701,8 @@ class FakeWorkbench:
         self.clock = FakeClock(self.state)
         self.items = FakeItems(self.state)
         self.minutes = FakeMinutes()
+        self.no_retake = FakeNoRetake(self.state)
+        self.input_memory = FakeInputMemory()
 
 
 def full_workbench(take_count: int = 12) -> FakeWorkbench:

@@ -41,7 +41,7 @@ def test_every_action_is_in_the_help_sheet_with_its_keys(window, qtbot):
     for spec in ACTIONS:
         assert spec.text in text
         assert keys_text(spec.id) in text
-    assert help_html()
+    assert help_html(window.main.desk.keys)
 
 
 def test_every_action_is_in_the_menu(window):

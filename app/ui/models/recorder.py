@@ -11,6 +11,8 @@ from app.ui.desk import Desk
 
 _LEVEL_MS = 50
 _PATIENCE_S = 4.0
+_BEFORE_THE_END_S = 0.01
+_OTHER = "other"
 
 
 class RecorderState(Enum):
@@ -55,6 +57,7 @@ class Recorder(QObject):
         self._timer.timeout.connect(self._look)
         self.state = RecorderState.IDLE
         self.device_key: str | None = None
+        self._marks_s: list[float] = []
 
     def find_inputs(self) -> None:
         """Ask which inputs there are."""
@@ -104,12 +107,26 @@ class Recorder(QObject):
             self._desk.jobs.store(self._recording.stop, self.finish, failed=self._failed)
         elif self.state in (RecorderState.IDLE, RecorderState.LISTENING):
             self._enter(RecorderState.STARTING)
+            self._marks_s.clear()
             device_key = self.device_key
             self._desk.jobs.analyse(
                 lambda _progress, _should_stop: self._start(passage_id, aim, device_key),
                 lambda _: self._enter(RecorderState.RECORDING),
                 failed=self._failed,
             )
+
+    def mark(self) -> None:
+        """Mark this moment of the running take; it becomes a marker once the take is filed."""
+        if self.state is not RecorderState.RECORDING:
+            self._desk.tell("Nothing is being recorded.", "Record first, then mark.")
+            return
+        heard_s = self._recording.level().elapsed_s - self._desk.preferences.reaction_s
+        self._marks_s.append(max(0.0, heard_s))
+
+    @property
+    def mark_count(self) -> int:
+        """How many moments of the running take are marked."""
+        return len(self._marks_s)
 
     def _start(self, passage_id: str | None, aim: str, device_key: str | None) -> None:
         """Start, and wait until the input delivers; some sound servers take a second or two."""
@@ -119,11 +136,12 @@ class Recorder(QObject):
     def finish(self, pending: PendingTake) -> None:
         """Encode, check and file a recording that has stopped."""
         self._enter(RecorderState.IDLE)
+        marks_s, self._marks_s = tuple(self._marks_s), []
         if pending.ended:
             self._desk.tell(pending.ended, "What was recorded until then is kept.")
         self._desk.jobs.analyse(
             lambda progress, should_stop: self._recording.finish(pending, progress, should_stop),
-            lambda row: self._filed(row, pending),
+            lambda row: self._filed(row, pending, marks_s),
             progress=self.filingMoved.emit,
             ended=lambda: self.filingMoved.emit(1.0),
         )
@@ -147,7 +165,7 @@ class Recorder(QObject):
         elif self.state is RecorderState.LISTENING:
             self._desk.jobs.store(self._recording.stop_listening)
 
-    def _filed(self, row: TakeRow, pending: PendingTake) -> None:
+    def _filed(self, row: TakeRow, pending: PendingTake, marks_s: tuple[float, ...]) -> None:
         notices = []
         if pending.clipped_samples:
             notices.append("The input was too loud in places; turn it down for the next take.")
@@ -156,9 +174,23 @@ class Recorder(QObject):
             notices.append(f"{lost} lost while recording.")
         if notices:
             self._desk.tell(" ".join(notices), "The take is filed all the same.")
+        if marks_s:
+            self._place(row, marks_s)
         self.filed.emit(row)
         self.find_unfinished()
         self._desk.takesChanged.emit()
+
+    def _place(self, row: TakeRow, marks_s: tuple[float, ...]) -> None:
+        marking, practising = self._desk.workbench.marking, self._desk.workbench.practising
+
+        def place() -> None:
+            categories = practising.settings().categories
+            category = _OTHER if _OTHER in categories else categories[-1]
+            for at_s in marks_s:
+                last_s = max(0.0, min(at_s, row.duration_s - _BEFORE_THE_END_S))
+                marking.add(row.id, last_s, category=category, text="marked while playing")
+
+        self._desk.jobs.store(place, lambda _: self._desk.markersChanged.emit(row.id))
 
     def _failed(self, failure: PlainFailure) -> None:
         self._enter(RecorderState.IDLE)

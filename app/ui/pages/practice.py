@@ -4,7 +4,14 @@ from datetime import date
 from functools import partial
 from pathlib import Path
 
-from PySide6.QtWidgets import QFileDialog, QFrame, QScrollArea, QStackedWidget, QWidget
+from PySide6.QtWidgets import (
+    QFileDialog,
+    QFrame,
+    QScrollArea,
+    QStackedLayout,
+    QStackedWidget,
+    QWidget,
+)
 
 from app.journal.records import AimMet, JournalSettings, Passage
 from app.services.views import TodayView
@@ -21,6 +28,7 @@ from app.ui.widgets.clock_card import ClockCard
 from app.ui.widgets.day_head import DayHead
 from app.ui.widgets.import_panel import ImportPanel
 from app.ui.widgets.items_form import ItemsForm
+from app.ui.widgets.large_view import LargeView
 from app.ui.widgets.passage_form import PassageForm
 from app.ui.widgets.record_panel import RecordPanel
 from app.ui.widgets.today_cards import MarkersCard, TakesCard
@@ -52,6 +60,7 @@ class PracticePage(Page):
         self.clock_card = ClockCard(self.clock, attention)
         self.panel = RecordPanel(desk, recorder, attention)
         self.clock_card.let_break_ask()
+        self.large = LargeView(desk.theme, recorder, self.clock)
         self.form = PassageForm(desk)
         self.imports = ImportPanel(desk)
         self.items = ItemsForm(desk, self.clock)
@@ -83,9 +92,13 @@ class PracticePage(Page):
         split.setStretch(1, 1)
         for widget in (today, self.form, self.imports, self.items):
             self._sheets.addWidget(widget)
-        box = column(self, spacing=2 * GRID_PX, margin=2 * GRID_PX)
+        usual = QWidget()
+        box = column(usual, spacing=2 * GRID_PX, margin=2 * GRID_PX)
         fill(box, self.head, self._sheets)
         box.setStretch(1, 1)
+        self._views = QStackedLayout(self)
+        self._views.addWidget(usual)
+        self._views.addWidget(self.large)
 
     def _connect(self) -> None:
         desk, recorder = self.desk, self._recorder
@@ -94,6 +107,8 @@ class PracticePage(Page):
         desk.markersChanged.connect(self.refresh_if_open)
         self.head.minutes.typed.connect(self._set_minutes)
         self.clock.changed.connect(self.head.show_clock)
+        self.large.record.clicked.connect(self.panel.toggle)
+        self.large.back.clicked.connect(lambda: self.show_large(large=False))
         self.clock.passageBegun.connect(self._take_up_passage)
         self.clock_card.edit.clicked.connect(self.change_items)
         self.panel.passageWanted.connect(self.new_passage)
@@ -113,6 +128,9 @@ class PracticePage(Page):
     def _bind(self) -> None:
         bind, panel, clock = self.desk.keys.bind, self.panel, self.clock
         bind(self, "practice.record", panel.toggle)
+        bind(self, "practice.stop", panel.stop)
+        bind(self, "practice.mark", self._recorder.mark)
+        bind(self, "practice.large", lambda: self.show_large(large=not self.large.isVisible()))
         bind(self, "practice.level", self._recorder.toggle_level)
         bind(self, "practice.aim", panel.aim.setFocus)
         bind(self, "practice.minutes", self.head.minutes.write)
@@ -152,6 +170,11 @@ class PracticePage(Page):
         if self.is_open:
             self.setFocus()
 
+    def show_large(self, *, large: bool) -> None:
+        """Show the view for the music stand, or the usual one."""
+        self._views.setCurrentIndex(int(large))
+        self.setFocus()
+
     def change_items(self) -> None:
         """Open the list of items."""
         self._sheets.setCurrentWidget(self.items)
@@ -189,6 +212,7 @@ class PracticePage(Page):
         if self._recorder.device_key is None:
             self._recorder.device_key = self._settings.input_device
         self.panel.offer_passages(view.passages)
+        self.panel.rule.know_takes(view.takes)
         self.takes.show_takes(view.takes, effort, there_is_a_passage=bool(view.passages))
         self.markers.show_markers(view.to_work_on)
         self._queue.look()

@@ -4,18 +4,18 @@ from html import escape
 
 from PySide6.QtWidgets import QDialog, QTextBrowser, QWidget
 
-from app.ui.keys import ACTIONS, Where, keys_text
+from app.ui.keys import ACTIONS, KeyMap, Where
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import column
 
 
-def help_html() -> str:
+def help_html(keys: KeyMap) -> str:
     """Return all actions with their keys, page by page."""
     parts = []
     for where in Where:
         parts.append(f"<p><b>{where.value}</b></p><table cellpadding='3'>")
         parts.extend(
-            f"<tr><td width='150'><b>{escape(keys_text(spec.id))}</b></td>"
+            f"<tr><td width='150'><b>{escape(keys.text(spec.id))}</b></td>"
             f"<td>{escape(spec.text)}</td></tr>"
             for spec in ACTIONS
             if spec.where is where
@@ -31,14 +31,15 @@ def help_html() -> str:
 class HelpSheet(QDialog):
     """A window beside the main one, so that playback goes on."""
 
-    def __init__(self, parent: QWidget) -> None:
+    def __init__(self, keys: KeyMap, parent: QWidget) -> None:
         super().__init__(parent)
         self.setWindowTitle("Keys")
         self.setModal(False)
         self.resize(520, 640)
         self._browser = QTextBrowser()
         self._browser.setAccessibleName("All keys")
-        self._browser.setHtml(help_html())
+        self._browser.setHtml(help_html(keys))
+        keys.changed.connect(lambda: self._browser.setHtml(help_html(keys)))
         column(self, margin=GRID_PX).addWidget(self._browser)
 
     @property

@@ -5,7 +5,7 @@ from PySide6.QtGui import QAccessible, QAccessibleEvent
 from PySide6.QtWidgets import QFrame
 
 from app.ui.desk import Desk, Message
-from app.ui.keys import keys_text, spec_of
+from app.ui.keys import spec_of
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, fill, row, sentence
 
@@ -59,7 +59,7 @@ class MessageBar(QFrame):
             spec = spec_of(message.action_id)
             self._act.setText(spec.text)
             self._act.setAccessibleName(spec.text)
-            self._act.setToolTip(f"{spec.text} ({keys_text(message.action_id)})")
+            self._act.setToolTip(f"{spec.text} ({self._desk.keys.text(message.action_id)})")
         self.show()
         QAccessible.updateAccessibility(QAccessibleEvent(self, QAccessible.Event.Alert))
         if message.next_step:

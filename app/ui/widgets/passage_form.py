@@ -3,10 +3,11 @@
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QCheckBox, QGridLayout, QLineEdit, QWidget
 
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage, PlayingSettings
+from app.services.no_retake import ABOUT
 from app.ui.desk import Desk
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, labelled, row, soft
@@ -37,6 +38,8 @@ class PassageForm(Card):
         self._name = _line("First page, development, bars with the shift")
         self._bars = _line("1-24")
         self._form = SettingsForm()
+        self._no_retake = QCheckBox("No retake")
+        self._no_retake.setAccessibleName("No retake: one take of this passage each practice day")
         self._add = Button("Add passage", "add", primary=True)
         self._add.clicked.connect(self._make)
         cancel = Button("Cancel", plain=True)
@@ -54,7 +57,7 @@ class PassageForm(Card):
         inside = QWidget()
         inside.setMaximumWidth(_WIDTH_PX)
         box = column(inside)
-        fill(box, words, grid, self._form, buttons, 1)
+        fill(box, words, grid, self._form, self._no_retake, soft(ABOUT), buttons, 1)
         self.box.addWidget(inside, 1)
         for field in (self._piece, self._name, self._bars):
             field.returnPressed.connect(self._make)
@@ -68,6 +71,7 @@ class PassageForm(Card):
         self._piece.setText(passage.piece)
         self._name.setText(passage.name)
         self._bars.setText(passage.bars)
+        self._no_retake.setChecked(passage.no_retake)
 
     def start(self, settings: PlayingSettings) -> None:
         """Begin with an empty form and the journal's usual settings."""
@@ -76,6 +80,7 @@ class PassageForm(Card):
         self._add.setText("Add passage")
         for field in (self._piece, self._name, self._bars):
             field.clear()
+        self._no_retake.setChecked(False)
         self._form.show_settings(settings)
         self._piece.setFocus()
 
@@ -91,12 +96,21 @@ class PassageForm(Card):
         except PlainFailure as failure:
             self._desk.tell_failure(failure)
             return
-        passages, edited = self._desk.workbench.passages, self._edited
-        if edited is None:
-            self._desk.jobs.store(lambda: passages.add(piece, name, bars, settings), self._added)
-            return
-        changed = replace(edited, piece=piece, name=name, bars=bars, settings=settings)
-        self._desk.jobs.store(lambda: passages.change(changed), self._added)
+        bench, edited = self._desk.workbench, self._edited
+        wanted = self._no_retake.isChecked()
+
+        def keep() -> Passage:
+            if edited is None:
+                kept = bench.passages.add(piece, name, bars, settings)
+            else:
+                kept = bench.passages.change(
+                    replace(edited, piece=piece, name=name, bars=bars, settings=settings)
+                )
+            if kept.no_retake != wanted:
+                kept = bench.no_retake.switch(kept.id, wanted)
+            return kept
+
+        self._desk.jobs.store(keep, self._added)
 
     def _added(self, passage: Passage) -> None:
         self.made.emit(passage)

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QLineEdit, QProgressBar
 from app.journal.failures import PlainFailure
 from app.journal.records import AimMet, Passage
 from app.services.views import InputRow, LevelReading, PendingTake, TakeRow
-from app.services.wording import day_text, length_text
+from app.services.wording import counted, day_text, length_text
 from app.ui.desk import Desk
 from app.ui.icons import icon
 from app.ui.models.attention import Attention
@@ -29,6 +29,9 @@ from app.ui.widgets.basics import (
 from app.ui.widgets.choices import Choice, passage_text
 from app.ui.widgets.level_meter import LevelMeter
 from app.ui.widgets.take_pane import NO_PASSAGE, AimAnswer
+from app.ui.widgets.take_rule import TakeRule
+
+_HEARD_ENOUGH = 60  # readings: three seconds of listening tell how quiet the input is
 
 
 class RecordPanel(Card):
@@ -57,6 +60,9 @@ class RecordPanel(Card):
         self._level = Button("Level", "level", action_id="practice.level")
         self._level.setCheckable(True)
         self._meter = LevelMeter(desk.theme)
+        self.rule = TakeRule(desk)
+        self._quiet_dbfs: float | None = None
+        self._heard = 0
         self._missing = sentence()
         self._look_again = Button("Look again")
         self.aim = QLineEdit()
@@ -89,7 +95,7 @@ class RecordPanel(Card):
         button = row(spacing=2 * GRID_PX)
         fill(button, self._record, self._elapsed)
         button.setStretch(0, 1)
-        fill(self.box, soft("Passage", wrap=False), passage)
+        fill(self.box, soft("Passage", wrap=False), passage, self.rule)
         fill(self.box, labelled("Aim of this take", self.aim))
         fill(self.box, soft("Input", wrap=False), source, missing, self._meter)
         fill(self.box, button, self._filing)
@@ -156,6 +162,7 @@ class RecordPanel(Card):
     def passage_changed(self) -> None:
         """Show what holds for the chosen passage."""
         self._allow_change()
+        self.rule.look(self.passage.key or None, self._recorder.device_key, self._quiet_dbfs)
 
     def _allow_change(self) -> None:
         self._edit.setEnabled(bool(self.passage.key) and not self._recorder.is_recording)
@@ -171,6 +178,11 @@ class RecordPanel(Card):
             return
         self._leave_question()
         self._recorder.toggle_recording(self.passage.key or None, self.aim.text().strip())
+
+    def stop(self) -> None:
+        """Stop a recording that runs."""
+        if self._recorder.is_recording:
+            self.toggle()
 
     def answer(self, answer: AimMet) -> None:
         """Keep the answer to the open question."""
@@ -188,6 +200,8 @@ class RecordPanel(Card):
 
     def _input_picked(self, key: str) -> None:
         self._recorder.choose_input(key)
+        self._quiet_dbfs = None
+        self.passage_changed()
         practising = self._desk.workbench.practising
 
         def remember() -> None:
@@ -204,6 +218,7 @@ class RecordPanel(Card):
         )
         self._recorder.device_key = self.input.key
         self._allow(True)
+        self.passage_changed()
 
     def _show_missing(self, failure: PlainFailure) -> None:
         self._missing.setText(f"{failure.sentence} {failure.next_step}")
@@ -230,12 +245,20 @@ class RecordPanel(Card):
             self._elapsed.setText("wait")
         if state is RecorderState.IDLE:
             self._meter.show_level(None)
+            self._heard = 0
 
     def _show_level(self, reading: LevelReading) -> None:
         self._meter.show_level(reading)
+        if not self._recorder.is_recording and reading.quiet_dbfs is not None:
+            self._quiet_dbfs = reading.quiet_dbfs
+            self._heard += 1
+            if self._heard == _HEARD_ENOUGH:
+                self.passage_changed()
         if self._recorder.is_recording:
             lost = f"  {reading.dropped_frames} lost" if reading.dropped_frames else ""
-            self._elapsed.setText(length_text(reading.elapsed_s) + lost)
+            marks = self._recorder.mark_count
+            marked = f"  {counted(marks, 'mark')}" if marks else ""
+            self._elapsed.setText(length_text(reading.elapsed_s) + lost + marked)
 
     def _show_filing(self, fraction: float) -> None:
         self._filing.setValue(round(1000 * fraction))
