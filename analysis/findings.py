@@ -98,7 +98,7 @@ class LeftOutReason(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class LeftOut:
-    """A stretch at the start or the end of a take that is shown but not measured."""
+    """A stretch of a take that is shown but enters no measure."""
 
     start_s: float
     end_s: float

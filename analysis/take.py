@@ -6,13 +6,26 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from analysis import dynamics, intonation, notes, onsets, pitch, tempo, vibrato
+from analysis import (
+    averages,
+    dynamics,
+    intonation,
+    judging,
+    left_out,
+    line,
+    notes,
+    notices,
+    onsets,
+    pitch,
+    rhythm,
+    swells,
+    tempo,
+    vibrato,
+)
 from analysis.blocks import MonoSamples, SampleArray
 from analysis.instruments import Instrument
 from analysis.results import (
-    Dynamics,
-    Intonation,
-    JudgedNote,
+    LeftOut,
     Measured,
     Note,
     NotMeasurable,
@@ -20,19 +33,20 @@ from analysis.results import (
     Provenance,
     Reason,
     TakeAnalysis,
-    Tempo,
 )
 from analysis.stopping import Progress, Stopped, StopQuestion, part_of, stop_if_asked, tell
+from analysis.take_dynamics import TakeDynamics, dynamics_of_take
 from analysis.take_settings import TakeSettings
-from analysis.tuning import Temperament
 
 __all__ = ["ALGORITHM", "Stopped", "TakeSettings", "analyse_take"]
 
 FloatArray = NDArray[np.float64]
 
 ALGORITHM: Final = "+".join(
-    ("take-1", pitch.ALGORITHM, onsets.ALGORITHM, notes.ALGORITHM, vibrato.ALGORITHM,
-     intonation.ALGORITHM, tempo.ALGORITHM, dynamics.ALGORITHM)
+    ("take-2", pitch.ALGORITHM, onsets.ALGORITHM, notes.ALGORITHM, vibrato.ALGORITHM,
+     left_out.ALGORITHM, line.ALGORITHM, judging.ALGORITHM, intonation.ALGORITHM,
+     averages.ALGORITHM, tempo.ALGORITHM, rhythm.ALGORITHM, dynamics.ALGORITHM,
+     swells.ALGORITHM, notices.ALGORITHM)
 )  # fmt: skip
 """Version of the whole: it moves whenever any part could give another result."""
 
@@ -40,7 +54,8 @@ HIGHEST_RATE_HZ: Final = 768_000
 
 _AFTER_PITCH: Final = 0.25
 _AFTER_ONSETS: Final = 0.4
-_AFTER_NOTES: Final = 0.75
+_AFTER_NOTES: Final = 0.7
+_AFTER_LEFT_OUT: Final = 0.8
 _AFTER_TEMPO: Final = 0.85
 
 
@@ -96,9 +111,9 @@ def analyse_take(
             duration_s, sample_rate_hz, refusal, (), refusal, refusal, refusal, provenance
         )
     measuring = _Measuring(samples, sample_rate_hz, settings, player, progress, should_stop)
-    result = measuring.run()
+    result = measuring.run(provenance)
     tell(progress, 1.0)
-    return TakeAnalysis(duration_s, sample_rate_hz, *result, provenance)
+    return result
 
 
 _CHECKED_AT_ONCE: Final = 1 << 20
@@ -128,15 +143,6 @@ def _refusal(
     return None
 
 
-_Parts = tuple[
-    Measured[PitchTrack] | NotMeasurable,
-    tuple[JudgedNote, ...],
-    Measured[Intonation] | NotMeasurable,
-    Measured[Tempo] | NotMeasurable,
-    Measured[Dynamics] | NotMeasurable,
-]
-
-
 @dataclass(frozen=True, slots=True)
 class _Measuring:
     """One run over one take: its inputs, and the order in which things are measured."""
@@ -148,7 +154,8 @@ class _Measuring:
     progress: Progress | None
     should_stop: StopQuestion | None
 
-    def run(self) -> _Parts:
+    def run(self, provenance: Provenance) -> TakeAnalysis:
+        """Measure one thing after the other."""
         source = MonoSamples(self.samples, self.sample_rate_hz)
         track = pitch.track_pitch(
             MonoSamples(
@@ -171,11 +178,15 @@ class _Measuring:
             should_stop=self.should_stop,
         )
         found = self._notes(track, onset_s, strength, source)
-        judged, measured_intonation = self._judged(track, found)
+        aside = self._left_out(found)
         stop_if_asked(self.should_stop)
+        if judging.is_speech(found, aside):
+            return self._of_speech(aside, provenance)
+        judged = judging.judge_take(track, found, aside, self.settings, self.player)
+        playing = tuple(note for note in found if not left_out.is_left_out(note, aside))
         if found and self.player.single_line:
             # What turned out not to be a note (an echo, a wobble) is no onset either.
-            started = np.isin(onset_s, [n.start_s for n in found])
+            started = np.isin(onset_s, [n.start_s for n in playing])
             onset_s, strength = onset_s[started], strength[started]
         measured_tempo = tempo.measure_tempo(
             onset_s,
@@ -187,14 +198,63 @@ class _Measuring:
         )
         tell(self.progress, _AFTER_TEMPO)
         stop_if_asked(self.should_stop)
-        measured_dynamics = dynamics.measure_dynamics(
+        loud = self._dynamics(playing, aside)
+        return TakeAnalysis(
+            duration_s=source.duration_s,
+            sample_rate_hz=self.sample_rate_hz,
+            pitch=track,
+            notes=judged.notes,
+            intonation=judged.intonation,
+            tempo=measured_tempo,
+            dynamics=loud.dynamics,
+            provenance=provenance,
+            left_out=aside,
+            evenness=rhythm.measure_evenness(onset_s),
+            tempo_places=(
+                rhythm.find_tempo_places(measured_tempo.value)
+                if isinstance(measured_tempo, Measured)
+                else ()
+            ),
+            swells=loud.swells,
+            notices=loud.notices,
+        )
+
+    def _of_speech(self, aside: tuple[LeftOut, ...], provenance: Provenance) -> TakeAnalysis:
+        speech = judging.SPEECH
+        return TakeAnalysis(
+            duration_s=len(self.samples) / self.sample_rate_hz,
+            sample_rate_hz=self.sample_rate_hz,
+            pitch=speech,
+            notes=(),
+            intonation=speech,
+            tempo=speech,
+            dynamics=speech,
+            provenance=provenance,
+            left_out=aside,
+            evenness=speech,
+        )
+
+    def _left_out(self, found: tuple[Note, ...]) -> tuple[LeftOut, ...]:
+        return left_out.find_left_out(
             self.samples,
             self.sample_rate_hz,
-            playing=[(n.start_s, n.end_s) for n in found] or None,
+            found,
+            self.player,
+            progress=part_of(self.progress, _AFTER_NOTES, _AFTER_LEFT_OUT),
+            should_stop=self.should_stop,
+        )
+
+    def _dynamics(self, playing: tuple[Note, ...], aside: tuple[LeftOut, ...]) -> TakeDynamics:
+        return dynamics_of_take(
+            self.samples,
+            self.sample_rate_hz,
+            playing,
+            aside,
+            automatic_gain=self.settings.automatic_gain,
+            with_mute=self.settings.with_mute,
             progress=part_of(self.progress, _AFTER_TEMPO, 1.0),
             should_stop=self.should_stop,
         )
-        return track, judged, measured_intonation, measured_tempo, measured_dynamics
 
     def _notes(
         self,
@@ -214,30 +274,3 @@ class _Measuring:
             progress=part_of(self.progress, _AFTER_ONSETS, _AFTER_NOTES),
             should_stop=self.should_stop,
         )
-
-    def _judged(
-        self, track: Measured[PitchTrack] | NotMeasurable, found: tuple[Note, ...]
-    ) -> tuple[tuple[JudgedNote, ...], Measured[Intonation] | NotMeasurable]:
-        provenance = Provenance(intonation.ALGORITHM, self.settings.as_parameters())
-        settings = self.settings
-        tuning = intonation.tuning_of_take(
-            found,
-            reference_a_hz=settings.reference_a_hz,
-            temperament=Temperament(settings.temperament),
-            tonic=settings.tonic,
-            instrument=self.player,
-            open_strings=settings.open_strings,
-        )
-        if isinstance(tuning, NotMeasurable):
-            return intonation.unjudged(found, tuning), tuning
-        judged = intonation.judge_notes(found, tuning)
-        if isinstance(track, NotMeasurable):
-            return judged, track
-        if settings.accompanied:
-            return judged, NotMeasurable(
-                Reason.ACCOMPANIED,
-                "Something else sounds in this take, so the player's own line cannot be told"
-                " apart.",
-                provenance,
-            )
-        return judged, intonation.measure_intonation(judged, tuning)

@@ -7,6 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from analysis.instruments import Instrument, instrument
+from analysis.notices import AUTOMATIC_GAIN_ANSWERS, AutomaticGain
 from analysis.results import ParameterValue
 from analysis.tuning import HIGHEST_A_HZ, LOWEST_A_HZ, Temperament
 from analysis.units import parse_note_name, parse_pitch_class
@@ -34,7 +35,13 @@ class TakeSettings:
     open_strings : tuple of str or None
         Sounding note names of the open strings where they are tuned otherwise.
     accompanied : bool
-        Something else sounds as well; intonation is then not measurable.
+        Something else sounds as well, in equal temperament; intonation is then measured
+        only where the line sounds alone.
+    automatic_gain : str
+        What is known of the input: ``'off'``, ``'on'`` or ``'unknown'``; where its gain
+        was, or probably was, automatic, the dynamic span is not measurable.
+    with_mute : bool
+        Played with a mute: said beside the loudness.
     click_first_beat_s, click_interval_s : float or None
         A click that was heard while the take was recorded: where in the take one of its
         beats lies, and how far apart they are. It anchors the tempo before the pulse.
@@ -47,6 +54,8 @@ class TakeSettings:
     pulse_bpm: float | None = None
     open_strings: tuple[str, ...] | None = None
     accompanied: bool = False
+    automatic_gain: AutomaticGain = "off"
+    with_mute: bool = False
     click_first_beat_s: float | None = None
     click_interval_s: float | None = None
 
@@ -78,6 +87,11 @@ class TakeSettings:
             )
         for name in self.open_strings or ():
             parse_note_name(name)
+        if self.automatic_gain not in AUTOMATIC_GAIN_ANSWERS:
+            raise ValueError(
+                f"automatic gain is {', '.join(AUTOMATIC_GAIN_ANSWERS)},"
+                f" not {self.automatic_gain!r}"
+            )
         interval = self.click_interval_s
         if (
             interval is not None
@@ -114,6 +128,8 @@ class TakeSettings:
             "pulse_bpm": self.pulse_bpm,
             "open_strings": ",".join(self.open_strings) if self.open_strings else None,
             "accompanied": self.accompanied,
+            "automatic_gain": self.automatic_gain,
+            "with_mute": self.with_mute,
             "click_first_beat_s": self.click_first_beat_s,
             "click_interval_s": self.click_interval_s,
         }

@@ -104,12 +104,6 @@ def test_noise_clicks_and_a_constant_do_not_break_anything() -> None:
         assert isinstance(analysis.intonation, NotMeasurable)
 
 
-def test_an_accompanied_take_has_no_intonation(phrase: Phrase) -> None:
-    analysis = analyse_take(phrase.samples, phrase.sample_rate_hz, TakeSettings(accompanied=True))
-    assert isinstance(analysis.intonation, NotMeasurable)
-    assert analysis.intonation.reason is Reason.ACCOMPANIED
-
-
 def test_an_a_estimated_from_the_take(phrase: Phrase) -> None:
     analysis = analyse_take(
         phrase.samples, phrase.sample_rate_hz, TakeSettings(reference_a_hz="auto")
