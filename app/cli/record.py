@@ -6,12 +6,23 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from app.cli.console import remark, say, say_json, stopping_on_interrupt, watched
+from app.cli.guides import (
+    AccentsOption,
+    BeatsOption,
+    ClickOption,
+    CountInOption,
+    CountOnlyOption,
+    DroneOption,
+    VolumeOption,
+    guide_settings,
+)
 from app.cli.importing import filed_text, row_object
 from app.cli.options import JournalOption, JsonOption
 from app.cli.program import Program
 from app.journal.failures import PlainFailure
 
 if TYPE_CHECKING:
+    from app.services.guide_settings import GuideSettings
     from app.services.recording import RecordingService
     from app.services.views import InputRow, PendingTake
     from app.services.workbench import Workbench
@@ -42,6 +53,19 @@ def record(  # noqa: PLR0917 - one parameter an option
     measure: Annotated[
         bool, typer.Option("--measure/--no-measure", help="Measure the take afterwards.")
     ] = True,
+    armed: Annotated[
+        bool, typer.Option("--armed", help="Begin with the first note, end after silence.")
+    ] = False,
+    silence: Annotated[
+        float, typer.Option("--silence", metavar="S", help="Silence that ends an armed take.")
+    ] = 5.0,
+    click: ClickOption = None,
+    beats: BeatsOption = 4,
+    accents: AccentsOption = "",
+    count_in: CountInOption = 0,
+    count_only: CountOnlyOption = False,
+    drone: DroneOption = "",
+    volume: VolumeOption = 0.4,
     journal: JournalOption = None,
     json: JsonOption = False,
 ) -> None:
@@ -52,15 +76,26 @@ def record(  # noqa: PLR0917 - one parameter an option
             _list_inputs(bench.recording.inputs(), json)
             return
         _offer_unfinished(bench)
-        passage_id = None
+        passage_id, tuning = None, bench.practising.settings().default_settings
         if passage:
             found, is_new = bench.passages.find_or_add(passage)
-            passage_id = found.id
+            passage_id, tuning = found.id, found.settings
             if is_new:
                 remark(f"'{passage}' is a new passage; it has the journal's usual settings.")
         key = _input_key(bench.recording, device) if device else None
-        bench.recording.start(passage_id, aim, key)
-        pending = _record_until(bench.recording, seconds)
+        guides = guide_settings(tuning, click, beats, accents, count_in, count_only, drone, volume)
+        if armed:
+            _check_silent(guides)
+            bench.recording.arm(passage_id, aim, key, silence_s=silence)
+            pending = _wait_for_take(bench.recording, seconds)
+        else:
+            _start(bench, passage_id, aim, key, guides)
+            pending = _record_until(bench.recording, seconds)
+        if pending is None:
+            remark("Nothing was played; nothing is kept.")
+            return
+        if click is not None and pending.settings.click is None:
+            remark("The click stumbled or was too short: its beats are not kept with the take.")
         if pending.ended:
             remark(pending.ended)
         row = watched(
@@ -81,6 +116,55 @@ def record(  # noqa: PLR0917 - one parameter an option
             from app.cli.measure import summary_text  # noqa: PLC0415
 
             say(summary_text(bench.measuring.report(row.id).as_json()))
+
+
+def _check_silent(guides: "GuideSettings") -> None:
+    if not guides.is_silent:
+        raise PlainFailure(
+            "A click or a drone would be taken for the first note.",
+            "Leave out --armed, or record without them.",
+        )
+
+
+def _start(
+    bench: "Workbench",
+    passage_id: str | None,
+    aim: str,
+    key: str | None,
+    guides: "GuideSettings",
+) -> None:
+    if not guides.is_silent:
+        from app.services.guide_settings import HEARING_CAUTION  # noqa: PLC0415
+
+        remark(HEARING_CAUTION)
+        if bench.latency.known(input_key=key) is None:
+            remark(
+                "The round trip of these devices is not measured: the click may lie some "
+                "milliseconds beside its beats; 'passagework latency' measures it."
+            )
+    bench.recording.start(passage_id, aim, key, guides=guides)
+
+
+def _wait_for_take(recording: "RecordingService", seconds: float | None) -> "PendingTake | None":
+    """Wait for an armed take to begin and end; None where it was called off before."""
+    with stopping_on_interrupt() as should_stop:
+        remark("Waiting for the first note. Ctrl-C ends.")
+        has_begun = False
+        while not should_stop():
+            ended = recording.poll()
+            if ended is not None:
+                return ended
+            if recording.is_recording and not has_begun:
+                has_begun = True
+                remark("Recording.")
+            if not has_begun and not recording.is_armed:
+                return None
+            if seconds is not None and recording.level().elapsed_s >= seconds:
+                break
+            time.sleep(_POLL_S)
+        if recording.is_armed:
+            recording.disarm()
+        return recording.stop() if recording.is_recording else None
 
 
 def _record_until(recording: "RecordingService", seconds: float | None) -> "PendingTake":

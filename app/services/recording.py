@@ -25,7 +25,8 @@ from app.services.arming import (
 )
 from app.services.attempts import Attempts
 from app.services.finishing import Finisher
-from app.services.guides import GuidePlayer, GuideSettings
+from app.services.guide_settings import GuideSettings
+from app.services.guides import GuidePlayer
 from app.services.input_levels import SILENT, LevelWatch, opened_input
 from app.services.plain import plain_failures
 from app.services.rows import Rows
@@ -152,7 +153,7 @@ class RecordingService:
             Those of the passage, or of the journal, where left out.
         guides : GuideSettings, optional
             A click, counted in, or a drone to play along with; a click's beats are kept
-            with the take. Show :data:`app.services.guides.HEARING_CAUTION` beside it.
+            with the take. Show :data:`app.services.guide_settings.HEARING_CAUTION` beside it.
 
         Raises
         ------
@@ -173,6 +174,7 @@ class RecordingService:
             pending = replace(pending, input_device=self._input_device)
             if guides is not None and not guides.is_silent:
                 self._guides.prepare(guides)
+                self._recorder.wait_until_heard()
             with plain_failures("the recording did not start"):
                 pending.pcm.parent.mkdir(parents=True, exist_ok=True)
                 unfiled.write_note(pending)

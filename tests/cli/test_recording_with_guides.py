@@ -1,0 +1,87 @@
+"""``record --armed``, ``record --click`` and ``latency`` as they are typed."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+import soundfile
+
+from app.wiring import open_workbench
+
+RATE = 48_000
+
+
+@pytest.fixture
+def journal_in_the_room(journal_dir, virtual_room):
+    """A journal whose input and output are the virtual room."""
+    with open_workbench(journal_dir) as bench:
+        key = next(r.key for r in bench.recording.inputs() if r.name == virtual_room.device)
+        settings = bench.practising.settings()
+        bench.practising.change_settings(replace(settings, input_device=key, output_device=key))
+    return virtual_room
+
+
+def test_a_click_over_an_armed_recording_is_refused(run):
+    ran = run("record", "--armed", "--click", "72")
+    assert ran.code == 2
+    assert "first note" in ran.err
+
+
+@pytest.mark.parametrize(
+    ("options", "words"),
+    [
+        (("--click", "2"), "15 to 400"),
+        (("--count-in", "1"), "needs a tempo"),
+        (("--click", "60", "--accents", "1 1"), "accents"),
+        (("--click", "60", "--accents", "loud"), "strengths"),
+        (("--drone", "A3", "--count-in", "99", "--click", "60"), "8 bars"),
+        (("--armed", "--silence", "0.1"), "1 to 120"),
+    ],
+)
+def test_what_makes_no_sense_is_said_in_one_sentence(run, options, words):
+    ran = run("record", *options)
+    assert ran.code == 2, ran
+    assert words in ran.err
+
+
+@pytest.mark.room
+@pytest.mark.usefixtures("journal_in_the_room")
+def test_a_click_is_recorded_with_its_beats(run, journal_dir):
+    ran = run(
+        "record", "--click", "120", "--beats", "3", "--count-in", "1", "--drone", "A3",
+        "--volume", "0.3", "--seconds", "5", "--no-measure", "--json",
+    )  # fmt: skip
+    assert ran.code == 0, ran.err
+    assert "too loud" in ran.err, "the caution comes before the sound"
+    assert "passagework latency" in ran.err
+    with open_workbench(journal_dir) as bench:
+        click = bench.listening.open_take(ran.json["id"]).settings.click
+    assert click is not None, ran.err
+    assert click.beats_a_bar == 3
+    assert click.interval_s == pytest.approx(0.5, rel=1e-3)
+
+
+@pytest.mark.room
+def test_an_armed_take_is_filed(run, journal_in_the_room, wav_a):
+    sound, rate = soundfile.read(wav_a)
+    quiet = 1e-4 * np.random.default_rng(1).normal(size=3 * rate)
+    with journal_in_the_room.playing(np.concatenate([quiet, sound]), rate):
+        ran = run("record", "--armed", "--silence", "1.5", "--passage", "Scale", "--no-measure",
+                  "--json")  # fmt: skip
+    assert ran.code == 0, ran.err
+    assert "Waiting for the first note" in ran.err
+    assert ran.json["duration_s"] == pytest.approx(1.0 + len(sound) / rate + 1.0, abs=1.2)
+
+
+@pytest.mark.room
+@pytest.mark.usefixtures("journal_in_the_room")
+def test_the_round_trip_is_measured_and_shown(run):
+    assert "not" not in run("latency", "--show").err
+    assert run("latency", "--show", "--json").json is None
+    ran = run("latency", "--json")
+    assert ran.code == 0, ran.err
+    assert "headphones off" in ran.err
+    assert abs(ran.json["offset_s"]) < 0.010
+    shown = run("latency", "--show")
+    assert "beyond what the drivers say" in shown.out
+    assert "headphones" not in shown.err
