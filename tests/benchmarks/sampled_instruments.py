@@ -59,6 +59,7 @@ from analysis.take import TakeSettings, analyse_take
 
 FIRST_SEED: Final = 41_000
 START_WITHIN_S: Final = 0.15
+SHOWN_FROM_CENTS: Final = 3.5
 EDGES_MS: Final = (0, 150, 250, 500, 1000, 100_000)
 # General MIDI program (from 0), lowest and highest note played.
 RENDERED: Final = {
@@ -117,7 +118,7 @@ def scored(
             continue
         error = pair.change_cents - true_change[number]
         out.append(Scored(length_ms, error, abs(error) <= pair.uncertainty_cents, reference))
-        if abs(error) > 8.0 and length_ms >= 250 and "-v" in sys.argv:
+        if abs(error) > SHOWN_FROM_CENTS and length_ms >= 250 and "-v" in sys.argv:
             print(
                 f"   {instrument} midi {note.midi} at {note.start_s[0]:.2f}/{note.start_s[1]:.2f}"
                 f" s, {length_ms:.0f} ms: {error:+.1f} cents, stated {pair.uncertainty_cents:.1f},"
