@@ -27,6 +27,7 @@ from app.services.playing import PlayingService
 from app.services.practising import PractisingService
 from app.services.promising import PromiseService
 from app.services.recording import RecordingService
+from app.services.rehearsing import RehearsalService
 from app.services.reporting import ReportingService
 from app.services.sounding import SoundingService
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
@@ -145,6 +146,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         planning=PlanningService(store, clock, assignments),
         record=RecordService(store, clock),
         minutes_import=MinutesImportService(store, practising),
+        rehearsals=RehearsalService(store, clock),
         latency=LatencyService(store, clock),
         sounding=sounding,
         closing=(

@@ -10,7 +10,8 @@ Three kinds, each with a schema number and the instant it was written:
     these were spent on, every recording that was begun, and whether it was a rest day.
 ``journal``
     one in the journal's folder: passages, items, settings, clips put aside, promises
-    with the numbers that were shared, assignments, coming dates, earlier hours.
+    with the numbers that were shared, assignments, coming dates, earlier hours,
+    rehearsals.
 
 The database is the truth and the sidecars follow it; from the sidecars alone it can
 be made again, except for the measurements, which are made again from the recordings,
@@ -29,8 +30,9 @@ from app.journal.blocks import Attempt, Block, Item
 from app.journal.codec import JsonDict, Unreadable, decoded, encoded, readable
 from app.journal.promises import Promise, SharedNumber
 from app.journal.records import JournalSettings, Marker, Passage, RestDay, Session, Take
+from app.journal.rehearsals import Rehearsal
 
-SCHEMA = 3
+SCHEMA = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +73,7 @@ class JournalCard:
     assignments: tuple[Assignment, ...] = ()
     occasions: tuple[Occasion, ...] = ()
     earlier_hours: EarlierHours | None = None
+    rehearsals: tuple[Rehearsal, ...] = ()
 
 
 Card = TakeCard | DayCard | JournalCard
@@ -92,6 +95,7 @@ _LISTS: dict[str, type[Any]] = {
     "shared_numbers": SharedNumber,
     "assignments": Assignment,
     "occasions": Occasion,
+    "rehearsals": Rehearsal,
 }
 
 

@@ -17,6 +17,9 @@ from app.journal.assignments import (
 from app.journal.plans import PracticePlan
 from app.journal.promise_standing import PromiseStanding
 from app.journal.promises import Promise, PromiseRule
+from app.journal.records import Passage
+from app.journal.rehearsals import Rehearsal
+from app.services.views import TakeRow
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +111,20 @@ class PlanView:
     minutes_done: int
     cautions: tuple[str, ...]
     sentence: str
+
+
+@dataclass(frozen=True, slots=True)
+class RehearsalView:
+    """An audition rehearsal: what is due now, or what there is to listen to afterwards.
+
+    ``number`` counts from 1; ``to_listen_to`` stays empty until the rehearsal has ended.
+    """
+
+    rehearsal: Rehearsal
+    due: Passage | None
+    number: int
+    titles: tuple[str, ...]
+    to_listen_to: tuple[TakeRow, ...]
 
 
 @dataclass(frozen=True, slots=True)

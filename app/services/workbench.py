@@ -25,6 +25,7 @@ from app.services.playing import PlayingService
 from app.services.practising import PractisingService
 from app.services.promising import PromiseService
 from app.services.recording import RecordingService
+from app.services.rehearsing import RehearsalService
 from app.services.reporting import ReportingService
 from app.services.sounding import SoundingService
 from app.services.watching import WatchService
@@ -63,6 +64,7 @@ class Workbench:
     planning: PlanningService
     record: RecordService
     minutes_import: MinutesImportService
+    rehearsals: RehearsalService
     latency: LatencyService
     sounding: SoundingService
     closing: tuple[Callable[[], None], ...] = ()

@@ -2,13 +2,24 @@
 
 from datetime import date, datetime
 
-from sqlalchemy import CheckConstraint, Date, Float, ForeignKey, Index, Integer, String, Text
+from sqlalchemy import (
+    Boolean,
+    CheckConstraint,
+    Date,
+    Float,
+    ForeignKey,
+    Index,
+    Integer,
+    String,
+    Text,
+)
 from sqlalchemy.orm import Mapped, mapped_column
 
 from app.journal.assignments import OccasionKind
 from app.journal.plans import PlanLine
 from app.journal.promises import PlannedBreak, PromiseRule
 from app.journal.records import Author
+from app.journal.rehearsals import Chance
 from app.store.columns import EnumText, IdList, Instant, RecordList
 from app.store.models import ID_LENGTH, Base
 
@@ -96,3 +107,16 @@ class PlanModel(Base):
     made_at: Mapped[datetime] = mapped_column(Instant)
     lines: Mapped[tuple[PlanLine, ...]] = mapped_column(RecordList(PlanLine))
     break_minutes: Mapped[int] = mapped_column(Integer)
+
+
+class RehearsalModel(Base):
+    """See :class:`app.journal.rehearsals.Rehearsal`."""
+
+    __tablename__ = "rehearsal"
+
+    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
+    practice_day: Mapped[date] = mapped_column(Date)
+    started_at: Mapped[datetime] = mapped_column(Instant)
+    chances: Mapped[tuple[Chance, ...]] = mapped_column(RecordList(Chance))
+    drawn: Mapped[bool] = mapped_column(Boolean)
+    ended_at: Mapped[datetime | None] = mapped_column(Instant)

@@ -32,6 +32,7 @@ from app.store.keeping_models import (
     EarlierHoursModel,
     OccasionModel,
     PromiseModel,
+    RehearsalModel,
     SharedNumberModel,
 )
 from app.store.models import (
@@ -237,6 +238,7 @@ def _write_kept(connection: Connection, card: JournalCard) -> None:
     _upsert(connection, AssignmentModel, map(values_of, assignments))
     connection.execute(delete(OccasionModel))
     _upsert(connection, OccasionModel, map(values_of, card.occasions))
+    _upsert(connection, RehearsalModel, map(values_of, card.rehearsals))
     if card.earlier_hours is not None:
         _upsert(connection, EarlierHoursModel, [{"number": 1, **values_of(card.earlier_hours)}])
 

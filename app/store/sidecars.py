@@ -31,6 +31,7 @@ from app.store.markers import MarkerRepository
 from app.store.models import SidecarDueModel
 from app.store.passages import PassageRepository
 from app.store.promises import PromiseRepository, SharedNumberRepository
+from app.store.rehearsals import RehearsalRepository
 from app.store.sessions import RestDayRepository, SessionRepository
 from app.store.settings import SettingsRepository
 from app.store.takes import TakeRepository
@@ -65,6 +66,7 @@ class Records:
     assignments: AssignmentRepository
     occasions: OccasionRepository
     earlier_hours: EarlierHoursRepository
+    rehearsals: RehearsalRepository
 
 
 class Sidecars:
@@ -191,4 +193,5 @@ class Sidecars:
             assignments=self._records.assignments.list(),
             occasions=self._records.occasions.list(),
             earlier_hours=self._records.earlier_hours.get(),
+            rehearsals=self._records.rehearsals.list(),
         )

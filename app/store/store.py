@@ -43,6 +43,7 @@ from app.store.migrating import bring_up_to_date, revision_of
 from app.store.passages import PassageRepository
 from app.store.plans import PlanRepository
 from app.store.promises import PromiseRepository, SharedNumberRepository
+from app.store.rehearsals import RehearsalRepository
 from app.store.sessions import RestDayRepository, SessionRepository
 from app.store.settings import SettingsRepository
 from app.store.sidecars import Records, Sidecars, note_due
@@ -67,7 +68,7 @@ class Store:
     ----------
     takes, passages, markers, sessions, rest_days, measurements, settings, items, blocks,
     clock, attempts, put_aside, promises, shared_numbers, assignments, occasions,
-    earlier_hours, plans
+    earlier_hours, plans, rehearsals
         The repositories. A call outside :meth:`transaction` is one of its own.
     folders : Folders
         Where the files lie.
@@ -106,6 +107,7 @@ class Store:
         self.occasions = OccasionRepository(self._work)
         self.earlier_hours = EarlierHoursRepository(self._work)
         self.plans = PlanRepository(self._work)
+        self.rehearsals = RehearsalRepository(self._work)
         self.sidecars = Sidecars(
             folders,
             self._work,
@@ -125,6 +127,7 @@ class Store:
                 self.assignments,
                 self.occasions,
                 self.earlier_hours,
+                self.rehearsals,
             ),
             clock,
         )

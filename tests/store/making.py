@@ -24,6 +24,7 @@ from app.journal.records import (
     StoredMeasurement,
     Take,
 )
+from app.journal.rehearsals import Chance, Rehearsal
 from app.store.repair import sha256_of
 from app.store.store import Store, open_store
 
@@ -128,6 +129,11 @@ def make_occasion(passage: Passage | None = None, **changes: Any) -> Occasion:
     return replace(Occasion(new_id(), day, OccasionKind.AUDITION, NOW, "open seat", ids), **changes)
 
 
+def make_rehearsal(passage: Passage, take: Take, **changes: Any) -> Rehearsal:
+    chances = (Chance(passage.id, NOW, True, take.id), Chance(new_id(), spoilt="It went away."))
+    return replace(Rehearsal(new_id(), DAY, NOW, chances, drawn=True), **changes)
+
+
 def make_marker(take: Take, start_s: float = 1.0, **changes: Any) -> Marker:
     marker = Marker(
         id=new_id(),
@@ -220,6 +226,7 @@ def fill_promises(store: Store, passage: Passage, item: Item, take: Take) -> Non
     store.assignments.add(make_assignment(passage))
     store.assignments.add(make_assignment(None, item_id=item.id, goal="", done_on=DAY))
     store.occasions.put(make_occasion(passage))
+    store.rehearsals.put(make_rehearsal(passage, take))
     store.earlier_hours.put(EarlierHours(1234.5, DAY, "eleven years, an estimate"))
 
 
@@ -242,4 +249,5 @@ def everything(store: Store) -> dict[str, Any]:
         "assignments": store.assignments.list(),
         "occasions": store.occasions.list(),
         "earlier_hours": store.earlier_hours.get(),
+        "rehearsals": store.rehearsals.list(),
     }
