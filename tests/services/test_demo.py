@@ -100,6 +100,30 @@ def test_summary_and_pictures_without_a_display(demo_dir, tmp_path):
     assert {path.name for path in made} >= {"days.png", "1-last-take.png"}
 
 
+def test_the_days_have_blocks_and_the_takes_their_attempts(demo_dir):
+    from app.journal.no_retake import ChosenAs
+
+    first = END - timedelta(days=scenario.DAY_COUNT - 1)
+    with open_workbench(demo_dir, create=False) as bench:
+        told = scenario.demo_days(END)
+        for day in (told[0], told[1], told[-1]):
+            expected: dict[str, float] = {}
+            for block in day.blocks:
+                expected[block.item] = expected.get(block.item, 0.0) + block.minutes
+            found = bench.minutes.by_item(day.date, day.date)
+            assert {row.title: pytest.approx(row.minutes) for row in found} == expected
+        rows = bench.filing.takes()
+        opening, crossings = bench.passages.list()
+        assert opening.no_retake or crossings.no_retake
+        kinds = {row.chosen_as for row in rows}
+        assert ChosenAs.NO_RETAKE in kinds
+        assert kinds <= {ChosenAs.NO_RETAKE, ChosenAs.ONLY_TAKE, ChosenAs.BEST_OF_SEVERAL}
+        effort = bench.minutes.recording(first, END)
+        assert effort.attempts >= effort.kept == len(rows)
+        blocks = bench.minutes._store.blocks.of_days(first, END)
+        assert max(block.ended_at for block in blocks) <= max(row.recorded_at for row in rows)
+
+
 def test_a_finished_demo_is_known(demo_dir):
     assert is_demo(demo_dir)
     assert demo_end(demo_dir) == END

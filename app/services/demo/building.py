@@ -28,6 +28,7 @@ from app.journal.records import (
     Session,
 )
 from app.services.demo.rendering import Rendered, rendered_takes
+from app.services.demo.sitting import Sittings, without_retakes
 from app.services.measuring import MeasureReport, MeasuringService
 from app.services.passages import PassageService
 from app.services.plain import plain_failures
@@ -49,6 +50,7 @@ _MARK_VERSION = 1
 _ABANDONED_AFTER_S = 24 * 3600.0
 _ENTERED_AFTER = timedelta(minutes=6)
 _LONGEST_MOVE = timedelta(hours=15)
+_EVENING = timedelta(hours=3)
 
 
 class _SettableClock:
@@ -153,6 +155,8 @@ def _fill(folder: Path, end: date, progress: Progress, should_stop: ShouldStop) 
             p.key: passages.add(p.piece, p.name, p.bars, playing_settings(p.pulse_bpm))
             for p in PASSAGES
         }
+        key = PASSAGES[0].key
+        by_key[key] = without_retakes(store, by_key[key], days[0].date)
         story = _Story(store, clock, zone, by_key, _earlier(days[-1], zone))
         takes = [(day, take) for day in days for take in day.takes]
         scratch = folder / ".rendering"
@@ -213,6 +217,7 @@ class _Story:
         self._zone = zone
         self._passages = passages
         self._earlier = earlier
+        self._sittings = Sittings(store)
         self._filer = TakeFiler(store, clock)
         self._measuring = MeasuringService(store, clock)
 
@@ -220,20 +225,27 @@ class _Story:
         return _instant(day, at, self._zone) - self._earlier.get(day.date, timedelta(0))
 
     def begin_day(self, day: "DemoDay") -> None:
-        """Keep a day's session or rest."""
+        """Keep a day's session with its blocks, or rest."""
         if day.planned_rest:
             self._store.rest_days.put(RestDay(day.date, planned=True))
         if day.minutes > 0 or day.note:
-            self._store.sessions.add(
-                Session(
-                    id=uuid.uuid4().hex,
-                    practice_day=day.date,
-                    started_at=self._at(day, time(18, 40)),
-                    minutes=day.minutes if day.minutes > 0 else None,
-                    minutes_source=MinutesSource.CLOCK if day.minutes > 0 else None,
-                    note=day.note,
-                )
+            session = Session(
+                id=uuid.uuid4().hex,
+                practice_day=day.date,
+                started_at=self._begin_of(day),
+                minutes=day.minutes if day.minutes > 0 else None,
+                minutes_source=MinutesSource.CLOCK if day.minutes > 0 else None,
+                note=day.note,
             )
+            self._store.sessions.add(session)
+            self._sittings.keep(session, day.blocks)
+
+    def _begin_of(self, day: "DemoDay") -> datetime:
+        """Give when the sitting began: she warms up and practises before she records."""
+        usual = self._at(day, time(18, 40))
+        firsts = [self._at(day, take.time_of_day) for take in day.takes]
+        latest = min(firsts, default=usual + _EVENING) - self._sittings.length(day.blocks)
+        return min(usual, latest)
 
     def file(self, day: "DemoDay", take: "DemoTake", rendered: Rendered) -> None:
         """File a take as a recording, keep what was measured, and set its markers."""
@@ -248,12 +260,16 @@ class _Story:
             settings=passage.settings,
             suffix=".flac",
             aim=take.aim,
+            no_retake=passage.no_retake,
         )
 
         def place(path: Path, tags: dict[str, str]) -> PlacedFile:
             return _encoded(rendered.wav, path, tags)
 
         filed = self._filer.file(new, place)
+        # Where retakes are allowed she makes some, on two days of three.
+        discarded = 0 if passage.no_retake else day.date.toordinal() % 3
+        self._sittings.attempts(filed, discarded)
         if take.aim_met is not None:
             filed = replace(filed, aim_met=AimMet(take.aim_met))
             self._store.takes.replace(filed)
