@@ -76,8 +76,10 @@ def find_left_out(
     if not notes:
         return ()
     heard = _Heard.of(samples, sample_rate_hz, progress, should_stop)
-    found = list(_talk(heard, notes))
-    rest = tuple(n for n in notes if not is_left_out(n, tuple(found)))
+    loudest = max(note.level_dbfs for note in notes)
+    clear = tuple(n for n in notes if n.level_dbfs > loudest - _FAINT_DB)
+    found = _talk(heard, clear)
+    rest = tuple(n for n in clear if not is_left_out(n, tuple(found)))
     strings = player.open_strings
     if strings:
         found += tuning_up_at_start(rest, strings) + tuning_up_at_end(rest, strings)
@@ -125,9 +127,7 @@ class _Heard:
         return spans
 
 
-def _talk(heard: _Heard, every: tuple[Note, ...]) -> list[LeftOut]:
-    loudest = max(note.level_dbfs for note in every)
-    notes = tuple(n for n in every if n.level_dbfs > loudest - _FAINT_DB)
+def _talk(heard: _Heard, notes: tuple[Note, ...]) -> list[LeftOut]:
     found: list[LeftOut] = []
     for start, end in heard.silences():
         inside = _between(notes, _edge(notes, start), _edge(notes, end))

@@ -12,7 +12,8 @@ _MOVED_CENTS: Final = 8.0
 _SHORTEST_S: Final = 2.0
 _TYPICAL_NOTE_S: Final = 0.6
 _PAUSE_S: Final = 0.6
-_UNKNOWN_SHARE: Final = 0.35
+_KNOWN_SHARE: Final = 0.5
+_TRIED_STRINGS: Final = 3
 
 _Strings = tuple[str, ...]
 
@@ -40,8 +41,9 @@ def _tuning_up(notes: tuple[Note, ...], strings: _Strings) -> list[LeftOut]:
     places = [parse_note_name(name) for name in strings]
     longest: list[Note] = []
     run: list[Note] = []
-    for note, after in itertools.pairwise((*notes, None)):
-        if note is None or not (_unknown(note) or _touched(note, places)):
+    known = [note for note in notes if isinstance(note.pitch, Measured)]
+    for note, after in itertools.pairwise((*known, None)):
+        if note is None or not _touched(note, places):
             break
         run.append(note)
         is_end = after is None or _pause_s(note, after) >= _PAUSE_S
@@ -55,10 +57,6 @@ def _tuning_up(notes: tuple[Note, ...], strings: _Strings) -> list[LeftOut]:
 
 def _pause_s(one: Note, other: Note) -> float:
     return max(one.start_s, other.start_s) - min(one.end_s, other.end_s)
-
-
-def _unknown(note: Note) -> bool:
-    return not isinstance(note.pitch, Measured)
 
 
 def _touched(note: Note, places: list[int]) -> tuple[tuple[int, float], ...]:
@@ -84,23 +82,21 @@ def _touched(note: Note, places: list[int]) -> tuple[tuple[int, float], ...]:
 
 
 def _is_tuning(run: list[Note], places: list[int]) -> bool:
-    length = sum(n.end_s - n.start_s for n in run)
-    known = [n for n in run if not _unknown(n)]
-    if not known or length < _SHORTEST_S:
-        return False
-    known_s = sum(n.end_s - n.start_s for n in known)
-    if length - known_s > _UNKNOWN_SHARE * length or known_s < _TYPICAL_NOTE_S * len(known):
+    sounding_s = sum(n.end_s - n.start_s for n in run)
+    whole_s = max(n.end_s for n in run) - min(n.start_s for n in run)
+    if sounding_s < max(_SHORTEST_S, _KNOWN_SHARE * whole_s, _TYPICAL_NOTE_S * len(run)):
         return False
     cents: dict[int, list[float]] = {}
     pairs = set()
-    for note in known:
+    for note in run:
         touched = _touched(note, places)
         for string, at in touched:
             cents.setdefault(string, []).append(at)
         if len(touched) == 2:
             pairs.add(touched[0][0] + touched[1][0])
     moved = any(max(at) - min(at) >= _MOVED_CENTS for at in cents.values())
-    return moved or any(_glides(n) for n in known) or len(pairs) >= 2
+    tried = bool(pairs) and len(cents) >= _TRIED_STRINGS
+    return moved or tried or any(_glides(n) for n in run) or len(pairs) >= 2
 
 
 def _glides(note: Note) -> bool:
