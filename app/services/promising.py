@@ -173,6 +173,13 @@ class PromiseService:
                 )
             return replace(numbers, frozen=True)
 
+    def shared_days(self, first_day: date, last_day: date) -> frozenset[date]:
+        """Give the days of which a number was given away with a clip, both ends included."""
+        shared = self._store.shared_numbers.list()
+        return frozenset(
+            one.practice_day for one in shared if first_day <= one.practice_day <= last_day
+        )
+
     def _numbers(self, promise: Promise, done: DaysDone, day: date) -> ClipNumbers | None:
         now = standing(promise, done, self._today())
         over = now.kept_on or now.ended_on

@@ -239,6 +239,7 @@ def _write_kept(connection: Connection, card: JournalCard) -> None:
     connection.execute(delete(OccasionModel))
     _upsert(connection, OccasionModel, map(values_of, card.occasions))
     _upsert(connection, RehearsalModel, map(values_of, card.rehearsals))
+    connection.execute(delete(EarlierHoursModel))
     if card.earlier_hours is not None:
         _upsert(connection, EarlierHoursModel, [{"number": 1, **values_of(card.earlier_hours)}])
 

@@ -49,6 +49,8 @@ def test_a_shared_number_stays_when_more_is_filed(bench, add_take, tone_file):
     assert (before.text, before.frozen) == ("day 5 \N{MIDDLE DOT} 3 days kept", False)
     shared = bench.promises.share(made.id, TODAY, take.id)
     assert (shared.day_number, shared.days_kept, shared.frozen) == (5, 3, True)
+    assert bench.promises.shared_days(ago(9), TODAY) == {TODAY}
+    assert bench.promises.shared_days(ago(9), ago(1)) == frozenset()
     bench.practising.set_minutes(ago(2), 10)
     (after,) = bench.promises.numbers_for(TODAY)
     assert (after.days_kept, after.days_kept_now, after.frozen) == (3, 4, True)

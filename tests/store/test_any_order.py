@@ -12,7 +12,9 @@ from hypothesis import settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, precondition, rule
 
+from app.journal.assignments import Assignment
 from app.journal.blocks import Attempt, Block, Item
+from app.journal.promises import Promise, SharedNumber
 from app.journal.records import Marker, Passage, RestDay, Session, Take
 from app.store.repair import repair
 from tests.store.making import (
@@ -20,12 +22,15 @@ from tests.store.making import (
     NOW,
     Ticking,
     everything,
+    make_assignment,
     make_attempt,
     make_block,
     make_item,
     make_marker,
     make_passage,
+    make_promise,
     make_session,
+    make_shared_number,
     make_take,
     opened,
 )
@@ -53,6 +58,9 @@ class JournalMachine(RuleBasedStateMachine):
         self.items: dict[str, Item] = {}
         self.blocks: dict[str, Block] = {}
         self.attempts: dict[str, Attempt] = {}
+        self.promises: dict[str, Promise] = {}
+        self.shared: dict[str, SharedNumber] = {}
+        self.assignments: dict[str, Assignment] = {}
 
     def teardown(self) -> None:
         self.store.close()
@@ -87,6 +95,40 @@ class JournalMachine(RuleBasedStateMachine):
                 marker = make_marker(take, float(n))
                 self.store.markers.add(marker)
                 self.markers[marker.id] = marker
+
+    @rule(day=days, name=st.text("aä音\n", min_size=1, max_size=4))
+    def add_promise(self, day: Any, name: str) -> None:
+        promise = make_promise(f"p{name}p", day)
+        self.store.promises.add(promise)
+        self.promises[promise.id] = promise
+
+    @precondition(lambda self: self.promises)
+    @rule(data=st.data(), day=st.none() | days)
+    def close_or_reopen_promise(self, data: st.DataObject, day: Any) -> None:
+        changed = replace(self.one_of(data, self.promises), closed_on=day)
+        self.store.promises.replace(changed)
+        self.promises[changed.id] = changed
+
+    @precondition(lambda self: self.promises)
+    @rule(data=st.data())
+    def share_number(self, data: st.DataObject) -> None:
+        take = self.one_of(data, self.takes) if self.takes else None
+        shared = make_shared_number(self.one_of(data, self.promises), take)
+        self.store.shared_numbers.add(shared)
+        self.shared[shared.id] = shared
+
+    @rule(data=st.data())
+    def add_assignment(self, data: st.DataObject) -> None:
+        passage = self.one_of(data, self.passages) if self.passages else None
+        made = make_assignment(passage)
+        self.store.assignments.add(made)
+        self.assignments[made.id] = made
+
+    @precondition(lambda self: self.assignments)
+    @rule(data=st.data())
+    def remove_assignment(self, data: st.DataObject) -> None:
+        made = self.one_of(data, self.assignments)
+        assert self.store.assignments.remove(made.id) == self.assignments.pop(made.id)
 
     @precondition(lambda self: self.takes)
     @rule(data=st.data())
@@ -239,6 +281,9 @@ class JournalMachine(RuleBasedStateMachine):
         assert {item.id: item for item in kept["items"]} == self.items
         assert {b.id: b for some in kept["blocks"].values() for b in some} == self.blocks
         assert {attempt.id: attempt for attempt in kept["attempts"]} == self.attempts
+        assert {promise.id: promise for promise in kept["promises"]} == self.promises
+        assert {shared.id: shared for shared in kept["shared_numbers"]} == self.shared
+        assert {made.id: made for made in kept["assignments"]} == self.assignments
         assert self.store.sidecars.due() == frozenset()
 
 
