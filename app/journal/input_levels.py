@@ -18,7 +18,7 @@ APART_DB = 6.0
 class InputTrace:
     """What an input left on a take; empty and ``None`` where nobody knows.
 
-    ``quiet_dbfs`` is the level that the quietest tenth of the take stays under.
+    ``quiet_dbfs`` is the level of the quietest moment in which nothing was played.
     """
 
     device: str = ""

@@ -21,9 +21,10 @@ SILENT = LevelReading(None, None, "too quiet", False, 0.0, 0)
 NOT_COMPARABLE = "Dynamics are then not comparable with that take."
 _WORDS = {"too_quiet": "too quiet", "good": "good", "too_loud": "too loud"}
 _WINDOW_S = 0.1
-_QUIET_SHARE = 0.1
-_SHORTEST_S = 1.0
-_REMEMBERED = 150  # at thirty readings a second the last five seconds
+_QUIET_WINDOWS = 3  # a rest of a third of a second, such as that before the first note
+_QUIET_BELOW_DB = 20.0
+_PLAYING_BELOW_PEAK_DB = 30.0
+_REMEMBERED = 1200  # at twenty readings a second the last minute
 
 
 class LevelWatch:
@@ -78,9 +79,9 @@ def levels_of(path: Path) -> tuple[float | None, float | None]:
     Returns
     -------
     peak_dbfs, quiet_dbfs : float or None
-        The highest sample, and the level (RMS over 0.1 s, a full-scale sine at 0 dBFS)
-        that its quietest tenth stays under; ``None`` for digital silence, and for the
-        quiet of less than a second.
+        The highest sample, and the level (RMS, a full-scale sine at 0 dBFS) of the
+        quietest 0.3 s; ``None`` for digital silence, and where nothing lies 20 dB below
+        the loud moments: then nobody was quiet, and it would be the playing's level.
     """
     # Only after a recording.
     import numpy as np  # noqa: PLC0415
@@ -88,18 +89,21 @@ def levels_of(path: Path) -> tuple[float | None, float | None]:
     from audio.files import open_sound  # noqa: PLC0415
     from audio.levels import FLOOR_DBFS, peak_dbfs, rms_dbfs  # noqa: PLC0415
 
-    peak, windows = FLOOR_DBFS, []
+    peak, levels = FLOOR_DBFS, []
     with plain_failures("its level was not read"), open_sound(path) as sound:
         rate = sound.info.sample_rate_hz
         for block in sound.blocks(round(_WINDOW_S * rate)):
             peak = max(peak, peak_dbfs(block))
-            windows.append(rms_dbfs(block))
-    quiet = float(np.quantile(windows, _QUIET_SHARE)) if windows else FLOOR_DBFS
-    is_long = len(windows) * _WINDOW_S >= _SHORTEST_S
-    return (
-        float(peak) if peak > FLOOR_DBFS else None,
-        quiet if is_long and quiet > FLOOR_DBFS else None,
-    )
+            levels.append(rms_dbfs(block))
+    if peak <= FLOOR_DBFS:
+        return None, None
+    power = 10.0 ** (np.array(levels) / 10.0)
+    if len(power) < _QUIET_WINDOWS:
+        return float(peak), None
+    means = np.convolve(power, np.full(_QUIET_WINDOWS, 1.0 / _QUIET_WINDOWS), mode="valid")
+    quiet = float(10.0 * np.log10(means.min()))
+    is_quiet = FLOOR_DBFS < quiet <= float(np.quantile(levels, 0.95)) - _QUIET_BELOW_DB
+    return float(peak), quiet if is_quiet else None
 
 
 class InputMemory:
@@ -119,7 +123,8 @@ class InputMemory:
         device_key : str or None
             The input that would be used; the journal's own choice where left out.
         quiet_dbfs : float, optional
-            How quiet it is now before playing: :attr:`LevelReading.quiet_dbfs`.
+            How quiet it is now before playing: :attr:`LevelReading.quiet_dbfs`. What
+            lies less than 30 dB under the last take's peak is taken for playing.
 
         Returns
         -------
@@ -131,7 +136,11 @@ class InputMemory:
         if not known:
             return ""
         chosen = device_key or self._store.settings.get().input_device or ""
-        found = differences(trace_of(known[-1]), InputTrace(chosen, quiet_dbfs))
+        peak_dbfs = known[-1].peak_dbfs
+        if peak_dbfs is None or (quiet_dbfs or 0.0) > peak_dbfs - _PLAYING_BELOW_PEAK_DB:
+            quiet_dbfs = None
+        now = InputTrace(chosen, quiet_dbfs)
+        found = differences(trace_of(known[-1]), now)
         return " ".join((*found, NOT_COMPARABLE)) if found else ""
 
     def warning_about(self, take_id: str) -> str:

@@ -282,7 +282,7 @@ class LevelReading:
 
     ``word`` is ``"too quiet"``, ``"good"`` or ``"too loud"``; ``clipped`` once any
     sample since the start reached full scale; ``quiet_dbfs`` is the quietest moment of
-    the last seconds.
+    the last minute.
     """
 
     peak_dbfs: float | None

@@ -223,8 +223,9 @@ def test_the_input_of_a_take_is_remembered(bench, clock, free, record, journal_d
     warn = bench.input_memory.warning
     assert warn(free.id, "ALSA: one", -58.0) == ""
     assert "Another input: ALSA: one, then ALSA: two." in warn(free.id, "ALSA: two")
-    assert "17 dB higher" in warn(free.id, "ALSA: one", -40.0)
-    assert "not comparable" in warn(free.id, "ALSA: one", -40.0)
+    assert "12 dB higher" in warn(free.id, "ALSA: one", -45.0)
+    assert "not comparable" in warn(free.id, "ALSA: one", -45.0)
+    assert warn(free.id, "ALSA: one", -40.0) == ""  # somebody plays: no word on the room
     assert warn(None, "ALSA: two") == ""
     second = record(free, quiet=0.01, device="ALSA: two")
     assert "ALSA: two" in bench.input_memory.warning_about(second.id)
@@ -232,6 +233,19 @@ def test_the_input_of_a_take_is_remembered(bench, clock, free, record, journal_d
     said = " ".join(bench.comparing.comparison(first.id, second.id).confounders)
     assert "Another input" in said
     assert "20 dB higher" in said
+
+
+def test_playing_without_a_rest_says_nothing_of_the_room(tmp_path):
+    path = tmp_path / "legato.wav"
+    t = np.arange(4 * RATE) / RATE
+    swell = 0.05 + 0.2 * np.sin(np.pi * t / 4) ** 2  # 14 dB from softest to loudest
+    writer = PcmWriter(path, RATE, 1)
+    tone = np.rint(swell * np.sin(2 * np.pi * 440 * t) * 2**31).astype(np.int32)
+    writer.append(tone[:, np.newaxis])
+    writer.file.close()
+    peak_dbfs, quiet_dbfs = levels_of(path)
+    assert peak_dbfs == pytest.approx(-12.0, abs=0.1)
+    assert quiet_dbfs is None
 
 
 def test_silence_has_no_level(tmp_path):
