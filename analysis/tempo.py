@@ -30,13 +30,15 @@ from analysis.results import (
     Tempo,
 )
 
-ALGORITHM = "tempo-3"
+ALGORITHM = "tempo-4"
 FEWEST_ONSETS = 4
 SLOWEST_BPM, FASTEST_BPM = 15.0, 400.0
 ONSET_SD_S = 0.005  # what the onset detector itself scatters by
 
 _LOCAL_BEATS = 4
 _DRIFT_POINTS = 400
+_FEWEST_FOR_DRIFT_INTERVAL = 6
+_WANDERING = 1.3
 _SAME_ONSET_S = 0.03
 _LARGEST_DEGREE = 3
 _CURVE_RESIDUAL_S = 0.012
@@ -128,17 +130,34 @@ def describe_pulse(pulse: Pulse) -> Tempo:
     interval = _played_intervals(pulse)
     local_time, local_bpm = _local_curve(beats, min(_LOCAL_BEATS, beats.size - 1))
     mean_interval = float(interval.mean())
+    steadiness = 100 * float(interval.std(ddof=1)) / mean_interval
+    floor = 100 * math.sqrt(2) * ONSET_SD_S / mean_interval
+    drift, drift_uncertainty = _drift(beats)
     return Tempo(
         anchor=pulse.anchor,
         mean_bpm=mean_bpm,
         mean_bpm_uncertainty=uncertainty,
-        steadiness_cv_percent=100 * float(interval.std(ddof=1)) / mean_interval,
-        steadiness_floor_percent=100 * math.sqrt(2) * ONSET_SD_S / mean_interval,
-        drift_bpm_per_min=_drift(beats),
+        steadiness_cv_percent=steadiness,
+        steadiness_floor_percent=floor,
+        drift_bpm_per_min=drift,
         beat_s=beats,
         local_time_s=local_time,
         local_bpm=local_bpm,
+        steadiness_uncertainty_percent=_steadiness_uncertainty(steadiness, floor, interval.size),
+        drift_uncertainty_bpm_per_min=drift_uncertainty,
     )
+
+
+def _steadiness_uncertainty(steadiness: float, floor: float, count: int) -> float:
+    """Half of the 95 % interval of the steadiness, from the scatter of the onsets alone.
+
+    The onsets' scatter also makes the steadiness itself larger, in quadrature by the
+    floor, of which a take has a little more or less by chance; that is part of the
+    interval.
+    """
+    chance = _HALF_95 * floor / math.sqrt(max(1, count - 1))
+    added = steadiness - math.sqrt(max(0.0, steadiness**2 - (floor + chance) ** 2))
+    return min(added + chance, max(steadiness, chance))
 
 
 def _found_pulse(
@@ -246,16 +265,21 @@ def _local_curve(beats: FloatArray, span: int) -> tuple[FloatArray, FloatArray]:
     return (start + end) / 2, 60.0 * span / (end - start)
 
 
-def _drift(beats: FloatArray) -> float:
-    """Theil-Sen slope of the tempo over a quarter of the take, BPM per minute.
+def _drift(beats: FloatArray) -> tuple[float, float | None]:
+    """Theil-Sen slope of the tempo over a quarter of the take, and half its 95 % interval.
 
-    Beat-to-beat tempo carries each onset's error twice, with opposite sign; over
-    more beats the error shrinks while the slope stays.
+    BPM per minute. Beat-to-beat tempo carries each onset's error twice, with opposite
+    sign; over more beats the error shrinks while the slope stays. The windows overlap,
+    and the beats of a player wander: the interval is widened so that it holds the trend
+    behind intervals that scatter independently (found by simulation).
     """
     span = max(1, (beats.size - 1) // 4)
     time, bpm = _local_curve(beats, span)
     if time.size < 2:
-        return 0.0
+        return 0.0, None
     step = math.ceil(time.size / _DRIFT_POINTS)
-    slope = stats.theilslopes(bpm[::step], time[::step])[0]
-    return 60.0 * float(slope)
+    slope, _, low, high = stats.theilslopes(bpm[::step], time[::step], alpha=0.95)
+    if time.size < _FEWEST_FOR_DRIFT_INTERVAL:
+        return 60.0 * float(slope), None
+    widening = _WANDERING * math.sqrt(max(1.0, span / step))
+    return 60.0 * float(slope), 60.0 * widening * float(high - low) / 2
