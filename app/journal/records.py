@@ -201,8 +201,9 @@ class Take:
     input_device : str
         What it was recorded through; empty where nobody knows.
     peak_dbfs, quiet_dbfs : float or None
-        Highest sample, and the level of its quietest tenth: what the room and the
-        input's own noise leave, which moves with the input's setting.
+        Highest sample, and the level of the quietest moment: what the room and the
+        input's own noise leave, which moves with the input's setting. ``None`` where
+        it was never quiet.
     """
 
     id: str
