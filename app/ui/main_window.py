@@ -114,9 +114,7 @@ class MainWindow(QMainWindow):
         self.rail.chosen.connect(self.show_page)
         self.work.cancelWanted.connect(self._cancel_work)
         self.recorder.stateChanged.connect(
-            lambda _: self.rail.mark_page(
-                PRACTICE, "A take is being recorded" if self.recorder.is_recording else ""
-            )
+            lambda _: self.rail.mark_page(PRACTICE, self.recorder.words)
         )
         self.rail.theme.clicked.connect(self._toggle_theme)
         self.rail.help.clicked.connect(self.show_help)

@@ -140,6 +140,9 @@ class FakePractising:
             TODAY, self._s.minutes.get(TODAY), 41, 56, rows, open_markers, tuple(self._s.passages)
         )
 
+    def practice_day_now(self):
+        return TODAY
+
     def day(self, practice_day):
         return tuple(r for r in self._s.rows.values() if r.practice_day == practice_day)
 
@@ -183,6 +186,7 @@ class FakeRecording:
         self.has_input = True
         self.is_recording = False
         self.is_listening = False
+        self.is_armed = False
         self.ended: PendingTake | None = None
         self.left: tuple[PendingTake, ...] = ()
         self._started: tuple[str | None, str] = (None, "")
@@ -204,6 +208,13 @@ class FakeRecording:
     def start(self, passage_id=None, aim="", device_key=None):
         self.is_recording = True
         self._started = (passage_id, aim)
+
+    def arm(self, passage_id=None, aim="", device_key=None):
+        self.is_armed = True
+        self._started = (passage_id, aim)
+
+    def disarm(self):
+        self.is_armed = False
 
     def wait_until_heard(self, timeout_s=10.0):
         return True
@@ -639,6 +650,49 @@ class FakeMinutes:
         return EffortView(3, 1, 2.0, 40.0, words)
 
 
+class FakeWatching:
+    def __init__(self, state: FakeState) -> None:
+        self._s = state
+        self.clips: list[ImportProposal] = []
+        self.aside: list[ImportProposal] = []
+        self.watched: Path | None = None
+        self.refusal: PlainFailure | None = None
+        self.looks = 0
+
+    def offers(self, progress=None, should_stop=None):
+        self.looks += 1
+        if self.refusal is not None:
+            raise self.refusal
+        return tuple(self.clips)
+
+    def file(self, proposals, progress=None, should_stop=None):
+        rows = []
+        for at, proposal in enumerate(proposals):
+            self.clips.remove(proposal)
+            row = make_row(60 + at, proposal.practice_day, passage_id=proposal.passage_id)
+            self._s.rows[row.id] = row
+            rows.append(row)
+        return tuple(rows)
+
+    def put_aside(self, proposals):
+        for proposal in proposals:
+            self.clips.remove(proposal)
+            self.aside.append(proposal)
+
+    def watch(self, folder):
+        self.watched = folder
+        self._s.settings = replace(self._s.settings, watched_folder=str(folder or ""))
+        return self._s.settings
+
+
+class FakePromises:
+    def __init__(self, state: FakeState) -> None:
+        self._s = state
+
+    def numbers_for(self, practice_day):
+        return ()
+
+
 class FakeNoRetake:
     def __init__(self, state: FakeState) -> None:
         self._s = state
@@ -703,6 +757,8 @@ class FakeWorkbench:
         self.minutes = FakeMinutes()
         self.no_retake = FakeNoRetake(self.state)
         self.input_memory = FakeInputMemory()
+        self.watching = FakeWatching(self.state)
+        self.promises = FakePromises(self.state)
 
 
 def full_workbench(take_count: int = 12) -> FakeWorkbench:

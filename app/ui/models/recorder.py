@@ -20,6 +20,7 @@ class RecorderState(Enum):
 
     IDLE = auto()
     LISTENING = auto()
+    ARMED = auto()
     STARTING = auto()
     RECORDING = auto()
     STOPPING = auto()
@@ -105,13 +106,28 @@ class Recorder(QObject):
         if self.state is RecorderState.RECORDING:
             self._enter(RecorderState.STOPPING)
             self._desk.jobs.store(self._recording.stop, self.finish, failed=self._failed)
-        elif self.state in (RecorderState.IDLE, RecorderState.LISTENING):
+        elif self.state in (RecorderState.IDLE, RecorderState.LISTENING, RecorderState.ARMED):
             self._enter(RecorderState.STARTING)
             self._marks_s.clear()
             device_key = self.device_key
             self._desk.jobs.analyse(
                 lambda _progress, _should_stop: self._start(passage_id, aim, device_key),
                 lambda _: self._enter(RecorderState.RECORDING),
+                failed=self._failed,
+            )
+
+    def toggle_armed(self, passage_id: str | None, aim: str) -> None:
+        """Wait for the first note and record from it on, or wait no longer."""
+        if self.state is RecorderState.ARMED:
+            self._desk.jobs.store(self._recording.disarm)
+            self._enter(RecorderState.IDLE)
+        elif self.state in (RecorderState.IDLE, RecorderState.LISTENING):
+            self._enter(RecorderState.STARTING)
+            self._marks_s.clear()
+            device_key = self.device_key
+            self._desk.jobs.analyse(
+                lambda _progress, _should_stop: self._recording.arm(passage_id, aim, device_key),
+                lambda _: self._enter(RecorderState.ARMED),
                 failed=self._failed,
             )
 
@@ -157,11 +173,20 @@ class Recorder(QObject):
         """True from the first sample to the last."""
         return self.state in (RecorderState.STARTING, RecorderState.RECORDING)
 
+    @property
+    def words(self) -> str:
+        """What goes on, for the rail; empty where nothing does."""
+        if self.state is RecorderState.ARMED:
+            return "Recording begins with the first note"
+        return "A take is being recorded" if self.is_recording else ""
+
     def close(self) -> None:
         """Let go of the input; a running recording is kept and offered at the next start."""
         self._timer.stop()
         if self.state is RecorderState.RECORDING:
             self._desk.jobs.store(self._recording.stop)
+        elif self.state is RecorderState.ARMED:
+            self._desk.jobs.store(self._recording.disarm)
         elif self.state is RecorderState.LISTENING:
             self._desk.jobs.store(self._recording.stop_listening)
 
@@ -199,7 +224,7 @@ class Recorder(QObject):
 
     def _enter(self, state: RecorderState) -> None:
         self.state = state
-        if state in (RecorderState.LISTENING, RecorderState.RECORDING):
+        if state in (RecorderState.LISTENING, RecorderState.ARMED, RecorderState.RECORDING):
             self._timer.start()
         elif state in (RecorderState.IDLE, RecorderState.STOPPING):
             self._timer.stop()
@@ -207,7 +232,13 @@ class Recorder(QObject):
 
     def _look(self) -> None:
         self.levelRead.emit(self._recording.level())
-        ended = self._recording.poll()
+        if self.state is RecorderState.ARMED and self._recording.is_recording:
+            self._enter(RecorderState.RECORDING)
+        try:
+            ended = self._recording.poll()
+        except PlainFailure as failure:
+            self._failed(failure)
+            return
         if ended is not None:
             self.finish(ended)
 

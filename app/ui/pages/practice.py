@@ -14,10 +14,11 @@ from PySide6.QtWidgets import (
 )
 
 from app.journal.records import AimMet, JournalSettings, Passage
-from app.services.views import TodayView
+from app.services.views import ImportProposal, TodayView
 from app.ui.desk import Desk
 from app.ui.keys import ITEM_KEY_COUNT
 from app.ui.models.attention import Attention
+from app.ui.models.clip_offers import ClipOffers
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.practice_clock import PracticeClock
 from app.ui.models.recorder import Recorder
@@ -29,6 +30,7 @@ from app.ui.widgets.day_head import DayHead
 from app.ui.widgets.import_panel import ImportPanel
 from app.ui.widgets.items_form import ItemsForm
 from app.ui.widgets.large_view import LargeView
+from app.ui.widgets.offers_card import OffersCard
 from app.ui.widgets.passage_form import PassageForm
 from app.ui.widgets.record_panel import RecordPanel
 from app.ui.widgets.today_cards import MarkersCard, TakesCard
@@ -60,6 +62,10 @@ class PracticePage(Page):
         self.clock_card = ClockCard(self.clock, attention)
         self.panel = RecordPanel(desk, recorder, attention)
         self.clock_card.let_break_ask()
+        self.clips = ClipOffers(desk)
+        self.offers = OffersCard(self.clips)
+        attention.add(self.offers)
+        self._attention = attention
         self.large = LargeView(desk.theme, recorder, self.clock)
         self.form = PassageForm(desk)
         self.imports = ImportPanel(desk)
@@ -83,9 +89,9 @@ class PracticePage(Page):
         left.setFixedWidth(_PANEL_WIDTH_PX)
         left.setFocusPolicy(left.focusPolicy().NoFocus)
         right = column(spacing=2 * GRID_PX)
-        fill(right, self.takes, self.markers)
-        right.setStretch(0, 1)
+        fill(right, self.offers, self.takes, self.markers)
         right.setStretch(1, 1)
+        right.setStretch(2, 1)
         today = QWidget()
         split = row(today, spacing=2 * GRID_PX)
         fill(split, left, right)
@@ -116,6 +122,8 @@ class PracticePage(Page):
         self.form.made.connect(self._passage_made)
         for sheet in (self.form, self.imports, self.items):
             sheet.closed.connect(self.show_today)
+        self.clips.changed.connect(self._show_offers)
+        self.offers.lookWanted.connect(self.look_at_clips)
         self.takes.importer.clicked.connect(self.choose_files)
         self.takes.table.rowOpened.connect(lambda take: desk.listenWanted.emit(take.id, 0.0))
         self.markers.table.rowOpened.connect(
@@ -129,6 +137,9 @@ class PracticePage(Page):
         bind, panel, clock = self.desk.keys.bind, self.panel, self.clock
         bind(self, "practice.record", panel.toggle)
         bind(self, "practice.stop", panel.stop)
+        bind(self, "practice.arm", panel.arm)
+        bind(self, "practice.file_clip", self.clips.file_next)
+        bind(self, "practice.look_clips", self.look_at_clips)
         bind(self, "practice.mark", self._recorder.mark)
         bind(self, "practice.large", lambda: self.show_large(large=not self.large.isVisible()))
         bind(self, "practice.level", self._recorder.toggle_level)
@@ -159,9 +170,15 @@ class PracticePage(Page):
 
         self.desk.jobs.store(read, self._take_over, subject="practice.today")
 
+    def open_page(self) -> None:
+        """Read today, and look for new clips now and then."""
+        super().open_page()
+        self.clips.begin()
+
     def leave_page(self) -> None:
         """Close the input that only showed its level."""
         super().leave_page()
+        self.clips.rest()
         self._recorder.stop_listening()
 
     def show_today(self) -> None:
@@ -204,6 +221,18 @@ class PracticePage(Page):
         self._sheets.setCurrentWidget(self.imports)
         passages = self._view.passages if self._view else ()
         self.imports.look_at(paths, self.panel.passage.key or None, passages)
+
+    def look_at_clips(self) -> None:
+        """Show the table of the clips that are offered."""
+        if not self.clips.offers:
+            self.desk.tell("No new clip is offered.")
+            return
+        self._sheets.setCurrentWidget(self.imports)
+        self.imports.show_proposals(self.clips.offers, self._view.passages if self._view else ())
+
+    def _show_offers(self, offers: tuple[ImportProposal, ...]) -> None:
+        self.offers.show_offers(offers, self._view.passages if self._view else ())
+        self._attention.want(self.offers, bool(offers))
 
     def _take_over(self, found: tuple[TodayView, JournalSettings, str]) -> None:
         self._view, self._settings, effort = found

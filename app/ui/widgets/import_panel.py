@@ -1,7 +1,8 @@
 """Files to be filed: each with its proposed day and passage, corrected before filing."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
@@ -12,12 +13,13 @@ from app.journal.records import Passage
 from app.services.views import ImportProposal, TakeRow
 from app.services.wording import counted, length_text
 from app.ui.desk import Desk
+from app.ui.models.day_numbers import day_number_text
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, fill, row, sentence, soft
 from app.ui.widgets.choices import Choice, DayEdit, passage_text
 from app.ui.widgets.take_pane import NO_PASSAGE
 
-_HEADINGS = ("File", "Practice day", "Passage", "Length", "Where the day comes from")
+_HEADINGS = ("File", "Practice day", "Day number", "Passage", "Length", "Where the day comes from")
 
 
 class ImportRow:
@@ -31,6 +33,7 @@ class ImportRow:
         self.name.setTextFormat(Qt.TextFormat.PlainText)
         self.day = DayEdit(f"Practice day of {name}")
         self.day.show_day(proposal.practice_day)
+        self.number = sentence()
         self.passage: Choice[str] = Choice(f"Passage of {name}")
         entries = [(passage.id, passage_text(passage)) for passage in passages]
         self.passage.offer([(NO_PASSAGE, "No passage"), *entries], proposal.passage_id)
@@ -38,7 +41,8 @@ class ImportRow:
         self.problem = proposal.failure
         if proposal.duplicate_of:
             self.problem = f"Already in the journal: {proposal.duplicate_of}."
-        self.source = sentence(self.problem or proposal.recorded_at_source)
+        notice = f". {proposal.notice}" if proposal.notice else ""
+        self.source = sentence(self.problem or f"{proposal.recorded_at_source}{notice}")
         if self.problem:
             self.source.setProperty("tone", "attention")
             self.day.setEnabled(False)
@@ -47,7 +51,7 @@ class ImportRow:
     @property
     def fields(self) -> tuple[QWidget, ...]:
         """The widgets in the order of the headings."""
-        return (self.name, self.day, self.passage, self.length, self.source)
+        return (self.name, self.day, self.number, self.passage, self.length, self.source)
 
     @property
     def proposal(self) -> ImportProposal | None:
@@ -125,9 +129,13 @@ class ImportPanel(Card):
             for at, field in enumerate(entry.fields):
                 grid.addWidget(field, line, at)
         grid.setColumnStretch(2, 2)
-        grid.setColumnStretch(4, 3)
+        grid.setColumnStretch(3, 2)
+        grid.setColumnStretch(5, 3)
         grid.setRowStretch(len(self.rows) + 1, 1)
+        for entry in self.rows:
+            entry.day.dateChanged.connect(self._number_days)
         self._scroll.setWidget(inside)
+        self._number_days()
         good = sum(entry.problem == "" for entry in self.rows)
         self._words.setText(
             "The original file is copied as it is and kept."
@@ -139,6 +147,16 @@ class ImportPanel(Card):
         self._file.setEnabled(good > 0)
         if good:
             self._file.setFocus()
+
+    def _number_days(self) -> None:
+        """Say beside each day which number it has, and whether it is entered late."""
+        bench, rows = self._desk.workbench, self.rows
+        days = {entry.day.day for entry in rows if not entry.problem}
+        self._desk.jobs.store(
+            lambda: {day: day_number_text(bench, day) for day in days},
+            lambda found: _show_numbers(rows, found),
+            subject="import.numbers",
+        )
 
     @property
     def is_busy(self) -> bool:
@@ -194,3 +212,8 @@ class ImportPanel(Card):
         self._file.setEnabled(True)
         self._desk.tell_failure(failure)
         self._desk.takesChanged.emit()
+
+
+def _show_numbers(rows: Sequence[ImportRow], found: Mapping[date, str]) -> None:
+    for entry in rows:
+        entry.number.setText("" if entry.problem else found.get(entry.day.day, ""))

@@ -21,6 +21,7 @@ _LEVEL_BAR = 0.07
 _STATE_WORDS = {
     RecorderState.IDLE: "Ready",
     RecorderState.LISTENING: "Listening to the input",
+    RecorderState.ARMED: "Waiting for the first note",
     RecorderState.STARTING: "Wait",
     RecorderState.RECORDING: "Recording",
     RecorderState.STOPPING: "Filing the take",

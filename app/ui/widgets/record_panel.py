@@ -7,8 +7,8 @@ from PySide6.QtWidgets import QLineEdit, QProgressBar
 
 from app.journal.failures import PlainFailure
 from app.journal.records import AimMet, Passage
-from app.services.views import InputRow, LevelReading, PendingTake, TakeRow
-from app.services.wording import counted, day_text, length_text
+from app.services.views import InputRow, LevelReading, TakeRow
+from app.services.wording import counted, length_text
 from app.ui.desk import Desk
 from app.ui.icons import icon
 from app.ui.models.attention import Attention
@@ -17,7 +17,6 @@ from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import (
     Button,
     Card,
-    column,
     fill,
     heading,
     labelled,
@@ -28,9 +27,11 @@ from app.ui.widgets.basics import (
 )
 from app.ui.widgets.choices import Choice, passage_text
 from app.ui.widgets.level_meter import LevelMeter
+from app.ui.widgets.recovered_card import RecoveredCard
 from app.ui.widgets.take_pane import NO_PASSAGE, AimAnswer
 from app.ui.widgets.take_rule import TakeRule
 
+_ARM_NAME = "Record from the first note on, until it is silent"
 _HEARD_ENOUGH = 60  # readings: three seconds of listening tell how quiet the input is
 
 
@@ -52,7 +53,6 @@ class RecordPanel(Card):
         self._recorder = recorder
         self._attention = attention
         self._asked_take = ""
-        self._pending: PendingTake | None = None
         self.passage: Choice[str] = Choice("Passage")
         self._new = Button("New", "add", action_id="practice.passage")
         self._edit = Button("Change", action_id="practice.edit_passage")
@@ -72,6 +72,7 @@ class RecordPanel(Card):
         )
         self._record = Button("Record", "record", action_id="practice.record", primary=True)
         self._record.setProperty("tall", True)
+        self._arm = Button("On first note", action_id="practice.arm", name=_ARM_NAME)
         self._elapsed = large("0:00")
         self._elapsed.setAccessibleName("Time recorded")
         self._filing = QProgressBar()
@@ -93,17 +94,16 @@ class RecordPanel(Card):
         fill(missing, self._missing, self._look_again)
         missing.setStretch(0, 1)
         button = row(spacing=2 * GRID_PX)
-        fill(button, self._record, self._elapsed)
+        fill(button, self._record, self._arm, self._elapsed)
         button.setStretch(0, 1)
         fill(self.box, soft("Passage", wrap=False), passage, self.rule)
         fill(self.box, labelled("Aim of this take", self.aim))
         fill(self.box, soft("Input", wrap=False), source, missing, self._meter)
         fill(self.box, button, self._filing)
         self._question = self._build_question()
-        self._recovered = self._build_recovered()
+        self._recovered = RecoveredCard(self._recorder, self._attention)
         fill(self.box, self._recovered, self._question, 1)
-        for card in (self._recovered, self._question):
-            self._attention.add(card)
+        self._attention.add(self._question)
         self._filing.hide()
         self._missing.hide()
         self._look_again.hide()
@@ -120,20 +120,6 @@ class RecordPanel(Card):
         fill(card.box, self._question_words, answers)
         return card
 
-    def _build_recovered(self) -> Card:
-        card = Card()
-        self._recovered_words = sentence()
-        keep = Button("File it")
-        keep.clicked.connect(self._keep_recovered)
-        drop = Button("To the trash", plain=True)
-        drop.clicked.connect(self._drop_recovered)
-        buttons = row()
-        fill(buttons, keep, drop, 1)
-        box = column()
-        fill(box, self._recovered_words, buttons)
-        card.box.addLayout(box)
-        return card
-
     def _connect(self) -> None:
         recorder = self._recorder
         self._new.clicked.connect(self.passageWanted)
@@ -142,6 +128,7 @@ class RecordPanel(Card):
         self._level.clicked.connect(recorder.toggle_level)
         self._look_again.clicked.connect(recorder.find_inputs)
         self._record.clicked.connect(self.toggle)
+        self._arm.clicked.connect(self.arm)
         self.input.picked.connect(self._input_picked)
         self._answer.answered.connect(self.answer)
         recorder.stateChanged.connect(self._show_state)
@@ -150,7 +137,6 @@ class RecordPanel(Card):
         recorder.inputsMissing.connect(self._show_missing)
         recorder.filingMoved.connect(self._show_filing)
         recorder.filed.connect(self._ask)
-        recorder.unfinishedFound.connect(self._offer_recovered)
 
     def offer_passages(self, passages: tuple[Passage, ...], chosen: str | None = None) -> None:
         """Fill the passage choice."""
@@ -178,6 +164,12 @@ class RecordPanel(Card):
             return
         self._leave_question()
         self._recorder.toggle_recording(self.passage.key or None, self.aim.text().strip())
+
+    def arm(self) -> None:
+        """Record from the first note on, or wait for it no longer."""
+        if self._arm.isEnabled():
+            self._leave_question()
+            self._recorder.toggle_armed(self.passage.key or None, self.aim.text().strip())
 
     def stop(self) -> None:
         """Stop a recording that runs."""
@@ -228,7 +220,7 @@ class RecordPanel(Card):
         self._allow(False)
 
     def _allow(self, there_is_an_input: bool) -> None:
-        for widget in (self.input, self._level, self._record):
+        for widget in (self.input, self._level, self._record, self._arm):
             widget.setEnabled(there_is_an_input)
         self._meter.setVisible(there_is_an_input)
 
@@ -238,12 +230,18 @@ class RecordPanel(Card):
         self._record.setIcon(icon("stop" if recording else "record", on_accent=True))
         self._record.setEnabled(state not in (RecorderState.STARTING, RecorderState.STOPPING))
         self._level.setChecked(state is RecorderState.LISTENING)
+        is_armed = state is RecorderState.ARMED
+        self._arm.setText("Do not wait" if is_armed else "On first note")
+        self._arm.setEnabled(not recording and state is not RecorderState.STOPPING)
         for widget in (self.input, self._level, self.passage, self._new, self.aim):
-            widget.setEnabled(not recording)
+            widget.setEnabled(not recording and not is_armed)
         self._allow_change()
         if state is RecorderState.STARTING:
             self._elapsed.setText("wait")
+        if is_armed:
+            self._elapsed.setText("waiting")
         if state is RecorderState.IDLE:
+            self._elapsed.setText("0:00")
             self._meter.show_level(None)
             self._heard = 0
 
@@ -275,24 +273,3 @@ class RecordPanel(Card):
         )
         self._answer.show_answer(None)
         self._attention.want(self._question, True)
-
-    def _offer_recovered(self, found: tuple[PendingTake, ...]) -> None:
-        self._pending = found[0] if found else None
-        self._attention.want(self._recovered, bool(found))
-        if self._pending is not None:
-            started = self._pending.started_at
-            self._recovered_words.setText(
-                f"A recording from {day_text(started.date())}, {started:%H:%M}, "
-                f"{length_text(self._pending.duration_s)} long, was never filed. "
-                "Its sound is safe."
-            )
-
-    def _keep_recovered(self) -> None:
-        if self._pending is not None:
-            self._attention.want(self._recovered, False)
-            self._recorder.finish(self._pending)
-
-    def _drop_recovered(self) -> None:
-        if self._pending is not None:
-            self._attention.want(self._recovered, False)
-            self._recorder.discard(self._pending)

@@ -1,11 +1,15 @@
 """The journal's settings and the window's own, beside the window."""
 
 from dataclasses import replace
+from pathlib import Path
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QDialog,
     QDoubleSpinBox,
+    QFileDialog,
     QGridLayout,
+    QLineEdit,
     QPlainTextEdit,
     QSpinBox,
     QWidget,
@@ -23,6 +27,7 @@ from app.ui.widgets.settings_form import SettingsForm
 
 _SYSTEM_OUTPUT = ""
 _LATEST_TURN_HOUR = 11
+_LATEST_BREAK_MIN = 120
 _SLOWEST_REACTION_S = 2.0
 _SCHEME_WORDS = ((Scheme.SYSTEM, "As the system"), (Scheme.LIGHT, "Light"), (Scheme.DARK, "Dark"))
 
@@ -49,6 +54,15 @@ class SettingsSheet(QDialog):
         self.reaction.setSuffix(" s")
         self.scheme: Choice[Scheme] = Choice("Colours")
         self.scheme.offer(list(_SCHEME_WORDS))
+        self.pause = QSpinBox()
+        self.pause.setRange(0, _LATEST_BREAK_MIN)
+        self.pause.setSingleStep(5)
+        self.pause.setSuffix(" min")
+        self.pause.setSpecialValueText("never")
+        self.watched = QLineEdit()
+        self.watched.setPlaceholderText("none; where your phone's clips arrive")
+        self._browse = Button("Choose", "folder", name="Choose the watched folder")
+        self._browse.clicked.connect(self._choose_folder)
         self.form = SettingsForm()
         self.keep = Button("Keep", primary=True)
         self.keep.clicked.connect(self._keep)
@@ -65,6 +79,11 @@ class SettingsSheet(QDialog):
         grid.addLayout(labelled("Reaction time taken off a marker", self.reaction), 0, 1)
         grid.addLayout(labelled("Sound output", self.output), 1, 0)
         grid.addLayout(labelled("Colours", self.scheme), 1, 1)
+        grid.addLayout(labelled("Suggest a break after", self.pause), 2, 0)
+        folder = row()
+        fill(folder, labelled("Watched folder", self.watched), self._browse)
+        folder.setAlignment(self._browse, Qt.AlignmentFlag.AlignBottom)
+        grid.addLayout(folder, 2, 1)
         box = column(self, margin=2 * GRID_PX)
         fill(
             box,
@@ -95,6 +114,8 @@ class SettingsSheet(QDialog):
         self.turn.setValue(settings.day_turn_hour)
         entries = [(output.key, output.name) for output in outputs]
         self.output.offer([(_SYSTEM_OUTPUT, "As the system"), *entries], settings.output_device)
+        self.pause.setValue(settings.break_after_min)
+        self.watched.setText(settings.watched_folder or "")
         self.reaction.setValue(self._desk.preferences.reaction_s)
         self.scheme.choose(self._desk.theme.scheme)
         self.form.show_settings(settings.default_settings)
@@ -114,10 +135,23 @@ class SettingsSheet(QDialog):
             categories=categories,
             day_turn_hour=self.turn.value(),
             output_device=self.output.key or None,
+            break_after_min=self.pause.value(),
             default_settings=usual,
         )
-        practising = self._desk.workbench.practising
-        self._desk.jobs.store(lambda: practising.change_settings(changed), self._kept)
+        bench, typed = self._desk.workbench, self.watched.text().strip()
+
+        def keep() -> JournalSettings:
+            kept = bench.practising.change_settings(changed)
+            if typed == (kept.watched_folder or ""):
+                return kept
+            return bench.watching.watch(Path(typed) if typed else None)
+
+        self._desk.jobs.store(keep, self._kept)
+
+    def _choose_folder(self) -> None:
+        chosen = QFileDialog.getExistingDirectory(self, "Watched folder", self.watched.text())
+        if chosen:
+            self.watched.setText(chosen)
 
     def _kept(self, settings: JournalSettings) -> None:
         preferences = self._desk.preferences
