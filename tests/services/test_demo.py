@@ -124,6 +124,21 @@ def test_the_days_have_blocks_and_the_takes_their_attempts(demo_dir):
         assert max(block.ended_at for block in blocks) <= max(row.recorded_at for row in rows)
 
 
+def test_the_violist_promised_and_was_set_something(demo_dir):
+    evening = datetime.combine(END, datetime.min.time()).astimezone() + timedelta(hours=22)
+    with open_workbench(demo_dir, create=False, clock=lambda: evening) as bench:
+        (view,) = bench.promises.running()
+        assert view.headline.endswith(f"kept, day {scenario.DAY_COUNT}")
+        assert len(view.rules) == 2
+        assert len(bench.assignments.open()) == 2
+        assert [row.title for row in bench.assignments.coming()] == ["lesson", "open seat"]
+        assert bench.promises.shared_days(END - timedelta(days=9), END)
+        plan = bench.planning.propose(45).plan
+        assert plan.lines
+        assert plan.minutes_planned <= 45
+        assert bench.record.lifetime().earlier.hours == 1900
+
+
 def test_a_finished_demo_is_known(demo_dir):
     assert is_demo(demo_dir)
     assert demo_end(demo_dir) == END

@@ -27,6 +27,7 @@ from app.journal.records import (
     RestDay,
     Session,
 )
+from app.services.demo.keeping import choose_settings, keep_promises
 from app.services.demo.rendering import Rendered, rendered_takes
 from app.services.demo.sitting import Sittings, without_retakes
 from app.services.measuring import MeasureReport, MeasuringService
@@ -149,7 +150,7 @@ def _fill(folder: Path, end: date, progress: Progress, should_stop: ShouldStop) 
         raise RuntimeError("a local instant has a time zone")
     clock = _SettableClock(_instant(days[0], time(12), zone))
     with open_store(folder, clock=clock) as store:
-        _choose_settings(store)
+        choose_settings(store)
         passages = PassageService(store, clock)
         by_key = {
             p.key: passages.add(p.piece, p.name, p.bars, playing_settings(p.pulse_bpm))
@@ -170,18 +171,13 @@ def _fill(folder: Path, end: date, progress: Progress, should_stop: ShouldStop) 
                     story.file(day, take, next(rendered))
                     done += 1
                     progress(done / len(takes))
+        keep_promises(store, clock, days[0].date, days[-1].date, tuple(by_key.values()))
         shutil.rmtree(scratch)
 
 
 def playing_settings(pulse_bpm: float) -> PlayingSettings:
     """Give what the demo's violist entered for a passage."""
     return PlayingSettings(instrument="viola", pulse_bpm=pulse_bpm)
-
-
-def _choose_settings(store: Store) -> None:
-    settings = store.settings.get()
-    viola = replace(settings.default_settings, instrument="viola")
-    store.settings.replace(replace(settings, default_settings=viola))
 
 
 def _instant(day: "DemoDay", at: time, zone: tzinfo) -> datetime:

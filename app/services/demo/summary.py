@@ -36,6 +36,7 @@ def summarise(bench: Workbench) -> str:
         f" {len(bars)}, {counted(rests, 'rest day')}, {counted(missed, 'missed day')},"
         f" {minutes_text(minutes)}.",
         _measured_line(rows),
+        *(f"{view.promise.name}: {view.headline}." for view in bench.promises.running()),
     ]
     for passage in bench.passages.list():
         of_passage = [row for row in rows if row.passage_id == passage.id]
