@@ -8,8 +8,6 @@ are *held*, and the instrument is said to sound while enough of the last two sec
 were held. Noise has no pitch at all. What keeps one pitch at one level for twenty
 seconds is a machine, not a bow, and is not counted from then on.
 
-The pitch is the first high peak of the normalised square difference function
-(McLeod and Wyvill, "A smarter way to find pitch", ICMC 2005; formula from memory).
 The thresholds are this project's own, set on generated playing and synthesised
 speech; ``tests/benchmarks/sounding_hour.py`` prints how well they do.
 
@@ -18,14 +16,13 @@ long it listens, it holds the last two seconds of frames and no sound older than
 """
 
 from dataclasses import dataclass, replace
-from functools import lru_cache
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.signal import firwin, upfirdn
 
 from analysis.blocks import SampleArray
+from analysis.sounding_frames import BANDS, cut_frames, frame_length_s, outlines, pitch_cents
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
@@ -36,19 +33,9 @@ LONGEST_REST_S: Final = 3.0
 
 LOWEST_RATE_HZ: Final = 8_000
 
-_WORKING_RATE_HZ: Final = 12_000.0
-_FRAME_S: Final = 0.01
-_WINDOW_S: Final = 0.045  # nearly two periods of a double bass's E1
-_LOWEST_HZ, _HIGHEST_HZ = 38.0, 4_000.0
-_HALF_TAPS: Final = 16  # of the low-pass, per step of decimation
 
-_CLEAR: Final = 0.8  # height of the peak above which a frame has a pitch
-_FIRST_OF_HIGHEST: Final = 0.88
 _QUIETEST_DBFS: Final = -70.0
 
-_BANDS: Final = 20
-_BANDS_FROM_HZ, _BANDS_TO_HZ = 100.0, 5_000.0
-_OUTLINE_DEPTH_DB: Final = 30.0
 
 # Frames; cents the pitch may move within them; dB the outline may differ between the
 # first and the last. A quick note, and a longer one with vibrato.
@@ -129,8 +116,7 @@ def begin(sample_rate_hz: int) -> Listening:
     """
     if sample_rate_hz < LOWEST_RATE_HZ:
         raise ValueError(f"listening needs at least {LOWEST_RATE_HZ} Hz, not {sample_rate_hz}")
-    rate_hz = sample_rate_hz / _decimation(sample_rate_hz)
-    frame_s = round(_FRAME_S * rate_hz) / rate_hz
+    frame_s = frame_length_s(sample_rate_hz)
     longest = _LONG[0] - 1
     return Listening(
         sample_rate_hz=sample_rate_hz,
@@ -138,7 +124,7 @@ def begin(sample_rate_hz: int) -> Listening:
         raw=np.zeros(0),
         slow=np.zeros(0),
         cents=np.full(longest, np.nan),
-        outline=np.zeros((longest, _BANDS)),
+        outline=np.zeros((longest, BANDS)),
         credit=np.zeros(round(_LOOK_BACK_S / frame_s)),
     )
 
@@ -163,17 +149,14 @@ def listen(state: Listening, block: SampleArray) -> tuple[Listening, BoolArray]:
         does not depend on how the sound is cut into blocks.
     """
     mono = np.nan_to_num(block if block.ndim == 1 else block.mean(axis=1)).astype(np.float64)
-    raw, slow = _decimated(state, mono)
-    rate_hz = state.sample_rate_hz / _decimation(state.sample_rate_hz)
-    hop, window = round(_FRAME_S * rate_hz), round(_WINDOW_S * rate_hz)
-    count = max(0, (len(slow) - window) // hop + 1)
-    after = replace(state, raw=raw, slow=slow[count * hop :])
-    if count == 0:
+    raw, slow, frames = cut_frames(state.raw, state.slow, mono, state.sample_rate_hz)
+    after = replace(state, raw=raw, slow=slow)
+    if not len(frames):
         return after, np.zeros(0, dtype=np.bool_)
-    frames = np.lib.stride_tricks.sliding_window_view(slow, window)[: count * hop : hop]
     level_dbfs = 10.0 * np.log10(np.mean(frames**2, axis=1) + 1e-14)
-    cents = np.where(level_dbfs > _QUIETEST_DBFS, _pitch_cents(frames, rate_hz), np.nan)
-    return _judged(after, cents, level_dbfs, _outlines(frames, rate_hz))
+    has_level = level_dbfs > _QUIETEST_DBFS
+    cents = np.where(has_level, pitch_cents(frames, state.sample_rate_hz), np.nan)
+    return _judged(after, cents, level_dbfs, outlines(frames, state.sample_rate_hz))
 
 
 def held_s(state: Listening, within_s: float) -> float:
@@ -233,70 +216,6 @@ def sounding_minutes(samples: SampleArray, sample_rate_hz: int) -> float:
         state, sounds = listen(state, samples[first : first + sample_rate_hz])
         time = count(time, sounds, state.frame_s)
     return time.seconds / 60.0
-
-
-def _decimation(sample_rate_hz: int) -> int:
-    return max(1, round(sample_rate_hz / _WORKING_RATE_HZ))
-
-
-@lru_cache(maxsize=8)
-def _low_pass(decimation: int) -> FloatArray:
-    taps = firwin(2 * _HALF_TAPS * decimation + 1, 0.9 / decimation, window=("kaiser", 7.0))
-    return np.asarray(taps, dtype=np.float64)
-
-
-def _decimated(state: Listening, mono: FloatArray) -> tuple[FloatArray, FloatArray]:
-    """Raw samples still needed, and all working samples not yet used."""
-    step = _decimation(state.sample_rate_hz)
-    if step == 1:
-        return state.raw, np.concatenate([state.slow, mono])
-    taps = _low_pass(step)
-    raw = np.concatenate([state.raw, mono])
-    fresh = max(0, (len(raw) - len(taps)) // step + 1)
-    if fresh == 0:
-        return raw, state.slow
-    full = upfirdn(taps, raw, down=step)
-    made = full[2 * _HALF_TAPS : 2 * _HALF_TAPS + fresh]
-    return raw[fresh * step :], np.concatenate([state.slow, made])
-
-
-def _pitch_cents(frames: FloatArray, rate_hz: float) -> FloatArray:
-    """Pitch of every frame, cents above 1 Hz; NaN where it has none, (m,)."""
-    window = frames.shape[1]
-    centred = frames - frames.mean(axis=1, keepdims=True)
-    size = 1 << (2 * window - 1).bit_length()
-    spectrum = np.fft.rfft(centred, size)
-    lags = int(rate_hz / _LOWEST_HZ) + 2
-    likeness = np.fft.irfft(np.abs(spectrum) ** 2, size)[:, :lags]
-    energy = np.cumsum(np.pad(centred**2, ((0, 0), (1, 0))), axis=1)
-    lag = np.arange(lags)
-    both = energy[:, window - lag] + energy[:, -1:] - energy[:, lag]
-    curve = 2.0 * likeness / np.maximum(both, 1e-20)
-
-    before, here, beyond = curve[:, :-2], curve[:, 1:-1], curve[:, 2:]
-    has_fallen = np.maximum.accumulate(curve < 0.0, axis=1)[:, 1:-1]
-    peaks = (here > before) & (here >= beyond) & (here > 0.0) & has_fallen
-    peaks[:, : max(0, int(rate_hz / _HIGHEST_HZ) - 1)] = False
-    heights = np.where(peaks, here, 0.0)
-    highest = heights.max(axis=1, keepdims=True)
-    first = np.argmax(peaks & (heights >= _FIRST_OF_HIGHEST * highest), axis=1)
-    row = np.arange(len(frames))
-    low, top, high = before[row, first], here[row, first], beyond[row, first]
-    bend = np.minimum(low - 2.0 * top + high, -1e-12)
-    period = first + 1 + np.clip(0.5 * (low - high) / bend, -0.5, 0.5)
-    cents = 1200.0 * np.log2(rate_hz / period)
-    return np.where(highest[:, 0] >= _CLEAR, cents, np.nan)
-
-
-def _outlines(frames: FloatArray, rate_hz: float) -> FloatArray:
-    """Outline of every frame's spectrum against its own loudest band, dB, (m, bands)."""
-    size = 1 << (frames.shape[1] - 1).bit_length()
-    power = np.abs(np.fft.rfft(frames * np.hanning(frames.shape[1]), size)) ** 2
-    top_hz = min(_BANDS_TO_HZ, 0.45 * rate_hz)
-    edges = np.round(np.geomspace(_BANDS_FROM_HZ, top_hz, _BANDS + 1) / rate_hz * size)
-    bands = np.add.reduceat(power, edges.astype(np.intp), axis=1)[:, :_BANDS]
-    outline = 10.0 * np.log10(bands + 1e-12)
-    return np.asarray(np.maximum(outline - outline.max(axis=1, keepdims=True), -_OUTLINE_DEPTH_DB))
 
 
 def _judged(

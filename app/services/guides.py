@@ -9,8 +9,8 @@ and the round trip that was measured for the devices is added.
 import threading
 from typing import TYPE_CHECKING, Protocol
 
+from app.journal.clicks import ClickBeats, RoundTripRecord
 from app.journal.failures import PlainFailure
-from app.journal.records import ClickBeats, RoundTripRecord
 from app.services.guide_settings import GuideSettings, checked, drone_hz
 from app.services.plain import plain_failures
 from app.store.store import Store

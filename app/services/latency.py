@@ -2,9 +2,9 @@
 
 from dataclasses import replace
 
+from app.journal.clicks import RoundTripRecord
 from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock
-from app.journal.records import RoundTripRecord
 from app.services.guides import round_trip
 from app.services.plain import plain_failures
 from app.services.stopping import ShouldStop, Stopped, never_stop

@@ -12,22 +12,18 @@ from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, timedelta, tzinfo
 from typing import TYPE_CHECKING
 
-import numpy as np
-from numpy.typing import NDArray
-
 from app.journal.failures import PlainFailure
+from app.journal.practice_clock import is_later, seconds_between
 from app.journal.practice_days import Clock, practice_day
 from app.journal.records import MinutesSource, Session
 from app.journal.session_minutes import SAME_SITTING
+from app.services.ears import Ears, Span, uncovered_s
 from app.services.input_levels import opened_input
 from app.services.plain import plain_failures
 from app.store.store import Store
 
 if TYPE_CHECKING:
-    from analysis.sounding import Listening, SoundingTime
     from audio.recorder import Recorder
-
-Span = tuple[datetime, datetime]
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +64,8 @@ class SoundingOffer:
         All minutes in which the instrument sounded.
     sentence : str
         Why it is less than was heard; empty where it is not.
+    typed : tuple of (str, float or None)
+        The typed minutes of that day, by session, as of the offer.
     """
 
     practice_day: date
@@ -75,6 +73,7 @@ class SoundingOffer:
     minutes: float
     heard_min: float
     sentence: str
+    typed: tuple[tuple[str, float | None], ...] = ()
 
 
 class SoundingService:
@@ -93,6 +92,7 @@ class SoundingService:
         self._ears: Ears | None = None
         self._started_at = datetime.min.replace(tzinfo=UTC)
         self._typed_before: dict[str, float | None] = {}
+        self._kept: set[datetime] = set()
 
     def start(self, device_key: str | None = None) -> None:
         """Begin to listen; a listening that goes on already goes on.
@@ -158,11 +158,14 @@ class SoundingService:
         Returns
         -------
         Session or None
-            The session; ``None`` where there is nothing to add.
+            The session; ``None`` where there is nothing to add: the offer is empty or kept
+            already, or minutes were typed since that stand for it.
         """
-        if offer.minutes <= 0:
-            return None
-        with self._store.transaction():
+        with self._lock, self._store.transaction():
+            is_typed_over = dict(offer.typed) != self._typed_on(offer.practice_day)
+            if offer.minutes <= 0 or is_typed_over or offer.started_at in self._kept:
+                return None
+            self._kept.add(offer.started_at)
             day = self._store.sessions.of_day(offer.practice_day)
             blocks = self._store.blocks.of_sessions(session.id for session in day)
             free = [s for s in day if not blocks.get(s.id) and self._may_take(s, day, offer)]
@@ -203,7 +206,7 @@ class SoundingService:
 
     def _offer(self, spans: Sequence[Span]) -> SoundingOffer:
         day = self._day()
-        heard_min = sum(_seconds(*span) for span in spans) / 60.0
+        heard_min = sum(seconds_between(*span) for span in spans) / 60.0
         minutes, sentence = heard_min, ""
         if self._typed_on(day) != self._typed_before:
             minutes = 0.0
@@ -212,7 +215,8 @@ class SoundingService:
             minutes = uncovered_s(spans, self._clock_spans(day)) / 60.0
             if heard_min - minutes > 0.5:
                 sentence = "What the practice clock counts in the same time is left out."
-        return SoundingOffer(day, self._started_at, minutes, heard_min, sentence)
+        typed = tuple(self._typed_on(day).items())
+        return SoundingOffer(day, self._started_at, minutes, heard_min, sentence, typed)
 
     def _clock_spans(self, day: date) -> list[Span]:
         """Give the time that the practice clock counts, its open block included."""
@@ -224,98 +228,13 @@ class SoundingService:
         return spans
 
     def _may_take(self, session: Session, day: Sequence[Session], offer: SoundingOffer) -> bool:
-        since_s = _seconds(session.started_at, offer.started_at)
+        if is_later(session.started_at, offer.started_at):
+            return False
         if session.minutes_source is MinutesSource.SOUNDING:
-            quiet_s = since_s - 60.0 * (session.minutes or 0.0)
-            return since_s >= 0 and quiet_s <= SAME_SITTING.total_seconds()
+            since_s = seconds_between(session.started_at, offer.started_at)
+            return since_s - 60.0 * (session.minutes or 0.0) <= SAME_SITTING.total_seconds()
         any_typed = any(other.minutes_source is MinutesSource.TYPED for other in day)
         clock = self._store.clock.get()
         if any_typed or (clock is not None and clock.session_id == session.id):
             return False
         return session.minutes is None
-
-
-class Ears:
-    """Hears blocks and keeps when the instrument sounded; the sound itself is gone at once.
-
-    The recorder's thread calls :meth:`hear`; everything else may be asked from others.
-    """
-
-    def __init__(self) -> None:
-        self._lock = threading.Lock()
-        self._listening: Listening | None = None
-        self._time: SoundingTime | None = None
-        self._finished: list[tuple[float, float]] = []
-        self.sounds_now = False
-
-    @property
-    def seconds(self) -> float:
-        """The time the instrument sounded."""
-        time = self._time
-        return 0.0 if time is None else time.seconds
-
-    @property
-    def heard_s(self) -> float:
-        """How long was listened."""
-        time = self._time
-        return 0.0 if time is None else time.heard_s
-
-    def hear(self, block: NDArray[np.float32], sample_rate_hz: int) -> None:
-        """Take in a block, shape (n, channels); quick."""
-        from analysis import sounding  # noqa: PLC0415 - scipy, only when somebody listens
-
-        state = self._listening or sounding.begin(sample_rate_hz)
-        before = self._time or sounding.SoundingTime()
-        self._listening, sounds = sounding.listen(state, block)
-        after = sounding.count(before, sounds, state.frame_s)
-        with self._lock:
-            if before.begins_s is not None and after.begins_s != before.begins_s:
-                self._finished.append((before.begins_s, before.ends_s or before.begins_s))
-            self._time = after
-            if len(sounds):
-                self.sounds_now = bool(sounds[-1])
-
-    def spans(self, started_at: datetime) -> list[Span]:
-        """Give the stretches in which the instrument sounded.
-
-        Parameters
-        ----------
-        started_at : datetime
-            When listening began.
-        """
-        with self._lock:
-            stretches, time = list(self._finished), self._time
-        if time is not None and time.begins_s is not None and time.ends_s is not None:
-            stretches.append((time.begins_s, time.ends_s))
-        start = started_at.astimezone(UTC)
-        return [
-            (start + timedelta(seconds=begin), start + timedelta(seconds=end))
-            for begin, end in stretches
-        ]
-
-
-def uncovered_s(spans: Sequence[Span], covers: Sequence[Span]) -> float:
-    """Give the seconds of some stretches that none of others covers.
-
-    Parameters
-    ----------
-    spans : sequence of (datetime, datetime)
-        Stretches that do not overlap.
-    covers : sequence of (datetime, datetime)
-        May overlap.
-    """
-    in_order = sorted((start.astimezone(UTC), end.astimezone(UTC)) for start, end in covers)
-    total_s = 0.0
-    for start, end in spans:
-        at, last = start.astimezone(UTC), end.astimezone(UTC)
-        for cover_start, cover_end in in_order:
-            if cover_end <= at or cover_start >= last:
-                continue
-            total_s += max(0.0, _seconds(at, cover_start))
-            at = max(at, cover_end)
-        total_s += max(0.0, _seconds(at, last))
-    return total_s
-
-
-def _seconds(start: datetime, end: datetime) -> float:
-    return (end.astimezone(UTC) - start.astimezone(UTC)).total_seconds()

@@ -6,11 +6,11 @@ from hypothesis import strategies as st
 
 from app.journal.assignments import Assignment, EarlierHours, Occasion, OccasionKind
 from app.journal.blocks import Attempt, Block, Item, ItemKind
+from app.journal.clicks import ClickBeats
 from app.journal.promises import PlannedBreak, Promise, PromiseRule, SharedNumber, Stretch
 from app.journal.records import (
     AimMet,
     Author,
-    ClickBeats,
     JournalSettings,
     Marker,
     MarkerState,

@@ -11,8 +11,9 @@ import numpy as np
 import pytest
 import soundfile
 
+from app.journal.clicks import ClickBeats, RoundTripRecord
 from app.journal.failures import PlainFailure
-from app.journal.records import ClickBeats, PlayingSettings, RoundTripRecord
+from app.journal.records import PlayingSettings
 from app.services.guide_settings import GuideSettings, checked, drone_hz, numbers_of
 from app.services.guides import _source_of, beats_of, straight_line
 from audio.guides import Click, FirstPart

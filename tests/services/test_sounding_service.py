@@ -8,7 +8,8 @@ import pytest
 
 from app.journal.failures import PlainFailure
 from app.journal.records import MinutesSource
-from app.services.sounding import Ears, SoundingOffer, uncovered_s
+from app.services.ears import Ears, uncovered_s
+from app.services.sounding import SoundingOffer
 from audio.errors import AudioFailure
 from sample_audio.generator import NoteSpec, PhraseSpec, render
 
@@ -125,6 +126,20 @@ def test_typed_minutes_stand_for_what_was_heard_before(bench, clock, microphone,
     assert "typed" in offer.sentence
     assert bench.sounding.keep(offer) is None
     assert bench.practising.today().minutes == 25.0
+
+
+def test_an_offer_is_kept_once_and_not_beside_minutes_typed_since(
+    bench, clock, microphone, forty_seconds
+):
+    day = bench.practising.practice_day_now()
+    _, offer = listened(bench, microphone, clock, forty_seconds)
+    assert bench.sounding.keep(offer) is not None
+    assert bench.sounding.keep(offer) is None
+    assert bench.practising.today().minutes == pytest.approx(0.5, abs=0.03)
+    _, late = listened(bench, microphone, clock, forty_seconds)
+    bench.practising.set_minutes(day, 40)
+    assert bench.sounding.keep(late) is None
+    assert bench.practising.today().minutes == 40.0
 
 
 def test_what_sounds_after_minutes_were_typed_is_added(bench, clock, microphone, forty_seconds):
