@@ -17,8 +17,9 @@ from app.journal.records import (
 )
 from app.services.accuracy.phrases import FIRST_SEED
 from app.services.accuracy.table import Piece, Row, Section, Tally, share_row
-from app.services.readings import TREND_KEYS
+from app.services.readings import CHANGE_KEYS, TREND_KEYS, reading_of
 from app.services.trends import trend_view
+from app.services.views import Reading, TrendView
 
 _JOURNALS_A_PIECE: Final = 75
 _PIECES: Final = 4
@@ -30,12 +31,13 @@ _PASSAGE: Final = Passage("p", "Piece", "Passage", "", _SETTINGS, _BEGUN)
 
 def measure_journals(piece: Piece) -> Tally:
     """Draw journals in which a player stays the same, and ask for every verdict."""
-    tally: Tally = {"trend": [], "notes": []}
+    tally: Tally = {"trend": [], "two takes": [], "notes": []}
     for number in range(_JOURNALS_A_PIECE):
         rng = np.random.default_rng([FIRST_SEED, 55, piece[1], number])
         takes, headlines = _journal(rng)
-        views = (trend_view(_PASSAGE, key, takes, headlines) for key in TREND_KEYS)
-        tally["trend"].append(float(any(view.verdict not in _QUIET for view in views)))
+        views = {key: trend_view(_PASSAGE, key, takes, headlines) for key in TREND_KEYS}
+        tally["trend"].append(float(any(v.verdict not in _QUIET for v in views.values())))
+        tally["two takes"].append(float(_two_takes_differ(rng, views, takes, headlines)))
         tally["notes"].append(float(_notes_differ(rng)))
     return tally
 
@@ -95,6 +97,26 @@ def _take(day: int, number: int) -> Take:
     )
 
 
+def _two_takes_differ(
+    rng: np.random.Generator,
+    views: dict[str, TrendView],
+    takes: tuple[Take, ...],
+    headlines: dict[str, MeasurementHeadline],
+) -> bool:
+    """Whether two takes of different days differ in any measure by more than days do."""
+    days = sorted({take.practice_day for take in takes})
+    chosen = rng.choice(len(days), 2, replace=False)
+    pair = [next(t for t in takes if t.practice_day == days[k]) for k in chosen]
+    for key in CHANGE_KEYS:
+        ordinary = views[key].ordinary_difference
+        a, b = (reading_of(headlines[take.id].summary, key) for take in pair)
+        if ordinary is None or not isinstance(a, Reading) or not isinstance(b, Reading):
+            continue
+        if abs(b.value - a.value) > ordinary:
+            return True
+    return False
+
+
 def _notes_differ(rng: np.random.Generator) -> bool:
     """Whether any note of an unchanged passage is called clearly changed."""
     notes = int(rng.integers(8, 40))
@@ -116,6 +138,10 @@ def _rows(tally: Tally) -> tuple[Row, ...]:
     return (
         share_row(
             tally, "trend", "Journals with any false verdict over the weeks",
+            source, at_most=5.0,
+        ),
+        share_row(
+            tally, "two takes", "Two takes with any measure falsely called changed",
             source, at_most=5.0,
         ),
         share_row(

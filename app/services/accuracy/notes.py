@@ -1,4 +1,9 @@
-"""Pitch per frame, notes, vibrato and stated intervals, on held-out phrases."""
+"""Pitch per frame, notes, vibrato and stated intervals, on held-out phrases.
+
+A minute holds some two dozen phrases in four conditions. The long tables, with hundreds of
+phrases and reference libraries beside, are printed by ``tests/benchmarks/accuracy_*.py``;
+sampled instruments by ``tests/benchmarks/sampled_instruments.py``.
+"""
 
 from typing import Final
 
