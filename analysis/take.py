@@ -33,6 +33,7 @@ from analysis.results import (
     Provenance,
     Reason,
     TakeAnalysis,
+    Tempo,
 )
 from analysis.stopping import Progress, Stopped, StopQuestion, part_of, stop_if_asked, tell
 from analysis.take_dynamics import TakeDynamics, dynamics_of_take
@@ -188,14 +189,7 @@ class _Measuring:
             # What turned out not to be a note (an echo, a wobble) is no onset either.
             started = np.isin(onset_s, [n.start_s for n in playing])
             onset_s, strength = onset_s[started], strength[started]
-        measured_tempo = tempo.measure_tempo(
-            onset_s,
-            strength,
-            source.duration_s,
-            pulse_bpm=self.settings.pulse_bpm,
-            reference_beat_s=self.settings.click_beats_s(source.duration_s),
-            reference_kind="click",
-        )
+        measured_tempo = self._tempo(onset_s, strength, source.duration_s)
         tell(self.progress, _AFTER_TEMPO)
         stop_if_asked(self.should_stop)
         loud = self._dynamics(playing, aside)
@@ -243,6 +237,19 @@ class _Measuring:
             progress=part_of(self.progress, _AFTER_NOTES, _AFTER_LEFT_OUT),
             should_stop=self.should_stop,
         )
+
+    def _tempo(
+        self, onset_s: FloatArray, strength: FloatArray, duration_s: float
+    ) -> Measured[Tempo] | NotMeasurable:
+        """Tempo by the click; where the playing left it, by the stated beat alone."""
+        click_s, pulse_bpm = self.settings.click_beats_s(duration_s), self.settings.pulse_bpm
+        if click_s is not None:
+            by_click = tempo.measure_tempo(
+                onset_s, strength, duration_s, reference_beat_s=click_s, reference_kind="click"
+            )
+            if isinstance(by_click, Measured) or pulse_bpm is None:
+                return by_click
+        return tempo.measure_tempo(onset_s, strength, duration_s, pulse_bpm=pulse_bpm)
 
     def _dynamics(self, playing: tuple[Note, ...], aside: tuple[LeftOut, ...]) -> TakeDynamics:
         return dynamics_of_take(

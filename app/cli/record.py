@@ -94,7 +94,7 @@ def record(  # noqa: PLR0917 - one parameter an option
         if pending is None:
             remark("Nothing was played; nothing is kept.")
             return
-        if click is not None and pending.settings.click is None:
+        if guides.click_bpm and guides.goes_on and pending.settings.click is None:
             remark("The click stumbled or was too short: its beats are not kept with the take.")
         if pending.ended:
             remark(pending.ended)

@@ -7,10 +7,12 @@ and the round trip that was measured for the devices is added.
 """
 
 import threading
+from dataclasses import replace
 from typing import TYPE_CHECKING, Protocol
 
 from app.journal.clicks import ClickBeats, RoundTripRecord
 from app.journal.failures import PlainFailure
+from app.journal.records import PlayingSettings
 from app.services.guide_settings import GuideSettings, checked, drone_hz
 from app.services.plain import plain_failures
 from app.store.store import Store
@@ -91,11 +93,11 @@ def beats_of(
     Returns
     -------
     ClickBeats or None
-        ``None`` without a click, and where the pairs do not lie on a straight line: the
-        click stumbled, and false beats are worse than none.
+        ``None`` without a click, after a count-in alone, and where the pairs do not lie
+        on a straight line: the click stumbled, and false beats are worse than none.
     """
     line = straight_line(_settled(pairs))
-    if settings.click_bpm is None or line is None:
+    if settings.click_bpm is None or line is None or not settings.goes_on:
         return None
     start_s, pace, largest_s = line
     if largest_s > LARGEST_STEP_S:
@@ -105,6 +107,13 @@ def beats_of(
         interval_s=pace * 60.0 / settings.click_bpm,
         beats_a_bar=settings.beats_a_bar,
     )
+
+
+def with_pulse(playing: PlayingSettings, guides: GuideSettings) -> PlayingSettings:
+    """State the tempo of a click as the beat that is meant: it holds whatever becomes of it."""
+    if guides.click_bpm is None:
+        return playing
+    return replace(playing, pulse_bpm=guides.click_bpm)
 
 
 class GuidePlayer:

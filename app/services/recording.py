@@ -26,7 +26,7 @@ from app.services.arming import (
 from app.services.attempts import Attempts
 from app.services.finishing import Finisher
 from app.services.guide_settings import GuideSettings
-from app.services.guides import GuidePlayer
+from app.services.guides import GuidePlayer, with_pulse
 from app.services.input_levels import SILENT, LevelWatch, opened_input
 from app.services.plain import plain_failures
 from app.services.rows import Rows
@@ -173,6 +173,7 @@ class RecordingService:
                 self._device_key = device_key
             pending = replace(pending, input_device=self._input_device)
             if guides is not None and not guides.is_silent:
+                pending = replace(pending, settings=with_pulse(pending.settings, guides))
                 self._guides.prepare(guides)
                 self._recorder.wait_until_heard()
             with plain_failures("the recording did not start"):

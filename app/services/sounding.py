@@ -161,11 +161,21 @@ class SoundingService:
             The session; ``None`` where there is nothing to add: the offer is empty or kept
             already, or minutes were typed since that stand for it.
         """
-        with self._lock, self._store.transaction():
+        with self._lock:
+            session = self._kept_session(offer)
+            if session is not None:
+                self._kept.add(offer.started_at)
+            return session
+
+    def close(self) -> None:
+        """Stop to listen and forget what was heard."""
+        self.stop()
+
+    def _kept_session(self, offer: SoundingOffer) -> Session | None:
+        with self._store.transaction():
             is_typed_over = dict(offer.typed) != self._typed_on(offer.practice_day)
             if offer.minutes <= 0 or is_typed_over or offer.started_at in self._kept:
                 return None
-            self._kept.add(offer.started_at)
             day = self._store.sessions.of_day(offer.practice_day)
             blocks = self._store.blocks.of_sessions(session.id for session in day)
             free = [s for s in day if not blocks.get(s.id) and self._may_take(s, day, offer)]
@@ -184,10 +194,6 @@ class SoundingService:
             )
             self._store.sessions.add(made)
             return made
-
-    def close(self) -> None:
-        """Stop to listen and forget what was heard."""
-        self.stop()
 
     def _rate_hz(self) -> int:
         recorder = self._recorder

@@ -15,7 +15,7 @@ from app.journal.clicks import ClickBeats, RoundTripRecord
 from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
 from app.services.guide_settings import GuideSettings, checked, drone_hz, numbers_of
-from app.services.guides import _source_of, beats_of, straight_line
+from app.services.guides import _source_of, beats_of, straight_line, with_pulse
 from audio.guides import Click, FirstPart
 
 RATE = 48_000
@@ -91,6 +91,14 @@ def test_strengths_of_beats_are_read_as_they_are_typed():
     assert numbers_of("") == ()
     with pytest.raises(PlainFailure, match="strengths"):
         numbers_of("1 loud")
+
+
+def test_a_count_in_states_the_beat_and_is_no_anchor_beyond_itself():
+    counted = GuideSettings(click_bpm=88.0, count_in_bars=1, goes_on=False)
+    pairs = [(0.2 * n, 1 + 0.2 * n) for n in range(60)]
+    assert beats_of(pairs, counted) is None
+    assert with_pulse(PlayingSettings(), counted).pulse_bpm == 88.0
+    assert with_pulse(PlayingSettings(pulse_bpm=60.0), GuideSettings(drone="A3")).pulse_bpm == 60.0
 
 
 def test_the_drone_is_tuned():
@@ -193,6 +201,19 @@ def test_the_tempo_of_a_take_with_a_click_is_anchored_by_it(bench, add_take, wav
     assert tempo["mean_bpm"] == pytest.approx(96.0, abs=0.5)
     assert tempo["beat_s"][0] == pytest.approx(beat_s[0], abs=0.01)
     assert found["parameters"]["click_interval_s"] == pytest.approx(60 / 96)
+
+
+def test_playing_that_left_the_click_is_measured_by_the_stated_beat(bench, add_take, wav_a):
+    """Every note falls half-way between two clicks; the tempo, 96 BPM, is the generator's own."""
+    row = add_take(wav_a)
+    store = bench.filing._store
+    take = store.takes.get(row.id)
+    settings = replace(take.settings, click=ClickBeats(0.3 + 0.3125, 0.625), pulse_bpm=96.0)
+    store.takes.replace(replace(take, settings=settings))
+    bench.measuring.measure(row.id)
+    tempo = bench.measuring.report(row.id).as_json()["tempo"]
+    assert tempo["anchor"] == "given", tempo
+    assert tempo["mean_bpm"] == pytest.approx(96.0, abs=0.5)
 
 
 @pytest.mark.room
