@@ -45,10 +45,11 @@ def keep_promises(
     clock.now = present - (end - first)
     made = promises.make("Every day to the audition", rule).promise
     stricter = replace(rule, since=first + _HALF_WAY, minimum_minutes=15, minimum_takes=1)
-    clock.now = present - (end - stricter.since)
-    promises.change_rule(made.id, stricter)
+    if stricter.since <= end:
+        clock.now = present - (end - stricter.since)
+        promises.change_rule(made.id, stricter)
     clock.now = present
-    promises.share(made.id, end - timedelta(days=1))
+    promises.share(made.id, max(first, end - timedelta(days=1)))
     assignments.add_occasion(
         audition, OccasionKind.AUDITION, "open seat", [passage.id for passage in passages]
     )
