@@ -22,6 +22,7 @@ from app.services.trends import trend_view
 from app.services.views import Reading, TrendView
 
 _JOURNALS_A_PIECE: Final = 75
+_PASSAGES_A_PIECE: Final = 500
 _PIECES: Final = 4
 _QUIET: Final = (str(Word.NO_CLEAR_CHANGE), str(Word.TOO_FEW_TAKES))
 _BEGUN: Final = datetime(2026, 1, 5, 18, 0, tzinfo=UTC)
@@ -38,6 +39,8 @@ def measure_journals(piece: Piece) -> Tally:
         views = {key: trend_view(_PASSAGE, key, takes, headlines) for key in TREND_KEYS}
         tally["trend"].append(float(any(v.verdict not in _QUIET for v in views.values())))
         tally["two takes"].append(float(_two_takes_differ(rng, views, takes, headlines)))
+    for number in range(_PASSAGES_A_PIECE):
+        rng = np.random.default_rng([FIRST_SEED, 56, piece[1], number])
         tally["notes"].append(float(_notes_differ(rng)))
     return tally
 
