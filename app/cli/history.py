@@ -75,7 +75,7 @@ def import_minutes(  # noqa: PLR0917 - one parameter an option
     from app.services.minutes_import import mapping_of  # noqa: PLC0415 - only when run
 
     program = Program.of(context)
-    with program.open_workbench(program.journal(journal)) as bench:
+    with program.open_workbench(program.journal(journal), create=not look, read_only=look) as bench:
         table = bench.minutes_import.propose(file).table
         mapped = mapping_of(table, day_column, minutes_column, unit, order)
         proposal = bench.minutes_import.propose(file, mapped)

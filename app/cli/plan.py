@@ -71,6 +71,9 @@ def assign(  # noqa: PLR0917 - one parameter an option
         int | None, typer.Option("--minutes", metavar="N", help="How much, altogether.")
     ] = None,
     passage: Annotated[str | None, typer.Option("--passage", help="The passage it is for.")] = None,
+    item: Annotated[
+        str | None, typer.Option("--item", help="The item it is for: a scale, a study, ...")
+    ] = None,
     own: Annotated[bool, typer.Option("--own", help="Set by yourself, not by a teacher.")] = False,
     done: Annotated[
         str | None, typer.Option("--done", metavar="ID", help="Tick one off, by its id.")
@@ -80,7 +83,7 @@ def assign(  # noqa: PLR0917 - one parameter an option
 ) -> None:
     """Note what was set for the lesson; without anything: what is open and what was done."""
     program = Program.of(context)
-    is_looking = not (goal or due or minutes or passage or done)
+    is_looking = not (goal or due or minutes or passage or item or done)
     with program.open_workbench(
         program.journal(journal), create=False, read_only=is_looking
     ) as bench:
@@ -93,9 +96,13 @@ def assign(  # noqa: PLR0917 - one parameter an option
             if due is None:
                 raise PlainFailure("An assignment is for a day.", "Say which: --due 2026-03-21.")
             passage_id = bench.passages.find(passage).id if passage else None
-            author = Author.SELF if own else Author.TEACHER
             bench.assignments.add(
-                day_from(due), goal, minutes=minutes, passage_id=passage_id, author=author
+                day_from(due),
+                goal,
+                minutes=minutes,
+                passage_id=passage_id,
+                item_id=bench.items.find(item).id if item else None,
+                author=Author.SELF if own else Author.TEACHER,
             )
         rows = bench.assignments.open()
         if json:

@@ -92,6 +92,7 @@ class AssignmentService:
             )
         )
         self._check_targets(made)
+        made = self._for_passage(made)
         self._store.assignments.add(made)
         return self._row(made)
 
@@ -181,6 +182,13 @@ class AssignmentService:
                 title = titles[made.item_id] if made.item_id else made.goal
             rows.append(AssignmentRow(made, found, title, _sentence(made, found)))
         return tuple(rows)
+
+    def _for_passage(self, made: Assignment) -> Assignment:
+        """Let an item that stands for a passage be that passage: its takes count too."""
+        item = self._store.items.get(made.item_id) if made.item_id else None
+        if item is None or item.passage_id is None or made.passage_id is not None:
+            return made
+        return replace(made, passage_id=item.passage_id, item_id=None)
 
     def _check_targets(self, made: Assignment) -> None:
         if made.passage_id is not None and self._store.passages.get(made.passage_id) is None:

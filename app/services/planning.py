@@ -97,8 +97,9 @@ class PlanningService:
         item_id: str | None = None,
     ) -> PlanView:
         """Add a line of the player's own at the end."""
-        line_id = passage_id or item_id or uuid.uuid4().hex
-        reason = PlanReason(ReasonKind.OWN, line_id, "Your own choice.")
+        line_id = uuid.uuid4().hex  # its own: the passage may be in the plan already
+        cited = passage_id or item_id or line_id
+        reason = PlanReason(ReasonKind.OWN, cited, "Your own choice.")
         line = PlanLine(line_id, " ".join(title.split()), minutes, (reason,), passage_id, item_id)
         return self.keep(plans.with_line(self._plan(), line))
 

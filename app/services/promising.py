@@ -148,12 +148,14 @@ class PromiseService:
         Raises
         ------
         PlainFailure
-            Where the promise had not begun on that day.
+            Where the promise had not begun on that day, or the take is not there.
         """
         with self._store.transaction():
             promise = self._promise(promise_id)
             done = self._days_done((promise,))
             numbers = self._numbers(promise, done, practice_day)
+            if take_id is not None and self._store.takes.get(take_id) is None:
+                raise PlainFailure("That take is not there.", "Choose another one.")
             if numbers is None:
                 raise PlainFailure(
                     f"'{promise.name}' has no number for {practice_day}.",

@@ -92,6 +92,10 @@ def test_assignments_are_listed_and_ticked_off(run, practised):
     assert "listen to three recordings (not begun; due" in run("assign").out
     assert run("assign", "--done", row["id"][:8]).out.strip() == "Nothing is open."
     assert run("assign", "--done", "zzz").code == 2
+    run("clock", "start", "D major", "--new", "scale")
+    run("clock", "stop")
+    assigned = run("assign", "--item", "d major", "--minutes", "30", "--due", ago(-7), "--json")
+    assert assigned.json["assignments"][0]["title"] == "D major"
     assert run("assign", "no day").code == 2
 
 

@@ -52,6 +52,13 @@ def test_takes_of_the_passage_count_from_the_day_it_was_set(bench, add_take, ton
     assert (row.progress.takes, row.progress.days) == (1, 1)
 
 
+def test_an_item_that_stands_for_a_passage_is_that_passage(bench):
+    passage = bench.passages.add("Study", "opening")
+    item = bench.items.for_passage(passage.id)
+    row = bench.assignments.add(LESSON, "once through", item_id=item.id)
+    assert (row.assignment.passage_id, row.title) == (passage.id, "Study: opening")
+
+
 def test_it_is_carried_to_a_later_lesson_with_what_was_done(bench, clock):
     scale = bench.items.add(ItemKind.SCALE, "D major")
     made = bench.assignments.add(LESSON, minutes=60, item_id=scale.id).assignment

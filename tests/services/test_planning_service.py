@@ -88,6 +88,7 @@ def test_edits_stay(bench, takes, journal_dir, clock):
     bench.planning.change_line(a, minutes=5)
     bench.planning.remove_line(b)
     bench.planning.tick(c)
+    bench.planning.add_line("c once more", 5, passage_id=c)
     own = bench.planning.add_line("Sight-reading", 10)
     assert own.minutes_done == 10
     with pytest.raises(PlainFailure, match="there are 45"):
@@ -98,7 +99,7 @@ def test_edits_stay(bench, takes, journal_dir, clock):
     with open_workbench(journal_dir, clock=clock) as again:
         plan = again.planning.today().plan
         assert [(line.title, line.minutes) for line in plan.lines] == [
-            ("c", 10), ("a", 5), ("Sight-reading", 10),
+            ("c", 10), ("a", 5), ("c once more", 5), ("Sight-reading", 10),
         ]  # fmt: skip
         assert plan.lines[0].done_at == clock.now
         again.planning.drop()

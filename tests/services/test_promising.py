@@ -65,6 +65,8 @@ def test_no_number_before_the_start(bench):
     assert bench.promises.numbers_for(ago(1)) == ()
     with pytest.raises(PlainFailure, match="no number"):
         bench.promises.share(made.id, ago(1))
+    with pytest.raises(PlainFailure, match="take is not there"):
+        bench.promises.share(made.id, TODAY, "f" * 32)
 
 
 def test_a_break_pauses_and_says_so_and_can_be_ended(bench, clock):
