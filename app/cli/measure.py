@@ -1,16 +1,18 @@
 """``measure``: one file, or the takes of the journal that wait for it."""
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from app.cli.console import remark, say, say_json, watched
 from app.cli.options import (
     AccompaniedOption,
+    GainOption,
     InstrumentOption,
     JournalOption,
     JsonOption,
+    MuteOption,
     OpenStringsOption,
     PulseOption,
     ReferenceOption,
@@ -22,6 +24,12 @@ from app.cli.options import (
 from app.cli.program import Program
 from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
+
+if TYPE_CHECKING:
+    from app.services.views import NamedReading
+
+# Nobody knows what made a file that lies somewhere on the disk.
+_OF_A_FILE = PlayingSettings(automatic_gain="unknown")
 
 
 def add_to(app: typer.Typer) -> None:
@@ -47,19 +55,24 @@ def measure(  # noqa: PLR0917 - one parameter an option
     pulse: PulseOption = None,
     open_strings: OpenStringsOption = None,
     accompanied: AccompaniedOption = False,
+    automatic_gain: GainOption = None,
+    with_mute: MuteOption = False,
     journal: JournalOption = None,
 ) -> None:
     """Measure intonation, tempo and dynamics.
 
     A file is measured as it is; no journal is needed and nothing is kept.
     """
-    given = (instrument, reference_a, temperament, tonic, pulse, open_strings, accompanied)
+    given = (
+        instrument, reference_a, temperament, tonic, pulse, open_strings, accompanied,
+        automatic_gain, with_mute,
+    )  # fmt: skip
     if file is None:
         _measure_waiting(context, journal, json)
         return
     is_file = Path(file).exists() or looks_like_a_file(file)
     if is_file and not _is_take(context, file, journal):
-        _measure_file(Path(file), playing_settings(PlayingSettings(), *given), json, curves)
+        _measure_file(Path(file), playing_settings(_OF_A_FILE, *given), json, curves)
         return
     _measure_take(context, file, journal, given, json, curves)
 
@@ -128,6 +141,7 @@ def _measure_waiting(context: typer.Context, journal: Path | None, json: bool) -
 
 def summary_text(found: dict[str, object]) -> str:
     """Give the take-level numbers of a machine-readable object as lines."""
+    from app.services.findings import finding_readings  # noqa: PLC0415
     from app.services.readings import named_readings  # noqa: PLC0415
     from app.services.wording import (  # noqa: PLC0415
         columns_text,
@@ -141,5 +155,31 @@ def summary_text(found: dict[str, object]) -> str:
     if not isinstance(notes, list) or not isinstance(duration_s, float):
         raise TypeError("not a machine-readable measurement")
     head = f"{found['file']}: {length_text(duration_s)}, {counted(len(notes), 'note')}"
-    rows = [(f"  {r.label}", reading_text(r.reading)) for r in named_readings(found)]
+    rows = [
+        (f"  {r.label}", _with_basis(reading_text(r.reading), r)) for r in named_readings(found)
+    ]
+    rows += [(f"  {r.label}", reading_text(r.reading)) for r in finding_readings(found)]
+    rows += _note_rows(notes)
     return head + "\n" + columns_text(rows)
+
+
+def _with_basis(text: str, line: "NamedReading") -> str:
+    from app.services.views import Reading  # noqa: PLC0415
+
+    is_number = isinstance(line.reading, Reading)
+    return f"{text} ({line.basis})" if is_number and line.basis else text
+
+
+def _note_rows(notes: list[object]) -> list[tuple[str, str]]:
+    """List the notes that lie outside every plausible target."""
+    from app.services.wording import number_text, position_text  # noqa: PLC0415
+
+    rows = []
+    for note in notes:
+        if not isinstance(note, dict) or note.get("verdict") != "out" or note.get("left_out"):
+            continue
+        name = note.get("spelled") or note.get("name")
+        deviation = number_text(note["deviation_cents"], 1, signed=True)
+        label = f"  Out: {name} at {position_text(note['start_s'])}"
+        rows.append((label, f"{deviation} ± {note['uncertainty_cents']:.1f} cents"))
+    return rows

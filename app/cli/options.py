@@ -52,6 +52,16 @@ OpenStringsOption = Annotated[
 AccompaniedOption = Annotated[
     bool, typer.Option("--accompanied", help="A piano or a backing sound plays too.")
 ]
+GainOption = Annotated[
+    str | None,
+    typer.Option(
+        "--automatic-gain",
+        metavar="off|on|unknown",
+        help="Whether the input set its level by itself, as phones do.",
+    ),
+]
+MuteOption = Annotated[bool, typer.Option("--with-mute", help="Played with a mute.")]
+GAIN_ANSWERS = ("off", "on", "unknown")
 
 
 def playing_settings(  # noqa: PLR0917 - one parameter an option
@@ -63,6 +73,8 @@ def playing_settings(  # noqa: PLR0917 - one parameter an option
     pulse: float | None,
     open_strings: str | None,
     accompanied: bool,
+    automatic_gain: str | None = None,
+    with_mute: bool = False,
 ) -> PlayingSettings:
     """Put the options that were given over the settings that hold otherwise."""
     changes: dict[str, Any] = {}
@@ -80,7 +92,20 @@ def playing_settings(  # noqa: PLR0917 - one parameter an option
         changes["open_strings"] = tuple(open_strings.replace(",", " ").split()) or None
     if accompanied:
         changes["accompanied"] = True
+    if automatic_gain is not None:
+        changes["automatic_gain"] = _gain_answer(automatic_gain)
+    if with_mute:
+        changes["with_mute"] = True
     return replace(base, **changes)
+
+
+def _gain_answer(text: str) -> str:
+    answer = text.strip().lower()
+    if answer not in GAIN_ANSWERS:
+        raise PlainFailure(
+            f"'{text}' says nothing about automatic gain.", "Say off, on or unknown."
+        )
+    return answer
 
 
 def _reference_hz(text: str) -> float | None:

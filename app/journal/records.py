@@ -85,6 +85,11 @@ class PlayingSettings:
         (scordatura); ``None``: the instrument's usual ones.
     accompanied : bool
         A backing sound or a piano plays too.
+    automatic_gain : str
+        Whether the input set its level by itself: ``"off"``, ``"on"`` or ``"unknown"``,
+        as with a clip of a phone.
+    with_mute : bool
+        Played with a mute.
     click : ClickBeats or None
         The click that was heard with this take; ``None`` for passages and for takes
         without one.
@@ -97,6 +102,8 @@ class PlayingSettings:
     pulse_bpm: float | None = None
     open_strings: tuple[str, ...] | None = None
     accompanied: bool = False
+    automatic_gain: str = "off"
+    with_mute: bool = False
     click: ClickBeats | None = None
 
 
@@ -257,7 +264,8 @@ class JournalSettings:
 
     ``break_after_min``: minutes of playing after which a break is suggested, 0 for
     never. ``watched_folder``: where a phone's clips arrive, ``watched_since`` that
-    instant (see :mod:`app.services.watching`). ``round_trips``: delays measured, one for
+    instant (see :mod:`app.services.watching`). ``reminder_minute``: the minute of the day
+    from which on to remind of practice, ``None`` for never. ``round_trips``: delays measured, one for
     each pair of output and input.
     """
 
@@ -269,4 +277,5 @@ class JournalSettings:
     break_after_min: int = 30
     watched_folder: str | None = None
     watched_since: datetime | None = None
+    reminder_minute: int | None = None
     round_trips: tuple[RoundTripRecord, ...] = ()

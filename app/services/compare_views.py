@@ -74,7 +74,7 @@ def _pair_rows(found: Comparison) -> tuple[NotePairRow, ...]:
         change = Reading(pair.change_cents, "cents", pair.uncertainty_cents, 1, signed=True)
         rows.append(
             NotePairRow(
-                name=a.name or "",
+                name=a.spelled or a.name or "",
                 midi=pair.midi,
                 a_start_s=a.note.start_s,
                 b_start_s=b.note.start_s,

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from analysis.results import (
     Alignment,
     Measured,
+    NoticeCode,
     NotMeasurable,
     ParameterValue,
     TakeAnalysis,
@@ -144,7 +145,27 @@ def confounders(a: Side, b: Side) -> tuple[str, ...]:
     level_a, level_b = _loudness(a.analysis), _loudness(b.analysis)
     if level_a is not None and level_b is not None and abs(level_b - level_a) > _LEVEL_APART_DB:
         found.append("Another recording level: dynamics are not comparable as such.")
-    return tuple(found)
+    return (*found, *_of_the_recording(a.analysis, b.analysis))
+
+
+_ONLY_ONE = {
+    NoticeCode.DUAL_MONO: "One take holds the same sound twice (in both channels), which reads"
+    " 3 dB louder.",
+    NoticeCode.PLAYED_WITH_MUTE: "One take was played with a mute.",
+}
+
+
+def _of_the_recording(a: TakeAnalysis, b: TakeAnalysis) -> list[str]:
+    """Name what about the two recordings keeps their loudness from being compared."""
+    codes_a, codes_b = ({notice.code for notice in side.notices} for side in (a, b))
+    found = [
+        sentence for code, sentence in _ONLY_ONE.items() if (code in codes_a) != (code in codes_b)
+    ]
+    if NoticeCode.AUTOMATIC_GAIN in codes_a | codes_b:
+        found.append("The level was set automatically, so dynamics are not compared.")
+    elif NoticeCode.AUTOMATIC_GAIN_UNKNOWN in codes_a | codes_b:
+        found.append("Nobody has said whether the level was set automatically.")
+    return found
 
 
 def _loudness(analysis: TakeAnalysis) -> float | None:

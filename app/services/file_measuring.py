@@ -19,6 +19,7 @@ from app.services.stopping import (
 )
 
 if TYPE_CHECKING:
+    from analysis.notices import AutomaticGain
     from analysis.results import TakeAnalysis
     from analysis.take import TakeSettings
     from audio.files import Sound
@@ -115,6 +116,11 @@ def analyse_sound(
         )
 
 
+def _known_of_gain(answer: str) -> "AutomaticGain":
+    """Take an answer that is none of the three for not knowing."""
+    return "off" if answer == "off" else "on" if answer == "on" else "unknown"
+
+
 def checked_settings(settings: PlayingSettings) -> "TakeSettings":
     """Turn the journal's settings into the measuring code's.
 
@@ -135,6 +141,8 @@ def checked_settings(settings: PlayingSettings) -> "TakeSettings":
             pulse_bpm=settings.pulse_bpm,
             open_strings=settings.open_strings,
             accompanied=settings.accompanied,
+            automatic_gain=_known_of_gain(settings.automatic_gain),
+            with_mute=settings.with_mute,
             click_first_beat_s=settings.click.first_beat_s if settings.click else None,
             click_interval_s=settings.click.interval_s if settings.click else None,
         )

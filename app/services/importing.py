@@ -247,7 +247,9 @@ class ImportingService:
 
     def _settings_for(self, passage_id: str | None) -> PlayingSettings:
         passage = self._store.passages.get(passage_id) if passage_id else None
-        return passage.settings if passage else self._store.settings.get().default_settings
+        known = passage.settings if passage else self._store.settings.get().default_settings
+        # What made the clip may have set its level by itself; the player can say.
+        return replace(known, automatic_gain="unknown")
 
 
 def _decoded_whole(

@@ -6,10 +6,13 @@ import numpy as np
 
 from analysis.results import (
     JudgedNote,
+    LeftOut,
     NotMeasurable,
     PitchTrack,
     TakeAnalysis,
 )
+from app.services.machine_findings import is_aside
+from app.services.note_remarks import remark_of
 from app.services.views import AnyReading, Curve, FloatArray, NoReading, NoteRow, Reading
 from app.services.wording import number_text
 
@@ -44,7 +47,7 @@ def lanes_of(analysis: TakeAnalysis | None, why_not: str) -> Lanes:
         )
     tempo_bpm, beat_s = tempo_curve(analysis)
     return Lanes(
-        notes=note_rows(analysis.notes),
+        notes=note_rows(analysis.notes, analysis.left_out),
         notes_sentence=notes_sentence(analysis),
         pitch_cents=pitch_curve(analysis),
         tempo_bpm=tempo_bpm,
@@ -64,9 +67,14 @@ def notes_sentence(analysis: TakeAnalysis) -> str:
     return ""
 
 
-def note_rows(notes: tuple[JudgedNote, ...]) -> tuple[NoteRow, ...]:
+def note_rows(
+    notes: tuple[JudgedNote, ...], left_out: tuple[LeftOut, ...] = ()
+) -> tuple[NoteRow, ...]:
     """Give the notes as the deviation lane and the notes pane show them."""
-    return tuple(_note_row(index, note) for index, note in enumerate(notes))
+    return tuple(
+        _note_row(index, note, is_left_out=is_aside(note, left_out))
+        for index, note in enumerate(notes)
+    )
 
 
 def deviation_reading(judged: JudgedNote) -> AnyReading:
@@ -77,20 +85,23 @@ def deviation_reading(judged: JudgedNote) -> AnyReading:
     return Reading(found.deviation_cents, "cents", found.uncertainty_cents, 1, signed=True)
 
 
-def _note_row(index: int, judged: JudgedNote) -> NoteRow:
+def _note_row(index: int, judged: JudgedNote, *, is_left_out: bool) -> NoteRow:
     deviation = deviation_reading(judged)
     uncertainty = deviation.uncertainty if isinstance(deviation, Reading) else None
     return NoteRow(
         index=index,
         start_s=judged.note.start_s,
         end_s=judged.note.end_s,
-        name=judged.name or "",
+        name=judged.spelled or judged.name or "",
         midi=judged.midi,
         deviation=deviation,
         certain=uncertainty is not None and uncertainty <= CERTAIN_WITHIN_CENTS,
         kind=str(judged.note.kind).replace("_", " "),
         is_open_string=judged.is_open_string,
         vibrato=_vibrato_text(judged),
+        verdict=str(judged.verdict or ""),
+        remark=remark_of(judged),
+        left_out=is_left_out,
     )
 
 

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from app.journal.failures import PlainFailure
 from app.journal.records import Take
+from app.services.findings import finding_readings, notice_sentences, place_rows
 from app.services.lanes import lanes_of
 from app.services.measuring import MeasuringService
 from app.services.plain import plain_failures
@@ -52,13 +53,14 @@ class ListeningService:
         row = self._rows.of_take(take)
         kept = self._store.measurements.get(take_id)
         analysis = self._measuring.analysis(take_id)
+        summary = kept.summary if kept else {}
         found = lanes_of(analysis, (kept.failure if kept else "") or _NOT_MEASURED)
         return TakeView(
             row=row,
             passage=self._store.passages.get(take.passage_id) if take.passage_id else None,
             settings=take.settings,
             duration_s=take.duration_s,
-            summary=named_readings(kept.summary if kept else {}),
+            summary=(*named_readings(summary), *finding_readings(summary)),
             markers=self._store.markers.for_take(take_id),
             categories=self._store.settings.get().categories,
             notes=found.notes,
@@ -67,6 +69,8 @@ class ListeningService:
             tempo_bpm=found.tempo_bpm,
             beat_s=found.beat_s,
             loudness_lufs=found.loudness_lufs,
+            places=place_rows(summary),
+            notices=notice_sentences(summary),
         )
 
     def prepare(

@@ -4,9 +4,6 @@
 infinity ever leaves this module.
 """
 
-import math
-from collections.abc import Iterable
-
 from analysis.results import (
     Dynamics,
     Intonation,
@@ -19,21 +16,21 @@ from analysis.results import (
     TakeAnalysis,
     Tempo,
 )
+from app.services.machine_findings import (
+    averages_object,
+    evenness_object,
+    judged_object,
+    left_out_objects,
+    notices_objects,
+    places_objects,
+    swells_objects,
+)
+from app.services.plain_json import Json, column, finite, state_object
+
+__all__ = ["SCHEMA", "Json", "column", "finite", "measure_object", "pair_object",
+           "parameters_object"]  # fmt: skip
 
 SCHEMA = 1
-Json = dict[str, object]
-
-
-def finite(value: float | None, digits: int | None = None) -> float | None:
-    """Give a plain float, or ``None`` for NaN and infinity."""
-    if value is None or not math.isfinite(value):
-        return None
-    return round(float(value), digits) if digits is not None else float(value)
-
-
-def column(values: Iterable[float], digits: int = 6) -> list[float | None]:
-    """Give an array as a JSON list with ``null`` in its gaps."""
-    return [finite(float(value), digits) for value in values]
 
 
 def measure_object(analysis: TakeAnalysis, file: str, *, curves: bool = False) -> Json:
@@ -60,10 +57,16 @@ def measure_object(analysis: TakeAnalysis, file: str, *, curves: bool = False) -
         "algorithm": analysis.provenance.algorithm,
         "parameters": parameters_object(analysis.provenance),
         "pitch": _pitch_object(analysis.pitch, curves),
-        "notes": [_note_object(note) for note in analysis.notes],
+        "notes": [
+            _note_object(note) | judged_object(note, analysis.left_out) for note in analysis.notes
+        ],
         "intonation": _intonation_object(analysis.intonation),
-        "tempo": _tempo_object(analysis.tempo, curves),
-        "dynamics": _dynamics_object(analysis.dynamics, curves),
+        "tempo": _tempo_object(analysis.tempo, curves) | {"places": places_objects(analysis)},
+        "evenness": evenness_object(analysis.evenness),
+        "dynamics": _dynamics_object(analysis.dynamics, curves)
+        | {"swells": swells_objects(analysis)},
+        "left_out": left_out_objects(analysis),
+        "notices": notices_objects(analysis),
     }
 
 
@@ -75,19 +78,9 @@ def parameters_object(provenance: Provenance) -> Json:
     }
 
 
-def _state(result: Measured[object] | NotMeasurable) -> Json:
-    if isinstance(result, NotMeasurable):
-        return {
-            "status": result.status,
-            "reason": str(result.reason),
-            "sentence": result.sentence,
-        }
-    return {"status": result.status, "reason": None, "sentence": None}
-
-
 def _pitch_object(result: Measured[PitchTrack] | NotMeasurable, curves: bool) -> Json:
     track = result.value if isinstance(result, Measured) else None
-    found = _state(result) | {
+    found = state_object(result) | {
         "hop_s": finite(track.hop_s) if track else None,
         "voiced_fraction": finite(track.voiced_fraction, 6) if track else None,
     }
@@ -116,7 +109,7 @@ def _note_object(judged: JudgedNote) -> Json:
         "vibrato": _vibrato_object(judged),
         "kind": str(note.kind),
         "open_string": judged.is_open_string,
-        **_state(judged.deviation),
+        **state_object(judged.deviation),
     }
 
 
@@ -136,7 +129,7 @@ def _intonation_object(result: Measured[Intonation] | NotMeasurable) -> Json:
     value = result.value if isinstance(result, Measured) else None
     accuracy = value.accuracy_cents if value else None
     measured = accuracy.value if isinstance(accuracy, Measured) else None
-    return _state(result) | {
+    return state_object(result) | {
         "reference_a_hz": finite(value.reference_a_hz, 4) if value else None,
         "reference_a_uncertainty_cents": (
             finite(value.reference_a_uncertainty_cents, 3) if value else None
@@ -152,18 +145,25 @@ def _intonation_object(result: Measured[Intonation] | NotMeasurable) -> Json:
         "within_10_cents": finite(value.within_10_cents, 6) if value else None,
         "within_25_cents": finite(value.within_25_cents, 6) if value else None,
         "measured_share": finite(value.measured_share, 6) if value else None,
+        **averages_object(value),
     }
 
 
 def _tempo_object(result: Measured[Tempo] | NotMeasurable, curves: bool) -> Json:
     value = result.value if isinstance(result, Measured) else None
-    found = _state(result) | {
+    found = state_object(result) | {
         "anchor": value.anchor if value else None,
         "mean_bpm": finite(value.mean_bpm, 4) if value else None,
         "mean_bpm_uncertainty": finite(value.mean_bpm_uncertainty, 4) if value else None,
         "steadiness_cv_percent": finite(value.steadiness_cv_percent, 4) if value else None,
         "steadiness_floor_percent": finite(value.steadiness_floor_percent, 4) if value else None,
+        "steadiness_uncertainty_percent": (
+            finite(value.steadiness_uncertainty_percent, 4) if value else None
+        ),
         "drift_bpm_per_min": finite(value.drift_bpm_per_min, 4) if value else None,
+        "drift_uncertainty_bpm_per_min": (
+            finite(value.drift_uncertainty_bpm_per_min, 4) if value else None
+        ),
         "beat_s": column(value.beat_s) if value else [],
     }
     if curves:
@@ -175,7 +175,7 @@ def _tempo_object(result: Measured[Tempo] | NotMeasurable, curves: bool) -> Json
 def _dynamics_object(result: Measured[Dynamics] | NotMeasurable, curves: bool) -> Json:
     value = result.value if isinstance(result, Measured) else None
     span = value.dynamic_span_db if value else None
-    found = _state(result) | {
+    found = state_object(result) | {
         "integrated_lufs": finite(value.integrated_lufs, 3) if value else None,
         "max_momentary_lufs": finite(value.max_momentary_lufs, 3) if value else None,
         "max_short_term_lufs": finite(value.max_short_term_lufs, 3) if value else None,

@@ -1,12 +1,12 @@
 """The take-level measures in one table, and how each becomes a :class:`Reading`.
 
 Everything that names, rounds or explains a take-level measure reads it from
-:data:`MEASURES`: the summary beside a take, lists, comparisons and trends.
+:data:`app.services.measures.MEASURES`: the summary beside a take, lists, comparisons and trends.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from app.services.measures import MEASURES, Measure
 from app.services.views import AnyReading, NamedReading, NoReading, Reading
 
 Summary = Mapping[str, object]
@@ -22,151 +22,6 @@ _PART_SENTENCES = {
     "clipped": "The recording is overdriven.",
 }
 
-
-@dataclass(frozen=True, slots=True)
-class Measure:
-    """One take-level number: where it stands in the summary and how it is shown."""
-
-    key: str
-    group: str
-    label: str
-    unit: str
-    digits: int
-    explanation: str
-    signed: bool = False
-    scale: float = 1.0
-    uncertainty_key: str = ""
-    reason_key: str = ""
-    smaller_is_better: bool = False
-
-
-MEASURES: tuple[Measure, ...] = (
-    Measure(
-        "mean_absolute_cents",
-        "intonation",
-        "Mean deviation",
-        "cents",
-        1,
-        "How far the notes lie from their targets on average, whichever way.",
-        smaller_is_better=True,
-    ),
-    Measure(
-        "accuracy_cents",
-        "intonation",
-        "Tendency",
-        "cents",
-        1,
-        "The signed mean: plus is sharp, minus is flat.",
-        signed=True,
-        uncertainty_key="accuracy_uncertainty_cents",
-        reason_key="accuracy_reason",
-    ),
-    Measure(
-        "precision_cents",
-        "intonation",
-        "Spread",
-        "cents",
-        1,
-        "Standard deviation of the notes around their own mean.",
-        smaller_is_better=True,
-    ),
-    Measure(
-        "within_10_cents",
-        "intonation",
-        "Within 10 cents",
-        "%",
-        0,
-        "Share of the measured notes.",
-        scale=100.0,
-    ),
-    Measure(
-        "within_25_cents",
-        "intonation",
-        "Within 25 cents",
-        "%",
-        0,
-        "Share of the measured notes.",
-        scale=100.0,
-    ),
-    Measure(
-        "reference_a_hz",
-        "intonation",
-        "A in use",
-        "Hz",
-        1,
-        "The A4 the notes were held against.",
-    ),
-    Measure(
-        "measured_share",
-        "intonation",
-        "Notes measured",
-        "%",
-        0,
-        "Share of the notes that entered these numbers.",
-        scale=100.0,
-    ),
-    Measure(
-        "mean_bpm",
-        "tempo",
-        "Tempo",
-        "BPM",
-        1,
-        "Mean tempo of the take.",
-        uncertainty_key="mean_bpm_uncertainty",
-    ),
-    Measure(
-        "steadiness_cv_percent",
-        "tempo",
-        "Unevenness",
-        "%",
-        1,
-        "Variation of the beat lengths; less is steadier.",
-    ),
-    Measure(
-        "drift_bpm_per_min",
-        "tempo",
-        "Drift",
-        "BPM per minute",
-        1,
-        "Plus: it gets faster; minus: slower.",
-        signed=True,
-    ),
-    Measure(
-        "dynamic_span_db",
-        "dynamics",
-        "Dynamic span",
-        "dB",
-        1,
-        "From soft to loud while playing (10th to 95th percentile of momentary loudness).",
-        reason_key="dynamic_span_reason",
-    ),
-    Measure(
-        "integrated_lufs",
-        "dynamics",
-        "Loudness",
-        "LUFS",
-        1,
-        "Of the whole take, relative to full scale; not a sound pressure level.",
-    ),
-    Measure("max_momentary_lufs", "dynamics", "Loudest moment", "LUFS", 1, "Loudest 0.4 seconds."),
-    Measure(
-        "noise_floor_dbfs",
-        "dynamics",
-        "Noise floor",
-        "dBFS",
-        0,
-        "Level of the quietest parts.",
-    ),
-    Measure("true_peak_dbtp", "dynamics", "Peak", "dBTP", 1, "Highest peak; 0 is full scale."),
-    Measure(
-        "clipped_samples",
-        "dynamics",
-        "Clipped samples",
-        "",
-        0,
-        "Samples at full scale; more than a few are heard as distortion.",
-    ),
-)
 
 _BY_KEY = {measure.key: measure for measure in MEASURES}
 
@@ -234,6 +89,28 @@ def _sentence(group: Mapping[str, object], measure: Measure) -> str:
 
 def named_readings(summary: Summary) -> tuple[NamedReading, ...]:
     """Give every take-level number of a stored summary, in the order of the table."""
+    basis = basis_text(summary)
     return tuple(
-        NamedReading(m.key, m.label, reading_of(summary, m.key), m.explanation) for m in MEASURES
+        NamedReading(
+            m.key,
+            m.label,
+            reading_of(summary, m.key),
+            f"{m.explanation} From {basis}." if m.is_average and basis else m.explanation,
+            basis if m.is_average else "",
+        )
+        for m in MEASURES
     )
+
+
+def basis_text(summary: Summary) -> str:
+    """Say what the averages over notes rest on; empty where nothing was measured.
+
+    Leaving out fast notes must not flatter: the shares stand beside every average.
+    """
+    group = summary.get("intonation")
+    if not isinstance(group, Mapping):
+        return ""
+    notes, time = group.get("measured_share"), group.get("measured_time_share")
+    if not isinstance(notes, int | float) or not isinstance(time, int | float):
+        return ""
+    return f"{100 * notes:.0f} % of the notes, {100 * time:.0f} % of the sounding time"

@@ -121,7 +121,8 @@ def near_note(notes: list[dict[str, object]], position_s: float) -> str:
     """Name the note of a stored summary that sounds at a position, or within a second."""
     best, best_distance = "", 1.0
     for note in notes:
-        start_s, end_s, name = note.get("start_s"), note.get("end_s"), note.get("name")
+        start_s, end_s, name = note.get("start_s"), note.get("end_s"), note.get("spelled")
+        name = name or note.get("name")
         if not (isinstance(start_s, float | int) and isinstance(end_s, float | int)):
             continue
         distance = max(start_s - position_s, position_s - end_s, 0.0)

@@ -10,7 +10,8 @@ from analysis.results import NotMeasurable
 from analysis.trend import Trend
 from analysis.trend import trend as fit_trend
 from app.journal.records import MeasurementHeadline, Passage, Take
-from app.services.readings import TREND_KEYS, Measure, measure_named, reading_of
+from app.services.measures import Measure
+from app.services.readings import TREND_KEYS, measure_named, reading_of
 from app.services.views import NoReading, Reading, TrendPoint, TrendView
 
 _HALF_OF_95 = 1.96

@@ -60,12 +60,16 @@ MeasureState = Literal["waiting", "measured", "stale", "failed"]
 
 @dataclass(frozen=True, slots=True)
 class NamedReading:
-    """One line of a summary: a stable key, a label, the number, and what it means."""
+    """One line of a summary: a stable key, a label, the number, and what it means.
+
+    ``basis`` says what an average rests on, empty for other numbers.
+    """
 
     key: str
     label: str
     reading: AnyReading
     explanation: str = ""
+    basis: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,7 +143,9 @@ class NoteRow:
     """A note of the deviation lane and the notes pane.
 
     ``certain`` is false where the uncertainty is larger than the deviation could
-    tell (drawn hollow). ``kind`` is a word of the trade (note, slide, ...).
+    tell (drawn hollow). ``kind`` is a word of the trade (note, slide, ...). ``verdict``
+    is ``"in_tune"``, ``"depends"``, ``"out"`` or empty, ``remark`` what the other
+    plausible targets say, as a sentence; ``left_out`` marks tuning-up and talk.
     """
 
     index: int
@@ -152,6 +158,9 @@ class NoteRow:
     kind: str
     is_open_string: bool
     vibrato: str
+    verdict: str = ""
+    remark: str = ""
+    left_out: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,8 +173,26 @@ class Curve:
 
 
 @dataclass(frozen=True, slots=True)
+class PlaceRow:
+    """A stretch of a take that has a name: what was left out, a crescendo, rushing.
+
+    ``kind`` is a stable code: ``tuning_up``, ``talk``, ``rushes``, ``drags``,
+    ``crescendo`` or ``diminuendo``.
+    """
+
+    start_s: float
+    end_s: float
+    kind: str
+    reading: AnyReading
+
+
+@dataclass(frozen=True, slots=True)
 class TakeView:
-    """Everything the Listen page draws of one take."""
+    """Everything the Listen page draws of one take.
+
+    ``places`` are the stretches that have a name, ``notices`` the sentences about what
+    changes how the numbers may be read.
+    """
 
     row: TakeRow
     passage: Passage | None
@@ -180,6 +207,8 @@ class TakeView:
     loudness_lufs: Curve
     markers: tuple[Marker, ...]
     categories: tuple[str, ...]
+    places: tuple[PlaceRow, ...] = ()
+    notices: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -42,6 +42,8 @@ playing_settings = st.builds(
     pulse_bpm=st.none() | st.floats(20, 300),
     open_strings=st.none() | st.lists(st.sampled_from(["C3", "G3", "D4"]), max_size=4).map(tuple),
     accompanied=st.booleans(),
+    automatic_gain=st.sampled_from(["off", "on", "unknown"]),
+    with_mute=st.booleans(),
     click=st.none()
     | st.builds(
         ClickBeats,
@@ -209,4 +211,5 @@ journal_settings = st.builds(
     break_after_min=st.integers(0, 240),
     watched_folder=st.none() | texts,
     watched_since=st.none() | instants,
+    reminder_minute=st.none() | st.integers(0, 1439),
 )
