@@ -120,7 +120,7 @@ class TakeSettings:
 
     def as_parameters(self) -> dict[str, ParameterValue]:
         """Return the settings as JSON-compatible scalars."""
-        return {
+        found: dict[str, ParameterValue] = {
             "instrument": self.instrument,
             "reference_a_hz": self.reference_a_hz,
             "temperament": Temperament(self.temperament).value,
@@ -130,6 +130,8 @@ class TakeSettings:
             "accompanied": self.accompanied,
             "automatic_gain": self.automatic_gain,
             "with_mute": self.with_mute,
-            "click_first_beat_s": self.click_first_beat_s,
-            "click_interval_s": self.click_interval_s,
         }
+        if self.click_interval_s is not None:
+            found["click_first_beat_s"] = self.click_first_beat_s
+            found["click_interval_s"] = self.click_interval_s
+        return found

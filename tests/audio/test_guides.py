@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from audio.guides import Click, Drone, Together
+from audio.guides import Click, Drone, FirstPart, Together
 from audio.sources import source_of
 
 RATE = 48_000
@@ -84,3 +84,18 @@ def test_a_take_sounds_together_with_a_click() -> None:
 def test_what_cannot_sound_is_refused(make: object) -> None:
     with pytest.raises(ValueError, match="needs"):
         make()  # type: ignore[operator]
+
+
+@pytest.mark.parametrize(
+    ("start", "end"), [(0, 2 * RATE), (RATE - 7, RATE + 9), (5 * RATE, 6 * RATE)]
+)
+def test_the_first_part_of_a_sound_is_followed_by_silence(start: int, end: int) -> None:
+    click = Click(150.0, RATE)
+    part = FirstPart(click, RATE)
+    whole = click.read(start, end)
+    heard = part.read(start, end)
+    assert heard.shape == whole.shape
+    at = min(max(RATE - start, 0), len(whole))
+    np.testing.assert_array_equal(heard[:at], whole[:at])
+    assert not heard[at:].any()
+    assert (part.frames, part.channels) == (click.frames, 1)
