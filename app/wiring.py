@@ -28,6 +28,7 @@ from app.services.practising import PractisingService
 from app.services.promising import PromiseService
 from app.services.recording import RecordingService
 from app.services.rehearsing import RehearsalService
+from app.services.reminding import ReminderService
 from app.services.reporting import ReportingService
 from app.services.sounding import SoundingService
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
@@ -147,6 +148,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         record=RecordService(store, clock),
         minutes_import=MinutesImportService(store, practising),
         rehearsals=RehearsalService(store, clock),
+        reminders=ReminderService(store, clock, promises),
         latency=LatencyService(store, clock),
         sounding=sounding,
         closing=(

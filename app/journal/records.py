@@ -265,8 +265,8 @@ class JournalSettings:
     ``break_after_min``: minutes of playing after which a break is suggested, 0 for
     never. ``watched_folder``: where a phone's clips arrive, ``watched_since`` that
     instant (see :mod:`app.services.watching`). ``reminder_minute``: the minute of the day
-    from which on to remind of practice, ``None`` for never. ``round_trips``: delays measured, one for
-    each pair of output and input.
+    from which on to remind of practice, ``None`` for never. ``round_trips``: delays
+    measured, one for each pair of output and input.
     """
 
     day_turn_hour: int = 4

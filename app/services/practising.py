@@ -10,6 +10,7 @@ from app.journal.counting import count, missed_days, practised_days
 from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock, practice_day
 from app.journal.records import JournalSettings, MinutesSource, RestDay, Session, Take
+from app.journal.reminding import is_minute_of_day
 from app.services.clock import ClockService
 from app.services.rows import Rows
 from app.services.views import DayBar, TakeRow, TodayView
@@ -135,6 +136,10 @@ class PractisingService:
         if settings.break_after_min < 0:
             raise PlainFailure(
                 "A break cannot be due before anything was played.", "Give minutes, or 0 for never."
+            )
+        if settings.reminder_minute is not None and not is_minute_of_day(settings.reminder_minute):
+            raise PlainFailure(
+                "A reminder needs a time of day.", "Choose one from 00:00 to 23:59, or none."
             )
         self._store.settings.replace(settings)
         self._practice_clock.refresh()

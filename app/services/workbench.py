@@ -26,6 +26,7 @@ from app.services.practising import PractisingService
 from app.services.promising import PromiseService
 from app.services.recording import RecordingService
 from app.services.rehearsing import RehearsalService
+from app.services.reminding import ReminderService
 from app.services.reporting import ReportingService
 from app.services.sounding import SoundingService
 from app.services.watching import WatchService
@@ -65,6 +66,7 @@ class Workbench:
     record: RecordService
     minutes_import: MinutesImportService
     rehearsals: RehearsalService
+    reminders: ReminderService
     latency: LatencyService
     sounding: SoundingService
     closing: tuple[Callable[[], None], ...] = ()
