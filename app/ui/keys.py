@@ -67,6 +67,8 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("practice.stop", "Stop recording", "Shift+R"),
         ("practice.mark", "Mark this moment of the take that is recorded", "M"),
         ("practice.large", "Large view for the music stand, or back", "F"),
+        ("practice.plan", "Propose a plan for the minutes there are", "O"),
+        ("practice.assignments", "What is set for the lesson", "Shift+L"),
         ("practice.arm", "Record from the first note on, or wait no longer", "W"),
         ("practice.file_clip", "File the first new clip as proposed", "K"),
         ("practice.look_clips", "Look at all new clips", "Shift+K"),
@@ -139,6 +141,8 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("calendar.next", "Next year", "PgDown"),
         ("calendar.today", "To today", "H"),
         ("calendar.minutes", "Type the minutes of the chosen day", "T"),
+        ("calendar.promises", "Promises, or back to the year", "P"),
+        ("calendar.export", "Save the year as a picture, document or table", "Ctrl+S"),
         ("calendar.rest", "Rest day, or take the mark away", "R"),
     ),
     *_specs(

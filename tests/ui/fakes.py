@@ -692,6 +692,22 @@ class FakePromises:
     def numbers_for(self, practice_day):
         return ()
 
+    def list(self):
+        return ()
+
+
+class FakePlanning:
+    def today(self):
+        return None
+
+
+class FakeAssignments:
+    def for_lesson(self, first_day, last_day):
+        return ()
+
+    def coming(self):
+        return ()
+
 
 class FakeNoRetake:
     def __init__(self, state: FakeState) -> None:
@@ -759,6 +775,8 @@ class FakeWorkbench:
         self.input_memory = FakeInputMemory()
         self.watching = FakeWatching(self.state)
         self.promises = FakePromises(self.state)
+        self.planning = FakePlanning()
+        self.assignments = FakeAssignments()
 
 
 def full_workbench(take_count: int = 12) -> FakeWorkbench:

@@ -116,11 +116,36 @@ class Photographer:
         self._bench.close()
 
 
+def _practise(journal: Path) -> None:
+    """Bring about what a day of practice leaves: a clock, a plan, a promise, set work."""
+    from datetime import timedelta
+
+    from app.journal.blocks import ItemKind
+    from app.journal.promises import PromiseRule, Stretch
+    from app.wiring import open_workbench
+
+    with open_workbench(journal) as bench:
+        if bench.planning.today() is not None:
+            return
+        today = bench.practising.practice_day_now()
+        rule = PromiseRule(today - timedelta(days=44), Stretch.IN_TOTAL, 60, rest_days=6)
+        bench.promises.make("Sixty days of the study", rule)
+        scale = bench.items.add(ItemKind.SCALE, "G minor in three octaves")
+        bench.items.add(ItemKind.ENSEMBLE, "Quartet, second movement")
+        passage = bench.passages.list()[0]
+        due = today + timedelta(days=4)
+        bench.assignments.add(due, "At 84, shift prepared", minutes=60, passage_id=passage.id)
+        bench.planning.make(45)
+        bench.no_retake.switch(passage.id, True)
+        bench.clock.start(scale.id)
+
+
 def photograph(folder: Path, journal: Path, only: str) -> None:
     """Take every state of every page, light and dark."""
     from app.ui.theme import Scheme
 
     recording = next(journal.glob("2*/*/*.flac"))
+    _practise(journal)
     shots = Photographer(folder, journal, only)
     main, listen = shots.main, shots.main.listen
     for scheme in SCHEMES:
@@ -128,6 +153,10 @@ def photograph(folder: Path, journal: Path, only: str) -> None:
         shots.window.theme.choose(Scheme(scheme))
         main.show_page(0)
         shots.take("practice", main.practice.show_today)
+        shots.take("practice-large", lambda: main.practice.show_large(large=True))
+        main.practice.show_large(large=False)
+        shots.take("practice-items", main.practice.change_items)
+        shots.take("practice-set", main.practice.show_assignments)
         shots.take("practice-passage", main.practice.new_passage)
         shots.take("practice-import", lambda: main.import_files([recording, Path(__file__)]))
         main.practice.show_today()
@@ -143,8 +172,12 @@ def photograph(folder: Path, journal: Path, only: str) -> None:
         shots.take("compare-stacked", lambda: main.desk.keys.action("compare.layout").trigger())
         main.desk.keys.action("compare.layout").trigger()
         shots.take("calendar", lambda: main.show_page(3))
+        shots.take("calendar-promises", main.calendar.toggle_promises)
+        main.calendar.toggle_promises()
         shots.take("lesson", lambda: main.show_page(4))
         shots.take("help", main.show_help)
+        main.hide_sheets()
+        shots.take("keys", main.show_keys)
         main.hide_sheets()
         shots.take("settings", main.show_settings)
         main.hide_sheets()

@@ -1,6 +1,9 @@
 """Calendar: the year at a glance, and one day beside it."""
 
 from datetime import date
+from pathlib import Path
+
+from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
 
 from app.services.views import DayBar, TakeRow
 from app.services.wording import day_text, length_text
@@ -11,15 +14,12 @@ from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, large, row, sentence, soft
 from app.ui.widgets.choices import short_passage
 from app.ui.widgets.day_head import MinutesField
+from app.ui.widgets.promises_panel import PromisesPanel
 from app.ui.widgets.table import RowTable
-from app.ui.widgets.year_chart import YearChart, bar_words
+from app.ui.widgets.year_chart import LEGEND, YearChart, bar_words
+from app.ui.widgets.year_export import FILE_KINDS, save_year
 
 _SIDE_WIDTH_PX = 312
-_LEGEND = (
-    "Bar: minutes of the day, the highest {} min.   Outline at the foot: takes without minutes.   "
-    "Filled block: planned rest.   Hollow block: rest marked afterwards.   "
-    "Dot: nothing noted.   Dash over a bar: entered later."
-)
 
 
 def _take_name(take: TakeRow) -> str:
@@ -49,18 +49,27 @@ class CalendarPage(Page):
             Column("Length", lambda take: length_text(take.duration_s), is_number=True),
         )
         self.takes: RowTable[TakeRow] = RowTable("Takes of the day", columns)
+        self.promises = PromisesPanel(desk)
+        self._to_promises = Button("Promises", action_id="calendar.promises")
+        self._save = Button("Save", action_id="calendar.export")
+        self._views = QStackedWidget()
         self._build()
         self._connect()
 
     def _build(self) -> None:
         head = row()
         fill(head, self._heading, self._previous, self._next, self._now, 1)
+        fill(head, self._save, self._to_promises)
         year = Card()
         year.box.addWidget(self.chart)
         left = column()
         self._legend = soft()
         fill(left, head, year, self._legend)
         left.setStretch(1, 1)
+        left_side = QWidget()
+        left_side.setLayout(left)
+        self._views.addWidget(left_side)
+        self._views.addWidget(self.promises)
         side = Card()
         side.setFixedWidth(_SIDE_WIDTH_PX)
         entry = row(spacing=2 * GRID_PX)
@@ -68,7 +77,7 @@ class CalendarPage(Page):
         fill(side.box, self._day, self._words, entry, self.takes)
         side.box.setStretch(3, 1)
         split = row(self, spacing=2 * GRID_PX, margin=2 * GRID_PX)
-        fill(split, left, side)
+        fill(split, self._views, side)
         split.setStretch(0, 1)
 
     def _connect(self) -> None:
@@ -89,6 +98,11 @@ class CalendarPage(Page):
         bind(self, "calendar.today", lambda: self.chart.choose(self._today))
         bind(self, "calendar.minutes", self.minutes.write)
         bind(self, "calendar.rest", self.toggle_rest)
+        bind(self, "calendar.promises", self.toggle_promises)
+        bind(self, "calendar.export", self.choose_file)
+        self._to_promises.clicked.connect(self.toggle_promises)
+        self._save.clicked.connect(self.choose_file)
+        self.promises.closed.connect(self.toggle_promises)
 
     @property
     def day_words(self) -> str:
@@ -119,6 +133,28 @@ class CalendarPage(Page):
             subject="calendar.year",
         )
 
+    def toggle_promises(self) -> None:
+        """Show the promises in the place of the year, or the year again."""
+        to_promises = self._views.currentWidget() is not self.promises
+        self._views.setCurrentIndex(int(to_promises))
+        if to_promises:
+            self.promises.start(self._today)
+            self.promises.table.setFocus()
+        else:
+            self.chart.setFocus()
+
+    def choose_file(self) -> None:
+        """Ask where to save the year, and save it."""
+        name, _ = QFileDialog.getSaveFileName(
+            self, "Save the year", f"practice-{self.year}.png", FILE_KINDS
+        )
+        if name:
+            self.save_year(Path(name))
+
+    def save_year(self, file: Path) -> None:
+        """Save the year that is shown; the name's ending says as what."""
+        save_year(self.desk, self.chart, self.year, file)
+
     def toggle_rest(self) -> None:
         """Mark the chosen day as rest, or take the mark away."""
         day = self.chart.chosen
@@ -145,7 +181,7 @@ class CalendarPage(Page):
         self._previous.setEnabled(year > first - 1)
         self._next.setEnabled(year < today.year + 1)
         self.chart.show_year(year, bars, today)
-        self._legend.setText(_LEGEND.format(round(self.chart.top_minutes)))
+        self._legend.setText(LEGEND.format(round(self.chart.top_minutes)))
         if self.chart.chosen is not None:
             self._show_day(self.chart.chosen)
 

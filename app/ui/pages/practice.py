@@ -22,8 +22,10 @@ from app.ui.models.clip_offers import ClipOffers
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.practice_clock import PracticeClock
 from app.ui.models.recorder import Recorder
+from app.ui.models.today import Today, read_today
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
+from app.ui.widgets.assignments_form import AssignmentsForm
 from app.ui.widgets.basics import column, fill, row, soft
 from app.ui.widgets.clock_card import ClockCard
 from app.ui.widgets.day_head import DayHead
@@ -32,6 +34,8 @@ from app.ui.widgets.items_form import ItemsForm
 from app.ui.widgets.large_view import LargeView
 from app.ui.widgets.offers_card import OffersCard
 from app.ui.widgets.passage_form import PassageForm
+from app.ui.widgets.plan_card import PlanCard
+from app.ui.widgets.promise_strip import PromiseStrip
 from app.ui.widgets.record_panel import RecordPanel
 from app.ui.widgets.today_cards import MarkersCard, TakesCard
 
@@ -72,6 +76,9 @@ class PracticePage(Page):
         self.items = ItemsForm(desk, self.clock)
         self.takes = TakesCard(queue)
         self.markers = MarkersCard()
+        self.promise = PromiseStrip()
+        self.plan = PlanCard(desk)
+        self.assignments = AssignmentsForm(desk)
         self._sheets = QStackedWidget()
         self._build()
         self._connect()
@@ -80,8 +87,7 @@ class PracticePage(Page):
     def _build(self) -> None:
         inside = QWidget()
         record_side = column(inside)
-        fill(record_side, self.clock_card, self.panel, soft(_CAUTION))
-        record_side.setStretch(1, 1)
+        fill(record_side, self.panel, self.clock_card, soft(_CAUTION), 1)
         left = QScrollArea()
         left.setWidget(inside)
         left.setWidgetResizable(True)
@@ -89,19 +95,18 @@ class PracticePage(Page):
         left.setFixedWidth(_PANEL_WIDTH_PX)
         left.setFocusPolicy(left.focusPolicy().NoFocus)
         right = column(spacing=2 * GRID_PX)
-        fill(right, self.offers, self.takes, self.markers)
-        right.setStretch(1, 1)
-        right.setStretch(2, 1)
+        fill(right, self.offers, self.plan, self.takes, self.markers)
+        right.setStretch(3, 1)
         today = QWidget()
         split = row(today, spacing=2 * GRID_PX)
         fill(split, left, right)
         split.setStretch(1, 1)
-        for widget in (today, self.form, self.imports, self.items):
+        for widget in (today, self.form, self.imports, self.items, self.assignments):
             self._sheets.addWidget(widget)
         usual = QWidget()
         box = column(usual, spacing=2 * GRID_PX, margin=2 * GRID_PX)
-        fill(box, self.head, self._sheets)
-        box.setStretch(1, 1)
+        fill(box, self.head, self.promise, self._sheets)
+        box.setStretch(2, 1)
         self._views = QStackedLayout(self)
         self._views.addWidget(usual)
         self._views.addWidget(self.large)
@@ -120,10 +125,12 @@ class PracticePage(Page):
         self.panel.passageWanted.connect(self.new_passage)
         self.panel.changeWanted.connect(self.change_passage)
         self.form.made.connect(self._passage_made)
-        for sheet in (self.form, self.imports, self.items):
+        for sheet in (self.form, self.imports, self.items, self.assignments):
             sheet.closed.connect(self.show_today)
         self.clips.changed.connect(self._show_offers)
         self.offers.lookWanted.connect(self.look_at_clips)
+        self.plan.practiseWanted.connect(self.clock.choose)
+        self.plan.assignmentsWanted.connect(self.show_assignments)
         self.takes.importer.clicked.connect(self.choose_files)
         self.takes.table.rowOpened.connect(lambda take: desk.listenWanted.emit(take.id, 0.0))
         self.markers.table.rowOpened.connect(
@@ -138,6 +145,8 @@ class PracticePage(Page):
         bind(self, "practice.record", panel.toggle)
         bind(self, "practice.stop", panel.stop)
         bind(self, "practice.arm", panel.arm)
+        bind(self, "practice.plan", self.plan.make)
+        bind(self, "practice.assignments", self.show_assignments)
         bind(self, "practice.file_clip", self.clips.file_next)
         bind(self, "practice.look_clips", self.look_at_clips)
         bind(self, "practice.mark", self._recorder.mark)
@@ -161,14 +170,7 @@ class PracticePage(Page):
     def refresh(self) -> None:
         """Read today again."""
         bench = self.desk.workbench
-
-        def read() -> tuple[TodayView, JournalSettings, str]:
-            view = bench.practising.today()
-            day = view.practice_day
-            effort = bench.minutes.recording(day, day)
-            return view, bench.practising.settings(), effort.sentence if effort.attempts else ""
-
-        self.desk.jobs.store(read, self._take_over, subject="practice.today")
+        self.desk.jobs.store(lambda: read_today(bench), self._take_over, subject="practice.today")
 
     def open_page(self) -> None:
         """Read today, and look for new clips now and then."""
@@ -234,15 +236,23 @@ class PracticePage(Page):
         self.offers.show_offers(offers, self._view.passages if self._view else ())
         self._attention.want(self.offers, bool(offers))
 
-    def _take_over(self, found: tuple[TodayView, JournalSettings, str]) -> None:
-        self._view, self._settings, effort = found
+    def show_assignments(self) -> None:
+        """Show what is set for the lesson."""
+        if self._view is not None:
+            self._sheets.setCurrentWidget(self.assignments)
+            self.assignments.start(self._view.practice_day, self._view.passages)
+
+    def _take_over(self, found: Today) -> None:
+        self._view, self._settings = found.view, found.settings
         view = self._view
+        self.promise.show_promises(found.promises)
+        self.plan.show_plan(found.plan)
         self.head.show_day(view, date.today())
         if self._recorder.device_key is None:
             self._recorder.device_key = self._settings.input_device
         self.panel.offer_passages(view.passages)
         self.panel.rule.know_takes(view.takes)
-        self.takes.show_takes(view.takes, effort, there_is_a_passage=bool(view.passages))
+        self.takes.show_takes(view.takes, found.effort, there_is_a_passage=bool(view.passages))
         self.markers.show_markers(view.to_work_on)
         self._queue.look()
 

@@ -1,7 +1,7 @@
 """The practice clock: its time, its item, and the minutes of every item today."""
 
 from app.services.clock_views import NO_ITEM, ClockView, ForgottenView, ItemRow
-from app.services.wording import length_text
+from app.services.wording import length_text, minutes_text
 from app.ui.icons import icon
 from app.ui.models.attention import Attention
 from app.ui.models.item_lines import ItemLine, item_lines
@@ -12,7 +12,7 @@ from app.ui.widgets.basics import Button, Card, column, fill, heading, large, ro
 from app.ui.widgets.forgotten_card import ForgottenCard
 from app.ui.widgets.table import RowTable
 
-_TABLE_HEIGHT_PX = 144
+_TABLE_HEIGHT_PX = 140
 _PHASE_WORDS = {
     "stopped": "Not running",
     "running": "Running",
@@ -109,7 +109,9 @@ class ClockCard(Card):
         self._stop.setEnabled(view.phase in ("running", "paused"))
         self.table.show_rows(item_lines(self._rows, view))
         self._today.setText(
-            f"{length_text(60 * view.today_min)} today" if view.today_min > 0 else "Nothing today"
+            f"{minutes_text(view.today_min)} today"
+            if view.today_min >= 1
+            else "No minutes yet today"
         )
         self._break_words.setText(view.break_sentence)
         self._attention.want(self._break, bool(view.break_sentence))

@@ -102,7 +102,7 @@ class RecordPanel(Card):
         fill(self.box, button, self._filing)
         self._question = self._build_question()
         self._recovered = RecoveredCard(self._recorder, self._attention)
-        fill(self.box, self._recovered, self._question, 1)
+        fill(self.box, self._recovered, self._question)
         self._attention.add(self._question)
         self._filing.hide()
         self._missing.hide()

@@ -65,6 +65,12 @@ class RowTable(QTableView, Generic[R]):
         """Show these rows."""
         self.rows_model.show_rows(rows)
 
+    def fit(self, most_rows: int) -> None:
+        """Be as high as the rows there are, at most as high as `most_rows`."""
+        shown = min(len(self.rows_model.rows), most_rows)
+        row_px = self.verticalHeader().defaultSectionSize()
+        self.setFixedHeight(self.horizontalHeader().sizeHint().height() + shown * row_px + 8)
+
     @property
     def chosen(self) -> R | None:
         """The current row."""

@@ -8,6 +8,7 @@ from app.ui.widgets.basics import Button, Card, fill, heading, row, sentence, so
 from app.ui.widgets.choices import short_passage
 from app.ui.widgets.table import RowTable
 
+_MOST_ROWS = 4
 _NO_TAKE_YET = "No take yet today. Record one, or drop recordings anywhere on this window."
 _NO_PASSAGE_YET = (
     "Begin with a passage: a few bars you want to hear getting better. Then record it, "
@@ -34,8 +35,6 @@ class TakesCard(Card):
         self.title = heading("Takes of today")
         fill(head, self.title, 1, self.importer)
         fill(self.box, head, self._none, self.table, self._effort)
-        self.box.setStretch(2, 1)
-        self.box.addStretch(0)
         queue.changed.connect(self.table.viewport().update)
 
     def show_takes(
@@ -43,6 +42,7 @@ class TakesCard(Card):
     ) -> None:
         """Show the takes of a day; `effort` holds recording against practising."""
         self.table.show_rows(takes)
+        self.table.fit(_MOST_ROWS)
         self.table.setVisible(bool(takes))
         self._none.setText(_NO_TAKE_YET if there_is_a_passage else _NO_PASSAGE_YET)
         self._none.setVisible(not takes)

@@ -3,7 +3,7 @@
 from app.services.views import TrendView
 from app.services.wording import reading_text
 from app.ui.desk import Desk
-from app.ui.widgets.basics import Card, fill, heading, row, sentence
+from app.ui.widgets.basics import Card, fill, heading, row, sentence, soft
 from app.ui.widgets.choices import Choice
 from app.ui.widgets.trend_plot import TrendPlot
 
@@ -18,12 +18,14 @@ class TrendCard(Card):
         self._chosen: tuple[str, ...] = ()
         self._measure: Choice[str] = Choice("Measure of the trend")
         self._verdict = sentence()
+        self._notice = soft()
+        self._notice.hide()
         self.plot = TrendPlot(desk.theme.colours)
         self.plot.recolour(desk.theme.colours)
         top = row()
         fill(top, heading("Over the weeks"), self._measure, self._verdict)
         top.setStretch(2, 1)
-        fill(self.box, top, self.plot)
+        fill(self.box, top, self.plot, self._notice)
         self.box.setStretch(1, 1)
         desk.theme.changed.connect(self.plot.recolour)
         self._measure.picked.connect(lambda _: self._ask())
@@ -33,6 +35,11 @@ class TrendCard(Card):
     def verdict(self) -> str:
         """What the trend comes to, in words."""
         return self._verdict.text()
+
+    @property
+    def notice(self) -> str:
+        """What else could look like the change."""
+        return self._notice.text()
 
     def offer(self, keys: tuple[tuple[str, str], ...]) -> None:
         """Offer these measures."""
@@ -67,3 +74,5 @@ class TrendCard(Card):
             f"slope {reading_text(view.slope)}, scatter {reading_text(view.scatter)}"
         )
         self._verdict.setText(f"{view.verdict.capitalize()}: {reason}")
+        self._notice.setText(view.notice)
+        self._notice.setVisible(bool(view.notice))

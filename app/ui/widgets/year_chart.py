@@ -19,8 +19,13 @@ from PySide6.QtWidgets import QToolTip, QWidget
 
 from app.services.views import DayBar
 from app.services.wording import counted, day_text, minutes_text
-from app.ui.theme import SMALL_PT, Theme, font
+from app.ui.theme import SMALL_PT, Colours, Theme, font
 
+LEGEND = (
+    "Bar: minutes of the day, the highest {} min.   Line under a day: a take was made.   "
+    "Filled block: planned rest.   Hollow block: rest marked afterwards.   "
+    "Dot: nothing noted.   Dash over a bar: entered later."
+)
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 _LABEL_WIDTH_PX = 40.0
 _TOTAL_WIDTH_PX = 64.0
@@ -66,9 +71,10 @@ class YearChart(QWidget):
     dayOpened = Signal(object)
     yearWanted = Signal(int)
 
-    def __init__(self, theme: Theme) -> None:
+    def __init__(self, theme: Theme, *, colours: Colours | None = None) -> None:
         super().__init__()
         self._theme = theme
+        self._fixed_colours = colours
         self._bars: dict[date, DayBar] = {}
         self._year = date.today().year
         self._today: date | None = None
@@ -81,6 +87,20 @@ class YearChart(QWidget):
     def sizeHint(self) -> QSize:
         """Twelve rows."""
         return QSize(820, 600)
+
+    @property
+    def bars(self) -> tuple[DayBar, ...]:
+        """What is known of the shown year, day by day."""
+        return tuple(self._bars.values())
+
+    @property
+    def today(self) -> date:
+        """The practice day that is marked as today."""
+        return self._today or date.today()
+
+    @property
+    def _colours(self) -> Colours:
+        return self._fixed_colours or self._theme.colours
 
     def show_year(self, year: int, bars: tuple[DayBar, ...], today: date) -> None:
         """Show a year."""
@@ -149,7 +169,7 @@ class YearChart(QWidget):
         self._draw_day_numbers(painter)
 
     def _draw_month(self, painter: QPainter, month: int) -> None:
-        c = self._theme.colours
+        c = self._colours
         strip = self._strip(month)
         painter.setPen(QColor(c.ink_soft))
         left = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom
@@ -183,7 +203,7 @@ class YearChart(QWidget):
             painter.drawText(place, end, f"{total / 60:.0f} h")
 
     def _draw_bar(self, painter: QPainter, bar: DayBar, cell: QRectF) -> None:
-        c = self._theme.colours
+        c = self._colours
         middle, foot = cell.center().x(), cell.bottom()
         width = max(3.0, min(14.0, cell.width() - 4))
         if bar.minutes:
@@ -196,10 +216,10 @@ class YearChart(QWidget):
                 painter.setPen(QPen(QColor(c.ink), 1.4))
                 top = body.top() - 3
                 painter.drawLine(QPointF(middle - 3, top), QPointF(middle + 3, top))
-        elif bar.take_count:
-            painter.setPen(QPen(QColor(c.accent), 1.4))
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRect(QRectF(middle - width / 2, foot - 5, width, 5))
+        if bar.take_count:
+            painter.setPen(QPen(QColor(c.accent), 2.0))
+            under = foot + 3.5
+            painter.drawLine(QPointF(middle - width / 2, under), QPointF(middle + width / 2, under))
         if bar.rest:
             # A short level stroke, like a rest hanging from its line.
             painter.setPen(Qt.PenStyle.NoPen)
@@ -217,14 +237,14 @@ class YearChart(QWidget):
             painter.drawEllipse(QPointF(middle, foot - 5), 2.0, 2.0)
 
     def _draw_choice(self, painter: QPainter, cell: QRectF) -> None:
-        colour = QColor(self._theme.colours.accent)
+        colour = QColor(self._colours.accent)
         pen = QPen(colour, 2.0 if self.hasFocus() else 1.0)
         painter.setPen(pen)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRoundedRect(cell.adjusted(1, 0, -1, 2), 3, 3)
 
     def _draw_day_numbers(self, painter: QPainter) -> None:
-        painter.setPen(QColor(self._theme.colours.ink_soft))
+        painter.setPen(QColor(self._colours.ink_soft))
         for number in (1, 5, 10, 15, 20, 25, 30):
             left = _LABEL_WIDTH_PX + (number - 1) * self._step
             place = QRectF(left - 8, self.height() - 16, self._step + 16, 16)

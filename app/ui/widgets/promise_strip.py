@@ -1,0 +1,62 @@
+"""Where the running promise stands: every number apart from the others."""
+
+from app.journal.promise_standing import PromiseState
+from app.services.keeping_views import PromiseView
+from app.services.wording import counted
+from app.ui.theme import GRID_PX
+from app.ui.widgets.basics import Card, Figure, column, fill, heading, row, soft
+
+_ALIVE = (PromiseState.RUNNING, PromiseState.AHEAD)
+
+
+def promise_figures(view: PromiseView) -> tuple[tuple[str, str], ...]:
+    """Give the numbers of a promise, each with what it counts; none is made of others."""
+    now = view.standing
+    figures = [
+        (str(now.days_kept), "days kept" if now.days_kept != 1 else "day kept"),
+        (str(now.day), "day since the start"),
+        (str(now.days_missed), "missed"),
+        (str(now.rest_taken), "rest taken"),
+        (str(now.needed), "still to keep"),
+    ]
+    if now.days_paused:
+        figures.insert(4, (str(now.days_paused), "paused"))
+    return tuple(figures)
+
+
+class PromiseStrip(Card):
+    """The first running promise in one row; hidden where none runs."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setAccessibleName("Promise")
+        self._name = heading("")
+        self._rule = soft()
+        self._figures = tuple(Figure("") for _ in range(6))
+        words = column(spacing=0)
+        fill(words, self._name, self._rule)
+        line = row(spacing=3 * GRID_PX)
+        fill(line, words, *self._figures)
+        line.setStretch(0, 1)
+        self.box.addLayout(line)
+        self.box.setContentsMargins(2 * GRID_PX, 4, 2 * GRID_PX, 4)
+        self.hide()
+
+    def show_promises(self, promises: tuple[PromiseView, ...]) -> None:
+        """Show the first of those that run."""
+        alive = [view for view in promises if view.standing.state in _ALIVE]
+        self.setVisible(bool(alive))
+        if not alive:
+            return
+        view = alive[0]
+        self._name.setText(view.promise.name)
+        in_force = next((rule.text for rule in view.rules if rule.is_in_force), "")
+        more = f"; {counted(len(alive) - 1, 'more promise')} on Calendar" if alive[1:] else ""
+        self._rule.setText(f"{in_force}{more}")
+        figures = promise_figures(view)
+        for at, figure in enumerate(self._figures):
+            figure.setVisible(at < len(figures))
+            if at < len(figures):
+                figure.show_number(*figures[at])
+        self.setToolTip("\n".join(view.sentences))
+        self.setAccessibleDescription(" ".join((view.headline + ".", *view.sentences)))
