@@ -2,6 +2,9 @@
 
 The output stream stays open while a page needs it, so that sound begins at
 once. What is heard now is read from the stream's own clock.
+
+Longer than 300 lines because one class holds everything a page may ask of an output;
+what is made of it lies in :mod:`audio.feed` and :mod:`audio.playback`.
 """
 
 import threading

@@ -3,6 +3,8 @@
 The audio callback only copies into a ring. A thread takes from the ring,
 writes, keeps the meter, and brings the file to the disk twice a second, so
 that a crash costs less than the last second.
+
+Longer than 300 lines for its docstrings: one class with the states of one recording.
 """
 
 import threading

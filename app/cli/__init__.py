@@ -24,6 +24,7 @@ from app.cli import (
     record,
     recover,
     repair,
+    sounding,
 )
 from app.cli.program import Program
 
@@ -61,6 +62,7 @@ def build() -> typer.Typer:
         record,
         recover,
         latency,
+        sounding,
         measure,
         mark,
         compare,

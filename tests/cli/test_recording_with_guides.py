@@ -85,3 +85,18 @@ def test_the_round_trip_is_measured_and_shown(run):
     shown = run("latency", "--show")
     assert "beyond what the drivers say" in shown.out
     assert "headphones" not in shown.err
+
+
+@pytest.mark.room
+def test_sounding_minutes_are_counted_and_added(run, journal_in_the_room, wav_a, journal_dir):
+    sound, rate = soundfile.read(wav_a)
+    with journal_in_the_room.playing(np.tile(sound, 3), rate):
+        ran = run("sounding", "--seconds", "8", "--json")
+    assert ran.code == 0, ran.err
+    assert "nothing is recorded" in ran.err
+    assert 0.05 < ran.json["heard_min"] < 0.14
+    assert ran.json["added_min"] == ran.json["heard_min"]
+    with open_workbench(journal_dir) as bench:
+        assert bench.practising.today().minutes == pytest.approx(ran.json["heard_min"])
+    ran = run("sounding", "--seconds", "1", "--no-keep")
+    assert "sounded for 0.0 min" in ran.out
