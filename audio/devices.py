@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from threading import RLock
 from typing import Any, Literal, Protocol
 
+from audio.closing import is_hanging
 from audio.errors import AudioFailure
 
 Direction = Literal["input", "output"]
@@ -200,9 +201,12 @@ def refresh() -> None:
     Raises
     ------
     AudioFailure
-        When an input is in use, or PortAudio will not start again.
+        When an input is in use, PortAudio will not start again, or a stream
+        hangs in it.
     """
     sounddevice = portaudio()
+    if is_hanging():
+        raise _hangs()
     with _lock:
         holders = list(_holders)
         released = [holder for holder in holders if holder.release_for_scan()]
@@ -212,6 +216,8 @@ def refresh() -> None:
                     "Devices cannot be scanned while an input is in use.",
                     "Stop recording and leave the level meter first.",
                 )
+            if is_hanging():
+                raise _hangs()
             # The only way to rescan: sounddevice offers no public call for it.
             sounddevice._terminate()
             sounddevice._initialize()
@@ -220,6 +226,13 @@ def refresh() -> None:
         finally:
             for holder in released:
                 holder.reopen_after_scan()
+
+
+def _hangs() -> AudioFailure:
+    return AudioFailure(
+        "A sound device hangs, probably because it was pulled out.",
+        "Close the program and start it again; everything recorded so far is kept.",
+    )
 
 
 def _plug_step(direction: Direction) -> str:

@@ -1,6 +1,5 @@
 """An open way from a microphone into a ring; the callback does nothing but copy."""
 
-import contextlib
 import statistics
 import threading
 import time
@@ -11,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from audio import devices
+from audio.closing import close_stream
 from audio.devices import Device
 from audio.errors import AudioFailure
 from audio.ring import SampleRing
@@ -57,6 +57,7 @@ class Input:
         self._stream: Any = None
         self._heard = threading.Event()
         self._ended = threading.Event()
+        self._left_behind = False
         self._last_callback = 0.0
         self._expected_at_s: float | None = None
         self._taken = slice(None)
@@ -138,10 +139,8 @@ class Input:
             raise self._will_not_open(error) from error
 
     def close(self) -> None:
-        """Close the stream."""
-        # A stream whose device is gone may refuse to close; there is nothing left to save in it.
-        with contextlib.suppress(Exception):
-            self._stream.close(ignore_errors=True)
+        """Close the stream; a hanging one is left behind after a moment."""
+        self._left_behind = not close_stream(self._stream)
 
     def wait_until_heard(self, timeout_s: float) -> bool:
         """Wait until the device delivers.
@@ -191,6 +190,8 @@ class Input:
         """Nothing to do: the input never let go."""
 
     def _callback(self, block: NDArray[np.int32], frames: int, when: Any, status: Any) -> None:
+        if self._left_behind:
+            return
         if status.input_overflow:
             self.overruns += 1
             if self._expected_at_s is not None:

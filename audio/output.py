@@ -3,16 +3,18 @@
 import contextlib
 import threading
 from collections.abc import Callable
+from functools import partial
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from audio import devices
+from audio.closing import close_stream
 from audio.devices import Device
 from audio.errors import AudioFailure
 
-_LATENCY_S = 0.04
+LATENCY_S = 0.04
 """Short enough for sound to follow a key at once, long enough for a busy program."""
 
 _SETTLED_S = 0.25
@@ -33,6 +35,8 @@ class Output:
         (n, channels) to fill, and the moment its first frame will be heard.
     on_lost : callable
         Called from a thread of PortAudio when the device goes away.
+    latency_s : float
+        Buffer to ask the driver for.
     """
 
     def __init__(
@@ -41,13 +45,16 @@ class Output:
         prepare: Callable[[int, int], None],
         render: Callable[[NDArray[np.float32], float], None],
         on_lost: Callable[[], None],
+        latency_s: float = LATENCY_S,
     ) -> None:
         self._device = device
         self._prepare = prepare
         self._render = render
         self._on_lost = on_lost
+        self._latency_s = latency_s
         self._stream: Any = None
         self._closing = False
+        self._opened = 0
         self._rendered = 0
         self._settled_frames = 0.0
         self._running = threading.Event()
@@ -92,15 +99,16 @@ class Output:
         channels = min(2, device.channels)
         error: Exception | None = None
         for rate in dict.fromkeys((preferred_rate_hz, device.default_sample_rate_hz)):
+            number = self._opened
             try:
                 stream = sounddevice.OutputStream(
                     samplerate=rate,
                     device=device.id,
                     channels=channels,
                     dtype="float32",
-                    latency=_LATENCY_S,
-                    callback=self._callback,
-                    finished_callback=self._ended,
+                    latency=self._latency_s,
+                    callback=partial(self._callback, number),
+                    finished_callback=partial(self._ended, number),
                 )
                 self._prepare(rate, channels)
                 self._settled_frames = _SETTLED_S * rate
@@ -116,15 +124,14 @@ class Output:
         )
 
     def close(self) -> None:
-        """Close the stream, if it is open."""
+        """Close the stream, if it is open; a hanging one is left behind after a moment."""
         self._closing = True
+        self._opened += 1
         stream, self._stream = self._stream, None
         self._running.clear()
         self._rendered = 0
         if stream is not None:
-            # A stream whose device is gone may refuse to close; there is nothing to save in it.
-            with contextlib.suppress(Exception):
-                stream.close(ignore_errors=True)
+            close_stream(stream)
         self._closing = False
 
     def wait_until_running(self, timeout_s: float) -> bool:
@@ -142,7 +149,13 @@ class Output:
         """
         return self._running.wait(timeout_s)
 
-    def _callback(self, out: NDArray[np.float32], frames: int, when: Any, status: Any) -> None:
+    def _callback(
+        self, opened: int, out: NDArray[np.float32], frames: int, when: Any, status: Any
+    ) -> None:
+        if opened != self._opened:
+            # A stream that was left behind has nothing to say while another one plays.
+            out.fill(0)
+            return
         if status.output_underflow:
             self.underflows += 1
         self._rendered += frames
@@ -150,7 +163,7 @@ class Output:
             self._running.set()
         self._render(out, when.outputBufferDacTime)
 
-    def _ended(self) -> None:
-        if self._stream is not None and not self._closing:
+    def _ended(self, opened: int) -> None:
+        if opened == self._opened and self._stream is not None and not self._closing:
             self._closing = True
             self._on_lost()

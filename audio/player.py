@@ -17,7 +17,7 @@ from audio import devices
 from audio.devices import Device
 from audio.errors import AudioFailure
 from audio.feed import Feed, FeedPlan
-from audio.output import Output
+from audio.output import LATENCY_S, Output
 from audio.playback import Playback
 from audio.sources import SoundSource, make_source, source_of
 from audio.stretching import FASTEST, SLOWEST
@@ -42,6 +42,9 @@ class Player:
         Where to play; the system's default without it.
     preferred_rate_hz : int
         Rate of the output, when the device accepts it; else the device's own.
+    latency_s : float
+        Buffer to ask the driver for: sound follows a key that much later, and a
+        machine may be busy that long without a gap in the sound.
     on_finished : callable, optional
         Called from a thread of the player when the sound has come to its end.
     """
@@ -51,6 +54,7 @@ class Player:
         device: Device | None = None,
         *,
         preferred_rate_hz: int = 48000,
+        latency_s: float = LATENCY_S,
         on_finished: Callable[[], None] | None = None,
     ) -> None:
         self._rate_hz = preferred_rate_hz
@@ -61,7 +65,7 @@ class Player:
         self._source: SoundSource = self._sound
         self._playback = Playback(self._rate_hz)
         self._plan = FeedPlan(0, None, 1.0)
-        self._output = Output(device, self._adopt, self._render, self._lost)
+        self._output = Output(device, self._adopt, self._render, self._lost, latency_s)
         self._failure: AudioFailure | None = None
         self._lock = threading.RLock()
         self._wake = threading.Event()
