@@ -70,6 +70,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("practice.plan", "Propose a plan for the minutes there are", "O"),
         ("practice.assignments", "What is set for the lesson", "Shift+L"),
         ("practice.arm", "Record from the first note on, or wait no longer", "W"),
+        ("practice.guides", "Click and drone for the next takes", "C"),
         ("practice.file_clip", "File the first new clip as proposed", "K"),
         ("practice.look_clips", "Look at all new clips", "Shift+K"),
         ("practice.level", "Check the input level, or stop checking", "L"),

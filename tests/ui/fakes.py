@@ -205,8 +205,9 @@ class FakeRecording:
     def level(self):
         return LevelReading(-18.0, -9.5, "good", False, 3.2, 0)
 
-    def start(self, passage_id=None, aim="", device_key=None):
+    def start(self, passage_id=None, aim="", device_key=None, settings=None, guides=None):
         self.is_recording = True
+        self.guides = guides
         self._started = (passage_id, aim)
 
     def arm(self, passage_id=None, aim="", device_key=None):

@@ -5,7 +5,10 @@ import math
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont, QFontMetricsF
+from PySide6.QtWidgets import QLabel
 
+from app.journal.clicks import ClickBeats
+from app.journal.records import PlayingSettings
 from app.ui.keys import PEDAL_IDS, keys_text, refusal
 from app.ui.models.recorder import RecorderState
 from app.ui.widgets.large_view import CLOCK, ELAPSED, WORDS
@@ -147,3 +150,46 @@ def test_tab_walks_through_the_fields_of_the_keys(window, qtbot):
     qtbot.keyClick(first, Qt.Key.Key_Tab)
     assert sheet.focusWidget() is second
     assert first.text() == ""
+
+
+def test_click_and_drone_sound_with_the_next_takes(window, settle, qtbot, bench):
+    page = window.main.practice
+    qtbot.keyClick(window.main, "C")
+    form = page.guides
+    assert form.isVisible()
+    assert "start low" in "\n".join(label.text() for label in form.findChildren(QLabel))
+    form.click.setChecked(True)
+    form.bpm.setValue(80)
+    form.count_in.setValue(1)
+    form.drone.setText("D3 A3")
+    form.use()
+    assert page.head.isVisible()
+    said = "\n".join(label.text() for label in page.panel.findChildren(QLabel))
+    assert "Will sound: click at 80.0 BPM, 1 bar counted in, drone D3 A3" in said
+    qtbot.keyClick(window.main, "R")
+    settle(window)
+    guides = bench.recording.guides
+    assert (guides.click_bpm, guides.count_in_bars, guides.drone) == (80.0, 1, "D3 A3")
+    qtbot.keyClick(window.main, "R")
+    settle(window)
+    form.turn_off()
+    qtbot.keyClick(window.main, "R")
+    settle(window)
+    assert bench.recording.guides is None
+
+
+def test_accents_that_are_no_numbers_are_refused_kindly(window):
+    form = window.main.practice.guides
+    form.click.setChecked(True)
+    form.accents.setText("strong weak")
+    form.use()
+    assert "are no strengths of beats" in window.main.messages.text
+    assert window.main.recorder.guides is None
+
+
+def test_settings_without_a_field_stay_as_they_are(window):
+    click = ClickBeats(3.3, 60 / 72, 4)
+    shown = PlayingSettings("viola", automatic_gain="unknown", with_mute=True, click=click)
+    form = window.main.listen.take_pane.form
+    form.show_settings(shown)
+    assert form.settings == shown

@@ -104,7 +104,7 @@ def test_recording_that_ends_by_itself_is_kept_and_told(window, settle, qtbot, b
 
 
 def test_start_that_fails_is_told(window, settle, bench):
-    def refuse(*_arguments):
+    def refuse(*_arguments, **_named):
         raise PlainFailure("The disk is full.", "Make room.")
 
     bench.recording.start = refuse

@@ -43,7 +43,7 @@ def made(open_window, bench, settle):
 def test_the_panel_says_kindly_that_the_take_is_made(made, settle, qtbot, bench):
     assert "Tomorrow brings the next." in made.main.practice.panel.rule.text
 
-    def refuse(*_arguments):
+    def refuse(*_arguments, **_named):
         raise PlainFailure("Today's take was made at 19:05.", "Tomorrow brings the next.")
 
     bench.recording.start = refuse

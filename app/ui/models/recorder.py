@@ -5,6 +5,7 @@ from enum import Enum, auto
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.journal.failures import PlainFailure
+from app.services.guide_settings import GuideSettings
 from app.services.views import InputRow, PendingTake, TakeRow
 from app.services.wording import counted
 from app.ui.desk import Desk
@@ -58,6 +59,7 @@ class Recorder(QObject):
         self._timer.timeout.connect(self._look)
         self.state = RecorderState.IDLE
         self.device_key: str | None = None
+        self.guides: GuideSettings | None = None
         self._marks_s: list[float] = []
 
     def find_inputs(self) -> None:
@@ -109,9 +111,9 @@ class Recorder(QObject):
         elif self.state in (RecorderState.IDLE, RecorderState.LISTENING, RecorderState.ARMED):
             self._enter(RecorderState.STARTING)
             self._marks_s.clear()
-            device_key = self.device_key
+            device_key, guides = self.device_key, self.guides
             self._desk.jobs.analyse(
-                lambda _progress, _should_stop: self._start(passage_id, aim, device_key),
+                lambda _progress, _should_stop: self._start(passage_id, aim, device_key, guides),
                 lambda _: self._enter(RecorderState.RECORDING),
                 failed=self._failed,
             )
@@ -144,9 +146,15 @@ class Recorder(QObject):
         """How many moments of the running take are marked."""
         return len(self._marks_s)
 
-    def _start(self, passage_id: str | None, aim: str, device_key: str | None) -> None:
+    def _start(
+        self,
+        passage_id: str | None,
+        aim: str,
+        device_key: str | None,
+        guides: GuideSettings | None,
+    ) -> None:
         """Start, and wait until the input delivers; some sound servers take a second or two."""
-        self._recording.start(passage_id, aim, device_key)
+        self._recording.start(passage_id, aim, device_key, guides=guides)
         self._recording.wait_until_heard(_PATIENCE_S)
 
     def finish(self, pending: PendingTake) -> None:

@@ -29,6 +29,7 @@ from app.ui.widgets.assignments_form import AssignmentsForm
 from app.ui.widgets.basics import column, fill, row, soft
 from app.ui.widgets.clock_card import ClockCard
 from app.ui.widgets.day_head import DayHead
+from app.ui.widgets.guide_form import GuideForm
 from app.ui.widgets.import_panel import ImportPanel
 from app.ui.widgets.items_form import ItemsForm
 from app.ui.widgets.large_view import LargeView
@@ -79,6 +80,8 @@ class PracticePage(Page):
         self.promise = PromiseStrip()
         self.plan = PlanCard(desk)
         self.assignments = AssignmentsForm(desk)
+        self.guides = GuideForm(desk, recorder)
+        self._forms = (self.form, self.imports, self.items, self.assignments, self.guides)
         self._sheets = QStackedWidget()
         self._build()
         self._connect()
@@ -101,7 +104,7 @@ class PracticePage(Page):
         split = row(today, spacing=2 * GRID_PX)
         fill(split, left, right)
         split.setStretch(1, 1)
-        for widget in (today, self.form, self.imports, self.items, self.assignments):
+        for widget in (today, *self._forms):
             self._sheets.addWidget(widget)
         usual = QWidget()
         box = column(usual, spacing=2 * GRID_PX, margin=2 * GRID_PX)
@@ -125,8 +128,10 @@ class PracticePage(Page):
         self.panel.passageWanted.connect(self.new_passage)
         self.panel.changeWanted.connect(self.change_passage)
         self.form.made.connect(self._passage_made)
-        for sheet in (self.form, self.imports, self.items, self.assignments):
+        for sheet in self._forms:
             sheet.closed.connect(self.show_today)
+        self.panel.guides.clicked.connect(self.choose_guides)
+        self.guides.chosen.connect(self.panel.show_guides)
         self.clips.changed.connect(self._show_offers)
         self.offers.lookWanted.connect(self.look_at_clips)
         self.plan.practiseWanted.connect(self.clock.choose)
@@ -145,6 +150,7 @@ class PracticePage(Page):
         bind(self, "practice.record", panel.toggle)
         bind(self, "practice.stop", panel.stop)
         bind(self, "practice.arm", panel.arm)
+        bind(self, "practice.guides", self.choose_guides)
         bind(self, "practice.plan", self.plan.make)
         bind(self, "practice.assignments", self.show_assignments)
         bind(self, "practice.file_clip", self.clips.file_next)
@@ -198,6 +204,13 @@ class PracticePage(Page):
         """Open the list of items."""
         self._sheets.setCurrentWidget(self.items)
         self.items.start()
+
+    def choose_guides(self) -> None:
+        """Open what sounds while a take is recorded."""
+        known = self._view.passages if self._view else ()
+        chosen = [one.settings for one in known if one.id == self.panel.passage.key]
+        self._sheets.setCurrentWidget(self.guides)
+        self.guides.start(chosen[0] if chosen else self._settings.default_settings)
 
     def new_passage(self) -> None:
         """Open the form for a new passage."""

@@ -73,6 +73,9 @@ class RecordPanel(Card):
         self._record = Button("Record", "record", action_id="practice.record", primary=True)
         self._record.setProperty("tall", True)
         self._arm = Button("On first note", action_id="practice.arm", name=_ARM_NAME)
+        self.guides = Button("Click", action_id="practice.guides", name="Click and drone")
+        self._sounding = soft()
+        self._sounding.hide()
         self._elapsed = large("0:00")
         self._elapsed.setAccessibleName("Time recorded")
         self._filing = QProgressBar()
@@ -88,7 +91,7 @@ class RecordPanel(Card):
         fill(passage, self.passage, self._edit, self._new)
         passage.setStretch(0, 1)
         source = row()
-        fill(source, self.input, self._level)
+        fill(source, self.input, self._level, self.guides)
         source.setStretch(0, 1)
         missing = row()
         fill(missing, self._missing, self._look_again)
@@ -98,7 +101,7 @@ class RecordPanel(Card):
         button.setStretch(0, 1)
         fill(self.box, soft("Passage", wrap=False), passage, self.rule)
         fill(self.box, labelled("Aim of this take", self.aim))
-        fill(self.box, soft("Input", wrap=False), source, missing, self._meter)
+        fill(self.box, soft("Input", wrap=False), source, missing, self._meter, self._sounding)
         fill(self.box, button, self._filing)
         self._question = self._build_question()
         self._recovered = RecoveredCard(self._recorder, self._attention)
@@ -152,6 +155,11 @@ class RecordPanel(Card):
 
     def _allow_change(self) -> None:
         self._edit.setEnabled(bool(self.passage.key) and not self._recorder.is_recording)
+
+    def show_guides(self, words: str) -> None:
+        """Say what will sound while the next takes are recorded."""
+        self._sounding.setText(f"Will sound: {words}" if words else "")
+        self._sounding.setVisible(bool(words))
 
     @property
     def level_words(self) -> str:

@@ -1,15 +1,18 @@
 """What the measures need to know about the playing, as a form."""
 
+from dataclasses import replace
+
 from PySide6.QtWidgets import QCheckBox, QDoubleSpinBox, QGridLayout, QLineEdit, QWidget
 
 from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
 from app.services.instruments import instrument_names
 from app.ui.theme import GRID_PX
-from app.ui.widgets.basics import labelled
+from app.ui.widgets.basics import column, fill, labelled
 from app.ui.widgets.choices import Choice
 
 _TEMPERAMENTS = (("equal", "Equal"), ("pythagorean", "Pythagorean"), ("just", "Just"))
+_GAINS = (("off", "Set by hand"), ("on", "Sets itself"), ("unknown", "Not known"))
 _TONICS = ("C", "C#", "Db", "D", "D#", "Eb", "E", "F", "F#", "Gb", "G", "G#", "Ab", "A", "A#")
 _MORE_TONICS = ("Bb", "B")
 _LOWEST_A_HZ, _HIGHEST_A_HZ = 380.0, 480.0
@@ -37,6 +40,11 @@ class SettingsForm(QWidget):
         self._strings.setPlaceholderText("usual; or low to high: C3 G3 D4 A4")
         self._accompanied = QCheckBox("Piano or a backing sound plays too")
         self._accompanied.setAccessibleName(self._accompanied.text())
+        self._mute = QCheckBox("Played with a mute")
+        self._mute.setAccessibleName(self._mute.text())
+        self._gain: Choice[str] = Choice("Input level")
+        self._gain.offer(list(_GAINS))
+        self._shown = PlayingSettings()
         grid = QGridLayout(self)
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setHorizontalSpacing(2 * GRID_PX)
@@ -47,13 +55,19 @@ class SettingsForm(QWidget):
         grid.addLayout(labelled("Tonic", self._tonic), 1, 1)
         grid.addLayout(labelled("Beat, per minute", self._pulse), 2, 0)
         grid.addLayout(labelled("Open strings", self._strings), 2, 1)
-        grid.addWidget(self._accompanied, 3, 0, 1, 2)
+        grid.addLayout(labelled("Input level", self._gain), 3, 0)
+        played = column(spacing=4)
+        fill(played, 1, self._accompanied, self._mute)
+        grid.addLayout(played, 3, 1)
         grid.setColumnStretch(0, 1)
         grid.setColumnStretch(1, 1)
         self._allow_tonic()
 
     def show_settings(self, settings: PlayingSettings) -> None:
-        """Fill the form."""
+        """Fill the form; what it has no field for stays as it is."""
+        self._shown = settings
+        self._mute.setChecked(settings.with_mute)
+        self._gain.choose(settings.automatic_gain)
         self._instrument.choose(settings.instrument)
         self._a_hz.setValue(settings.reference_a_hz or 0.0)
         self._temperament.choose(settings.temperament)
@@ -74,7 +88,8 @@ class SettingsForm(QWidget):
         """
         temperament = self._temperament.key or "equal"
         a_hz = self._a_hz.value()
-        return PlayingSettings(
+        return replace(
+            self._shown,
             instrument=self._instrument.key or "violin",
             reference_a_hz=a_hz if a_hz >= _LOWEST_A_HZ else None,
             temperament=temperament,
@@ -82,6 +97,8 @@ class SettingsForm(QWidget):
             pulse_bpm=self._pulse.value() or None,
             open_strings=_read_strings(self._strings.text()),
             accompanied=self._accompanied.isChecked(),
+            automatic_gain=self._gain.key or "off",
+            with_mute=self._mute.isChecked(),
         )
 
     def _allow_tonic(self) -> None:

@@ -1,0 +1,147 @@
+"""What sounds in the headphones while a take is recorded: click, count-in, drone."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QCheckBox, QDoubleSpinBox, QGridLayout, QLineEdit, QSlider, QSpinBox
+
+from app.journal.failures import PlainFailure
+from app.journal.records import PlayingSettings
+from app.services.guide_settings import (
+    FASTEST_BPM,
+    HEARING_CAUTION,
+    SLOWEST_BPM,
+    GuideSettings,
+    checked,
+    numbers_of,
+)
+from app.services.wording import counted, number_text
+from app.ui.desk import Desk
+from app.ui.models.recorder import Recorder
+from app.ui.theme import GRID_PX
+from app.ui.widgets.basics import Button, Card, fill, labelled, row, sentence, soft
+
+_MOST_BEATS, _MOST_BARS = 16, 8
+_USUAL_BPM = 72.0
+_USUAL_VOLUME_PERCENT = 40
+
+
+class GuideForm(Card):
+    """Chooses what the next takes are played along with, until it is turned off.
+
+    Signals
+    -------
+    chosen(str)
+        What is chosen, in words; empty: nothing sounds.
+    closed()
+        Nothing more to do here.
+    """
+
+    chosen = Signal(str)
+    closed = Signal()
+
+    def __init__(self, desk: Desk, recorder: Recorder) -> None:
+        super().__init__("Click and drone")
+        self._desk = desk
+        self._recorder = recorder
+        self._settings = PlayingSettings()
+        self.click = QCheckBox("Click")
+        self.bpm = QDoubleSpinBox()
+        self.bpm.setRange(SLOWEST_BPM, FASTEST_BPM)
+        self.bpm.setDecimals(1)
+        self.bpm.setSuffix(" BPM")
+        self.bpm.setValue(_USUAL_BPM)
+        self.beats = QSpinBox()
+        self.beats.setRange(1, _MOST_BEATS)
+        self.beats.setValue(4)
+        self.accents = QLineEdit()
+        self.accents.setPlaceholderText("first beat strong; or each from 0 to 1: 1 0.5 0.8 0.5")
+        self.count_in = QSpinBox()
+        self.count_in.setRange(0, _MOST_BARS)
+        self.count_in.setSuffix(" bars")
+        self.goes_on = QCheckBox("The click goes on after the count-in")
+        self.goes_on.setChecked(True)
+        self.drone = QLineEdit()
+        self.drone.setPlaceholderText("none; such as A3, or D3 A3")
+        self.volume = QSlider(Qt.Orientation.Horizontal)
+        self.volume.setRange(0, 100)
+        self.volume.setValue(_USUAL_VOLUME_PERCENT)
+        self.volume.setAccessibleName("Volume of click and drone")
+        for box in (self.click, self.goes_on):
+            box.setAccessibleName(box.text())
+        self._build()
+
+    def _build(self) -> None:
+        grid = QGridLayout()
+        grid.setSpacing(2 * GRID_PX)
+        grid.addWidget(self.click, 0, 0)
+        grid.addLayout(labelled("Tempo of the click", self.bpm), 1, 0)
+        grid.addLayout(labelled("Beats a bar", self.beats), 1, 1)
+        grid.addLayout(labelled("Accents", self.accents), 1, 2)
+        grid.addLayout(labelled("Count-in", self.count_in), 2, 0)
+        grid.addWidget(self.goes_on, 2, 1, 1, 2, Qt.AlignmentFlag.AlignBottom)
+        grid.addLayout(labelled("Drone", self.drone), 3, 0, 1, 2)
+        grid.addLayout(labelled("Volume", self.volume), 3, 2)
+        grid.setColumnStretch(2, 1)
+        use = Button("Use it for the next takes", primary=True)
+        use.clicked.connect(self.use)
+        off = Button("Nothing sounds")
+        off.clicked.connect(self.turn_off)
+        close = Button("Back to today", plain=True)
+        close.clicked.connect(self.closed)
+        buttons = row()
+        fill(buttons, soft(), 1, close, off, use)
+        about = soft(
+            "The click's beats are kept with the take and anchor its tempo. The drone is tuned "
+            "as the chosen passage is. Wear headphones, or the microphone hears both."
+        )
+        fill(self.box, about, sentence(HEARING_CAUTION), grid, buttons, 1)
+
+    def start(self, settings: PlayingSettings) -> None:
+        """Begin with the tempo of a passage, where it has one."""
+        self._settings = settings
+        if self._recorder.guides is None and settings.pulse_bpm:
+            self.bpm.setValue(settings.pulse_bpm)
+        self.click.setFocus()
+
+    def use(self) -> None:
+        """Let it sound with the next takes."""
+        try:
+            guides = checked(self._read())
+        except PlainFailure as failure:
+            self._desk.tell_failure(failure)
+            return
+        self._recorder.guides = None if guides.is_silent else guides
+        self.chosen.emit(guide_text(guides))
+        self.closed.emit()
+
+    def turn_off(self) -> None:
+        """Let nothing sound any more."""
+        self._recorder.guides = None
+        self.chosen.emit("")
+        self.closed.emit()
+
+    def _read(self) -> GuideSettings:
+        temperament = self._settings.temperament
+        return GuideSettings(
+            click_bpm=self.bpm.value() if self.click.isChecked() else None,
+            beats_a_bar=self.beats.value(),
+            accents=numbers_of(self.accents.text()),
+            count_in_bars=self.count_in.value(),
+            goes_on=self.goes_on.isChecked(),
+            drone=self.drone.text().strip(),
+            temperament=temperament,
+            tonic=self._settings.tonic,
+            reference_a_hz=self._settings.reference_a_hz or GuideSettings().reference_a_hz,
+            volume=self.volume.value() / 100,
+        )
+
+
+def guide_text(guides: GuideSettings) -> str:
+    """Say in one line what will sound; empty where nothing does."""
+    parts = []
+    if guides.click_bpm is not None:
+        parts.append(f"click at {number_text(guides.click_bpm, 1)} BPM")
+        if guides.count_in_bars:
+            parts.append(f"{counted(guides.count_in_bars, 'bar')} counted in")
+    if guides.drone:
+        parts.append(f"drone {guides.drone}")
+    return ", ".join(parts)
