@@ -22,7 +22,7 @@ from app.services.stopping import (
     stop_if,
     stopped_by,
 )
-from app.services.take_filing import NewTake, PlacedFile, TakeFiler
+from app.services.take_filing import NewTake, PlacedFile, TakeFiler, safe_suffix
 from app.services.views import ImportProposal, TakeRow
 from app.services.wording import counted, day_text
 from app.store.store import Store
@@ -231,7 +231,7 @@ class ImportingService:
             passage_id=proposal.passage_id,
             origin=Origin.IMPORTED,
             settings=self._settings_for(proposal.passage_id),
-            suffix=_safe_suffix(proposal.path),
+            suffix=safe_suffix(proposal.path),
             original_name=proposal.path.name,
             recorded_at_source=proposal.recorded_at_source,
             ended=proposal.notice,
@@ -293,10 +293,3 @@ def _same_time_on(day: date, recorded_at: datetime, turn_hour: int) -> datetime:
 
 def _twin_words(path: Path | None) -> str:
     return f"{path.name}, which holds the same sound" if path is not None else ""
-
-
-def _safe_suffix(path: Path) -> str:
-    """Keep the kind of a file in its name; sidecars have .json to themselves."""
-    suffix = path.suffix.lower()
-    usable = suffix.removeprefix(".").isalnum() and suffix.isascii() and suffix != ".json"
-    return suffix if usable else ".sound"

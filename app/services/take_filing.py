@@ -55,6 +55,13 @@ Place = Callable[[Path, dict[str, str]], PlacedFile]
 """Makes the finished file at a path, with tags; leaves nothing there when it fails."""
 
 
+def safe_suffix(path: Path) -> str:
+    """Keep the kind of a file in its name; sidecars have .json to themselves."""
+    suffix = path.suffix.lower()
+    usable = suffix.removeprefix(".").isalnum() and suffix.isascii() and suffix != ".json"
+    return suffix if usable else ".sound"
+
+
 class TakeFiler:
     """Files new takes one after the other.
 
