@@ -89,6 +89,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
             (f"clock.item_{n}", f"Clock on item {n} of the list", str(n))
             for n in range(1, ITEM_KEY_COUNT + 1)
         ),
+        ("clock.listen", "Count the minutes in which the instrument sounds, or stop", "H"),
         ("clock.items", "Change the list of items", "Shift+I"),
     ),
     *_specs(

@@ -29,6 +29,7 @@ from app.services.clock_views import (
     ItemRow,
 )
 from app.services.no_retake import NoRetakeView
+from app.services.sounding import SoundingOffer, SoundingState
 from app.services.views import (
     ChangeRow,
     CompareView,
@@ -710,6 +711,28 @@ class FakeAssignments:
         return ()
 
 
+class FakeSounding:
+    def __init__(self) -> None:
+        self.kept: list[SoundingOffer] = []
+        self.minutes = 12.0
+        self.listens = False
+        self.ended = ""
+
+    def start(self, device_key=None):
+        self.listens = True
+
+    def state(self):
+        return SoundingState(self.listens and not self.ended, True, self.minutes, 20.0, self.ended)
+
+    def stop(self):
+        self.listens = False
+        words = "What the practice clock counts in the same time is left out."
+        return SoundingOffer(TODAY, NOW, self.minutes - 4, self.minutes, words)
+
+    def keep(self, offer):
+        self.kept.append(offer)
+
+
 class FakeNoRetake:
     def __init__(self, state: FakeState) -> None:
         self._s = state
@@ -777,6 +800,7 @@ class FakeWorkbench:
         self.watching = FakeWatching(self.state)
         self.promises = FakePromises(self.state)
         self.planning = FakePlanning()
+        self.sounding = FakeSounding()
         self.assignments = FakeAssignments()
 
 

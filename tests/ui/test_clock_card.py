@@ -218,3 +218,30 @@ def test_the_clock_survives_a_restart(real_journal, open_window, settle, qtbot):
         # 40 minutes were typed for this day before.
         assert bench.practising.today().minutes == pytest.approx(45)
         window.close()
+
+
+def test_sounding_minutes_are_counted_and_offered(window, settle, qtbot, bench):
+    card = window.main.practice.clock_card
+    qtbot.keyClick(window.main, "H")
+    settle(window)
+    assert bench.sounding.listens
+    assert "It sounds now; 12 min sounded" in labels_of(card)
+    qtbot.keyClick(window.main, "H")
+    settle(window)
+    assert not bench.sounding.listens
+    said = labels_of(card)
+    assert "The instrument sounded for 12 min." in said
+    assert "8 min would be added to the day." in said
+    button(card, "Keep them").click()
+    settle(window)
+    assert [offer.minutes for offer in bench.sounding.kept] == [8.0]
+    assert "would be added" not in labels_of(card)
+
+
+def test_an_input_that_goes_while_listening_loses_no_minutes(window, settle, qtbot, bench):
+    qtbot.keyClick(window.main, "H")
+    settle(window)
+    bench.sounding.ended = "The sound input went away; the minutes are kept in mind."
+    qtbot.waitUntil(lambda: "went away" in window.main.messages.text, timeout=5000)
+    settle(window)
+    assert "would be added" in labels_of(window.main.practice.clock_card)

@@ -22,6 +22,7 @@ from app.ui.models.clip_offers import ClipOffers
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.practice_clock import PracticeClock
 from app.ui.models.recorder import Recorder
+from app.ui.models.sounding_minutes import SoundingMinutes
 from app.ui.models.today import Today, read_today
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
@@ -62,9 +63,10 @@ class PracticePage(Page):
         self._view: TodayView | None = None
         self._settings = JournalSettings()
         self.clock = PracticeClock(desk)
+        self.sounding = SoundingMinutes(desk)
         attention = Attention()
         self.head = DayHead()
-        self.clock_card = ClockCard(self.clock, attention)
+        self.clock_card = ClockCard(self.clock, self.sounding, attention)
         self.panel = RecordPanel(desk, recorder, attention)
         self.clock_card.let_break_ask()
         self.clips = ClipOffers(desk)
@@ -124,6 +126,7 @@ class PracticePage(Page):
         self.large.record.clicked.connect(self.panel.toggle)
         self.large.back.clicked.connect(lambda: self.show_large(large=False))
         self.clock.passageBegun.connect(self._take_up_passage)
+        self.clock_card.listen.clicked.connect(lambda: self.sounding.toggle(recorder.device_key))
         self.clock_card.edit.clicked.connect(self.change_items)
         self.panel.passageWanted.connect(self.new_passage)
         self.panel.changeWanted.connect(self.change_passage)
@@ -169,6 +172,7 @@ class PracticePage(Page):
         bind(self, "clock.toggle", clock.toggle)
         bind(self, "clock.stop", clock.stop)
         bind(self, "clock.next_item", clock.next_item)
+        bind(self, "clock.listen", self.clock_card.listen.click)
         bind(self, "clock.items", self.change_items)
         for n in range(ITEM_KEY_COUNT):
             bind(self, f"clock.item_{n + 1}", partial(clock.choose_at, n))

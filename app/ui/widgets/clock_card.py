@@ -1,15 +1,18 @@
 """The practice clock: its time, its item, and the minutes of every item today."""
 
 from app.services.clock_views import NO_ITEM, ClockView, ForgottenView, ItemRow
+from app.services.sounding import SoundingState
 from app.services.wording import length_text, minutes_text
 from app.ui.icons import icon
 from app.ui.models.attention import Attention
 from app.ui.models.item_lines import ItemLine, item_lines
 from app.ui.models.practice_clock import PracticeClock
 from app.ui.models.rows import Column
+from app.ui.models.sounding_minutes import SoundingMinutes
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, heading, large, row, sentence, soft
 from app.ui.widgets.forgotten_card import ForgottenCard
+from app.ui.widgets.sounding_row import SoundingOfferCard, sounding_words
 from app.ui.widgets.table import RowTable
 
 _TABLE_HEIGHT_PX = 140
@@ -26,8 +29,11 @@ _GO_ON = ("Go on", "play")
 class ClockCard(Card):
     """Shows the clock and switches its item."""
 
-    def __init__(self, clock: PracticeClock, attention: Attention) -> None:
+    def __init__(
+        self, clock: PracticeClock, sounding: SoundingMinutes, attention: Attention
+    ) -> None:
         super().__init__()
+        self._sounding = sounding
         self._clock = clock
         self._attention = attention
         self._rows: tuple[ItemRow, ...] = ()
@@ -61,9 +67,14 @@ class ClockCard(Card):
         head.setSpacing(GRID_PX)
         foot = row()
         self._today = soft(wrap=False)
-        fill(foot, self._today, 1, self._edit)
+        self._heard = soft(wrap=False)
+        self.listen = Button("Listen along", action_id="clock.listen", plain=True)
+        fill(foot, self._today, self._heard, 1, self.listen, self._edit)
         fill(self.box, head, self.forgotten, self._break, self.table, foot)
         self._attention.add(self.forgotten)
+        self._offer = SoundingOfferCard(self._sounding, self._attention)
+        self.box.insertWidget(1, self._offer)
+        self._sounding.changed.connect(self._show_heard)
 
     def _build_break(self) -> Card:
         card = Card()
@@ -115,6 +126,10 @@ class ClockCard(Card):
         )
         self._break_words.setText(view.break_sentence)
         self._attention.want(self._break, bool(view.break_sentence))
+
+    def _show_heard(self, state: SoundingState | None) -> None:
+        self._heard.setText(sounding_words(state))
+        self.listen.setText("Listen along" if state is None else "Stop listening")
 
     def _take_rows(self, rows: tuple[ItemRow, ...]) -> None:
         self._rows = rows
