@@ -87,7 +87,7 @@ def measure_dynamics(
             "playing": "level" if playing is None else "given",
         },
     )
-    refusal = _refusal(samples, sample_rate_hz, provenance)
+    refusal = _refusal(samples, sample_rate_hz, provenance, should_stop)
     if refusal is not None:
         return refusal
     tell = progress or _nobody
@@ -106,7 +106,7 @@ def measure_dynamics(
         dynamic_span_db=_dynamic_span(curve, playing, provenance),
         noise_floor_dbfs=noise_floor_dbfs(samples, sample_rate_hz, should_stop=should_stop),
         true_peak_dbtp=peak,
-        clipped_samples=count_clipped_samples(samples),
+        clipped_samples=count_clipped_samples(samples, should_stop=should_stop),
         momentary_time_s=curve.momentary_time_s,
         momentary_lufs=np.maximum(momentary, QUIETEST_NOISE_DBFS),
     )
@@ -148,12 +148,14 @@ def noise_floor_dbfs(
     return max(QUIETEST_NOISE_DBFS, 10 * math.log10(quiet) if quiet > 0 else -math.inf)
 
 
-def count_clipped_samples(samples: SampleArray) -> int:
+def count_clipped_samples(samples: SampleArray, *, should_stop: StopQuestion | None = None) -> int:
     """Count the samples that stand at full scale in runs of two or more.
 
     Parameters
     ----------
     samples : (n,) or (n, channels) array
+    should_stop : callable, optional
+        Asked for every block.
 
     Returns
     -------
@@ -164,6 +166,7 @@ def count_clipped_samples(samples: SampleArray) -> int:
     total = 0
     open_runs = np.zeros((2, columns.shape[1]), dtype=np.int64)
     for block in blocks_of(columns):
+        stop_if_asked(should_stop)
         for channel in range(columns.shape[1]):
             for side, full in enumerate(
                 (block[:, channel] >= FULL_SCALE, block[:, channel] <= -FULL_SCALE)
@@ -189,7 +192,10 @@ def _runs(flag: NDArray[np.bool_], length_before: int) -> tuple[NDArray[np.int64
 
 
 def _refusal(
-    samples: SampleArray, sample_rate_hz: float, provenance: Provenance
+    samples: SampleArray,
+    sample_rate_hz: float,
+    provenance: Provenance,
+    should_stop: StopQuestion | None,
 ) -> NotMeasurable | None:
     """Why these samples cannot be measured, if so."""
     if sample_rate_hz < LOWEST_RATE_HZ:
@@ -198,8 +204,13 @@ def _refusal(
     if samples.shape[0] / sample_rate_hz < MOMENTARY_S:
         sentence = f"The take is shorter than {MOMENTARY_S:g} seconds."
         return NotMeasurable(Reason.TOO_SHORT, sentence, provenance)
-    # The sum is finite only if every sample is; no second array of an hour's length.
-    if not math.isfinite(float(np.sum(samples, dtype=np.float64))):
+    # A sum is finite only if every sample is; no second array of an hour's length.
+    columns = samples[:, np.newaxis] if samples.ndim == 1 else samples
+    total = 0.0
+    for block in blocks_of(columns):
+        stop_if_asked(should_stop)
+        total += float(np.sum(block, dtype=np.float64))
+    if not math.isfinite(total):
         sentence = "The recording contains samples that are not numbers."
         return NotMeasurable(Reason.INPUT_BROKEN, sentence, provenance)
     return None

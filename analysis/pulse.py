@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 
 from analysis.pulse_tracking import PARTS, MetricPath, track_pulse
 from analysis.results import FloatArray
+from analysis.stopping import StopQuestion, stop_if_asked
 
 FEWEST_BEATS = 4
 # Cost an onset, less what played beats speak for the pulse: onsets without any pulse
@@ -109,7 +110,9 @@ def pulse_from_reference(onset_s: FloatArray, reference_s: FloatArray) -> Pulse 
     return Pulse("reference", beat_s, played, index[played].astype(np.float64), beat_s[played])
 
 
-def pulse_from_evidence(onset_s: FloatArray, weight: FloatArray) -> Pulse | None:
+def pulse_from_evidence(
+    onset_s: FloatArray, weight: FloatArray, *, should_stop: StopQuestion | None = None
+) -> Pulse | None:
     """Find the one pulse that the onsets leave no doubt about.
 
     Every usual tempo is tried; the best one must stand clear of all others, most of
@@ -119,16 +122,19 @@ def pulse_from_evidence(onset_s: FloatArray, weight: FloatArray) -> Pulse | None
     Parameters
     ----------
     onset_s, weight : (n,) arrays
+    should_stop : callable, optional
+        Asked for every tempo.
 
     Returns
     -------
     Pulse or None
     """
-    tried = [
-        candidate
-        for bpm in _TRIED_BPM
-        if (candidate := _candidate(onset_s[:_EVIDENCE_ONSETS], weight, float(bpm))) is not None
-    ]
+    tried = []
+    for bpm in _TRIED_BPM:
+        stop_if_asked(should_stop)
+        candidate = _candidate(onset_s[:_EVIDENCE_ONSETS], weight, float(bpm))
+        if candidate is not None:
+            tried.append(candidate)
     if not tried:
         return None
     best = min(tried, key=lambda candidate: candidate.cost)

@@ -249,7 +249,13 @@ class _Measuring:
             )
             if isinstance(by_click, Measured) or pulse_bpm is None:
                 return by_click
-        return tempo.measure_tempo(onset_s, strength, duration_s, pulse_bpm=pulse_bpm)
+        return tempo.measure_tempo(
+            onset_s,
+            strength,
+            duration_s,
+            pulse_bpm=pulse_bpm,
+            should_stop=self.should_stop,
+        )
 
     def _dynamics(self, playing: tuple[Note, ...], aside: tuple[LeftOut, ...]) -> TakeDynamics:
         return dynamics_of_take(

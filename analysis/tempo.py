@@ -29,6 +29,7 @@ from analysis.results import (
     Reason,
     Tempo,
 )
+from analysis.stopping import StopQuestion
 
 ALGORITHM = "tempo-4"
 FEWEST_ONSETS = 4
@@ -56,6 +57,7 @@ def measure_tempo(
     pulse_bpm: float | None = None,
     reference_beat_s: FloatArray | None = None,
     reference_kind: ReferenceKind = "reference",
+    should_stop: StopQuestion | None = None,
 ) -> Measured[Tempo] | NotMeasurable:
     """Measure tempo, steadiness and drift from note onsets.
 
@@ -75,6 +77,8 @@ def measure_tempo(
         stated beat.
     reference_kind : str
         What the known beats are, for :attr:`Tempo.anchor`.
+    should_stop : callable, optional
+        Asked for every tempo that is tried.
 
     Returns
     -------
@@ -102,7 +106,7 @@ def measure_tempo(
     if onsets.size < FEWEST_ONSETS:
         sentence = f"Fewer than {FEWEST_ONSETS} note onsets."
         return NotMeasurable(Reason.TOO_FEW_ONSETS, sentence, provenance)
-    pulse = _found_pulse(onsets, weight, pulse_bpm, reference_beat_s)
+    pulse = _found_pulse(onsets, weight, pulse_bpm, reference_beat_s, should_stop)
     if pulse is not None and reference_beat_s is not None:
         pulse = replace(pulse, anchor=reference_kind)
     if pulse is None or pulse.beat_s.size < FEWEST_BEATS:
@@ -165,13 +169,14 @@ def _found_pulse(
     weight: FloatArray,
     pulse_bpm: float | None,
     reference_beat_s: FloatArray | None,
+    should_stop: StopQuestion | None,
 ) -> Pulse | None:
     """Pulse by the best anchor there is."""
     if reference_beat_s is not None:
         return pulse_from_reference(onsets, reference_beat_s)
     if pulse_bpm is not None:
         return pulse_near(onsets, weight, pulse_bpm)
-    return pulse_from_evidence(onsets, weight)
+    return pulse_from_evidence(onsets, weight, should_stop=should_stop)
 
 
 def _no_pulse_sentence(pulse_bpm: float | None, reference_beat_s: FloatArray | None) -> str:

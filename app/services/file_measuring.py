@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
+from app.services.long_sounds import read_for_measuring
 from app.services.machine_readable import measure_object
 from app.services.plain import plain_failures
 from app.services.stopping import (
@@ -74,11 +75,11 @@ def measure_file(
         Once `should_stop` says so.
     """
     checked_settings(settings)
-    sound = read_whole(path)
+    found = read_for_measuring(path, part_of(progress, 0.0, _READ), should_stop)
     stop_if(should_stop)
-    progress(_READ)
-    analysis = analyse_sound(sound, settings, part_of(progress, _READ, 1.0), should_stop)
-    return MeasureReport(str(path), analysis, settings, notice_of(sound))
+    watched = found.watched(should_stop)
+    analysis = analyse_sound(found.sound, settings, part_of(progress, _READ, 1.0), watched)
+    return MeasureReport(str(path), analysis, settings, notice_of(found.sound))
 
 
 def read_whole(path: Path) -> "Sound":

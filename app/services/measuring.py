@@ -12,8 +12,8 @@ from app.services.file_measuring import (
     MeasureReport,
     analyse_sound,
     notice_of,
-    read_whole,
 )
+from app.services.long_sounds import read_for_measuring
 from app.services.rows import Rows
 from app.services.stopping import (
     Progress,
@@ -75,16 +75,16 @@ class MeasuringService:
         """
         take = self._take(take_id)
         try:
-            sound = read_whole(self._store.folders.absolute(take.file))
+            path = self._store.folders.absolute(take.file)
+            found = read_for_measuring(path, part_of(progress, 0.0, 0.1), should_stop)
             stop_if(should_stop)
-            progress(0.1)
-            settings = take.settings
-            analysis = analyse_sound(sound, settings, part_of(progress, 0.1, 0.98), should_stop)
+            settings, watched = take.settings, found.watched(should_stop)
+            analysis = analyse_sound(found.sound, settings, part_of(progress, 0.1, 0.98), watched)
         except PlainFailure as failure:
             self._keep_failure(take, failure)
             raise
         stop_if(should_stop)
-        self.keep(MeasureReport(take.file, analysis, settings, notice_of(sound)), take)
+        self.keep(MeasureReport(take.file, analysis, settings, notice_of(found.sound)), take)
         progress(1.0)
         return self._rows.of_take(self._take(take_id))
 
