@@ -111,7 +111,7 @@ class Output:
                     finished_callback=partial(self._ended, number),
                 )
                 self._prepare(rate, channels)
-                self._settled_frames = _SETTLED_S * rate
+                self._settled_frames = (_SETTLED_S + 2 * self._latency_s) * rate
                 stream.start()
             except sounddevice.PortAudioError as refused:
                 error = refused

@@ -121,8 +121,11 @@ class Playback:
         Returns
         -------
         float or None
-            Frame of the source at the output's rate; None when nothing was played yet.
+            Frame of the source at the output's rate; None when nothing was played
+            yet, or when something else comes after a silence.
         """
+        if self._gain == 0 and self.incoming is not None:
+            return None
         latest: _Sounding | None = None
         for sounding in reversed(tuple(self._sounding)):
             latest = sounding
@@ -172,6 +175,8 @@ class Playback:
             kept = self._fill(out, 0, kept, old, heard_at_s)
         self.current, self.incoming = incoming, None
         if old is None or self._gain == 0:
+            # What was heard before the silence says nothing about where this is.
+            self._sounding.clear()
             return kept
         fading = _joined(old.take(min(self._fade, len(out) - kept)), out.shape[1])
         if not self.playing:

@@ -66,6 +66,21 @@ def test_play_delivers_the_sound_itself_after_a_short_fade_in() -> None:
     assert biggest_step(out) < NO_CLICK
 
 
+def test_the_place_before_a_pause_is_not_shown_again_after_going_elsewhere() -> None:
+    bench = Bench(sine(2.0), FeedPlan(RATE, None, 1.0))
+    bench.playback.playing = True
+    bench.run(RATE // 4)
+    bench.playback.playing = False
+    bench.run(BUFFER)
+    bench.bring(FeedPlan(4_800, None, 1.0))
+    bench.playback.playing = True
+    assert bench.playback.place_at(bench.now_s) is None, "nothing of it is on its way yet"
+    bench.run(BUFFER)
+    # The output's buffer is not yet heard: the old place would be shown until it is.
+    assert bench.playback.place_at(bench.now_s - 0.1) == 4_800
+    assert bench.playback.place_at(bench.now_s) == pytest.approx(4_800 + BUFFER, abs=1e-6)
+
+
 def test_pause_and_play_lose_no_sample() -> None:
     sound = sine(2.0)
     bench = Bench(sound, FeedPlan(0, None, 1.0))

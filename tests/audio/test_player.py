@@ -1,9 +1,10 @@
 """Playing for real, into the virtual sound device, heard back from its other end."""
 
+import math
 import threading
 import time
-from collections.abc import Iterator
-from typing import Any
+from collections.abc import Callable, Iterator
+from typing import Any, TypeVar
 
 import numpy as np
 import pytest
@@ -13,6 +14,7 @@ from audio.errors import AudioFailure
 from audio.player import Player
 
 RATE = 48_000
+_T = TypeVar("_T")
 
 
 def clicks(seconds: float, every_s: float = 0.5, first_s: float = 0.25) -> np.ndarray:
@@ -63,6 +65,56 @@ def onsets(time_s: np.ndarray, sound: np.ndarray, threshold: float = 0.3) -> np.
     return loud[np.flatnonzero(np.diff(loud, prepend=-1.0) > 0.1)]
 
 
+def wait_for(met: Callable[[], bool], timeout_s: float = 15.0) -> None:
+    """Wait on a machine that may be busy: after an underrun a sound server takes its time."""
+    deadline = time.monotonic() + timeout_s
+    while not met():
+        assert time.monotonic() < deadline, "it never came about"
+        time.sleep(0.005)
+
+
+def places_until(player: Player, met: Callable[[list[float]], bool]) -> list[float]:
+    """Every place that is seen on the way."""
+    places: list[float] = []
+
+    def looked() -> bool:
+        places.append(player.position_s)
+        return met(places)
+
+    wait_for(looked)
+    return places
+
+
+def without_a_gap(player: Player, measure: Callable[[], _T]) -> _T:
+    """Measure again when the machine was too busy to play meanwhile; the last of eight counts."""
+    for _ in range(8):
+        before = player.underruns
+        measured = measure()
+        if player.underruns == before:
+            break
+        # After a gap the sound server keeps still for up to two seconds.
+        player.pause()
+        time.sleep(2.5)
+    return measured
+
+
+def wait_until_held(player: Player, for_s: float = 0.25) -> float:
+    """Wait until the place has not moved for a while, and say it."""
+    place, since = player.position_s, time.monotonic()
+    deadline = since + 10
+    while time.monotonic() < since + for_s:
+        assert time.monotonic() < deadline, "it never stood still"
+        time.sleep(0.005)
+        if player.position_s != place:
+            place, since = player.position_s, time.monotonic()
+    return place
+
+
+def turns(places: list[float]) -> int:
+    """How often a loop has gone back to its start."""
+    return int((np.diff(places) < -0.1).sum())
+
+
 def room_output(room: Any) -> devices.Device:
     return next(found for found in devices.output_devices() if found.name == room.device)
 
@@ -81,22 +133,60 @@ def running(_room_daemon: Any) -> Iterator[Player]:
     player.close()
 
 
+@pytest.fixture(scope="module")
+def running_calmly(_room_daemon: Any) -> Iterator[Player]:
+    """Another with so long a buffer that a busy machine plays it without a gap.
+
+    After a gap the sound server keeps still for two seconds: what is asked of
+    places, loops and speeds has no answer then.
+    """
+    if not _room_daemon.plugged_in:
+        _room_daemon.plug_in()
+    devices.portaudio()
+    devices.refresh()
+    player = Player(room_output(_room_daemon), latency_s=0.5)
+    player.open()
+    assert player.wait_until_running()
+    yield player
+    player.close()
+
+
 @pytest.fixture
-def player(virtual_room: Any, running: Player) -> Player:
+def calm_player(virtual_room: Any, running_calmly: Player) -> Iterator[Player]:
+    running_calmly.pause()
+    running_calmly.loop_off()
+    running_calmly.speed = 1.0
+    yield running_calmly
+    running_calmly.pause()
+    # What is in the buffer is heard all the same.
+    time.sleep(running_calmly.latency_s + 0.3)
+
+
+@pytest.fixture
+def player(virtual_room: Any, running: Player) -> Iterator[Player]:
     running.pause()
     running.loop_off()
     running.speed = 1.0
-    return running
+    yield running
+    running.pause()
 
 
 @pytest.mark.room
 @pytest.mark.parametrize("speed", [1.0, 0.5])
 def test_line_and_sound_agree(virtual_room: Any, player: Player, speed: float) -> None:
-    sound = clicks(10.0)
-    player.load(sound, RATE)
+    player.load(clicks(10.0), RATE)
     player.speed = speed
+    errors_s = without_a_gap(player, lambda: line_errors_s(virtual_room.device, player))
+    assert len(errors_s) >= 2
+    # An underrun on a busy machine may make one click late.
+    assert np.sort(np.abs(errors_s))[-2] < 0.030
+
+
+def line_errors_s(device: str, player: Player) -> list[float]:
+    """How far the line is from each click when the click is heard."""
+    player.seek(0.0)
     shown: list[tuple[float, float]] = []
-    with Listener(virtual_room.device) as listener:
+    with Listener(device) as listener:
         player.play()
         until = time.monotonic() + 3.0
         while time.monotonic() < until:
@@ -106,71 +196,92 @@ def test_line_and_sound_agree(virtual_room: Any, player: Player, speed: float) -
         heard = onsets(*listener.sound())
     times, positions = np.array(shown).T
     heard = heard[(heard > times[0]) & (heard < times[-1])]
-    assert len(heard) >= 2
-    places = np.interp(heard, times, positions)
     marks = np.arange(0.25, 10.0, 0.5)
-    errors_s = [place - marks[np.argmin(np.abs(marks - place))] for place in places]
-    # An underrun on a busy machine may make one click late.
-    assert np.sort(np.abs(errors_s))[-2] < 0.030
+    places = np.interp(heard, times, positions)
+    return [place - marks[np.argmin(np.abs(marks - place))] for place in places]
 
 
 @pytest.mark.room
 def test_sound_follows_the_key_at_once(virtual_room: Any, player: Player) -> None:
     player.load(tone(5.0), RATE)
     time.sleep(0.1)
-    with Listener(virtual_room.device) as listener:
+    delay_s = without_a_gap(player, lambda: delay_of_sound_s(virtual_room.device, player))
+    # 40 ms of it is the output's buffer; generous, as other programs may be busy here.
+    assert 0 < delay_s < 0.15
+
+
+def delay_of_sound_s(device: str, player: Player) -> float:
+    """How long after the key the sound is heard; infinite when it is not heard for a second."""
+    player.seek(0.0)
+    with Listener(device) as listener:
         time.sleep(0.5)
-        pressed_s = listener.stream.time
+        pressed_s = float(listener.stream.time)
         player.play()
         time.sleep(1.0)
         heard_s = onsets(*listener.sound(), threshold=0.05)
-    first_s = heard_s[heard_s > pressed_s][0]
-    # 40 ms of it is the output's buffer; generous, as other programs may be busy here.
-    assert 0 < first_s - pressed_s < 0.15
-
-
-@pytest.mark.room
-def test_pause_seek_loop_and_speed_are_heard(virtual_room: Any, player: Player) -> None:
-    player.load(tone(20.0), RATE)
-    assert player.duration_s == 20.0
-    player.play()
-    time.sleep(0.5)
-    assert player.is_playing
-    player.seek(10.0)
-    time.sleep(0.5)
-    assert 10.1 < player.position_s < 10.8
     player.pause()
-    time.sleep(0.2)
-    held = player.position_s
-    time.sleep(0.2)
-    assert player.position_s == held
-    player.seek(3.0)
-    assert player.position_s == 3.0
-    player.loop(5.0, 5.23)
-    player.play()
-    seen = []
-    for _ in range(40):
-        time.sleep(0.02)
-        seen.append(player.position_s)
-    assert min(seen[10:]) >= 5.0
-    assert max(seen[10:]) <= 5.23
-    player.loop_off()
-    player.speed = 0.5
-    time.sleep(0.5)
-    begun, at = player.position_s, time.monotonic()
-    time.sleep(0.8)
-    assert (player.position_s - begun) / (time.monotonic() - at) == pytest.approx(0.5, abs=0.05)
+    after = heard_s[heard_s > pressed_s]
+    return float(after[0]) - pressed_s if len(after) else math.inf
 
 
 @pytest.mark.room
-def test_another_rate_is_heard_at_its_pitch(virtual_room: Any, player: Player) -> None:
-    player.load(tone(4.0, 443.0, 44_100), 44_100)
+def test_pause_seek_and_loop_are_heard(virtual_room: Any, calm_player: Player) -> None:
+    calm_player.load(tone(20.0), RATE)
+    assert calm_player.duration_s == 20.0
+    calm_player.play()
+    wait_for(lambda: calm_player.position_s > 0.2)
+    assert calm_player.is_playing
+    sought = time.monotonic()
+    calm_player.seek(10.0)
+    seen = places_until(calm_player, lambda places: places[-1] > 10.1)
+    # However late a busy machine looks: sound cannot have come further than time has.
+    assert seen[-1] < 10.0 + (time.monotonic() - sought) + 0.1
+    assert not [place for place in seen if 5.0 < place < 10.0], "it glided there"
+    before = calm_player.position_s
+    calm_player.pause()
+    assert not calm_player.is_playing
+    held = wait_until_held(calm_player)
+    assert before - 0.01 <= held < before + calm_player.latency_s + 0.5
+    calm_player.seek(3.0)
+    assert calm_player.position_s == 3.0
+    calm_player.loop(5.0, 5.23)
+    calm_player.play()
+    wait_for(lambda: calm_player.position_s > 5.05)
+    seen = places_until(calm_player, lambda places: turns(places) >= 3)
+    assert min(seen) >= 5.0
+    assert max(seen) <= 5.23
+
+
+@pytest.mark.room
+def test_half_the_speed_is_half_the_way(virtual_room: Any, calm_player: Player) -> None:
+    calm_player.load(tone(20.0), RATE)
+    calm_player.speed = 0.5
+    speed = without_a_gap(calm_player, lambda: speed_of_the_line(calm_player))
+    assert speed == pytest.approx(0.5, abs=0.05)
+
+
+def speed_of_the_line(player: Player) -> float:
+    """How fast the shown place moves: the median, as a busy machine looks late at times."""
+    begun = player.position_s
+    player.play()
+    wait_for(lambda: player.position_s > begun + 0.3)
+    line = [(time.monotonic(), player.position_s)]
+    while line[-1][0] < line[0][0] + 0.8:
+        time.sleep(0.02)
+        line.append((time.monotonic(), player.position_s))
+    times, places = np.array(line).T
+    steps = max(1, len(line) // 4)
+    return float(np.median((places[steps:] - places[:-steps]) / (times[steps:] - times[:-steps])))
+
+
+@pytest.mark.room
+def test_another_rate_is_heard_at_its_pitch(virtual_room: Any, calm_player: Player) -> None:
+    calm_player.load(tone(4.0, 443.0, 44_100), 44_100)
     with Listener(virtual_room.device) as listener:
-        player.play()
-        time.sleep(2.0)
+        calm_player.play()
+        wait_for(lambda: calm_player.position_s > 2.5)
         time_s, sound = listener.sound()
-    begin = int(np.flatnonzero(np.abs(sound) > 0.3)[0]) + 4800
-    part = sound[begin : begin + RATE]
+    part = sound[-RATE:]
     spectrum = np.log(np.abs(np.fft.rfft(part * np.hanning(len(part)))))
     peak = int(spectrum.argmax())
     left, middle, right = spectrum[peak - 1 : peak + 2]
@@ -210,12 +321,11 @@ def test_the_end_is_told_once_and_play_begins_again(virtual_room: Any) -> None:
 def test_a_scan_lets_go_of_the_output_and_takes_it_again(virtual_room: Any, player: Player) -> None:
     player.load(tone(20.0), RATE)
     player.play()
-    time.sleep(0.5)
+    wait_for(lambda: player.position_s > 0.1)
     devices.refresh()
     assert player.is_open
     before = player.position_s
-    time.sleep(0.5)
-    assert player.position_s > before
+    wait_for(lambda: player.position_s > before + 0.2)
 
 
 @pytest.mark.room
