@@ -63,17 +63,20 @@ def test_every_option_of_measuring_arrives(run, wav_a):
     )  # fmt: skip
     assert ran.code == 0
     validate(ran.json, "measure.schema.json")
-    assert ran.json["parameters"].items() >= {
-        "instrument": "viola",
-        "reference_a_hz": 442.0,
-        "temperament": "just",
-        "tonic": "D",
-        "pulse_bpm": 96.0,
-        "open_strings": "C3,G3,D4,A4",
-        "accompanied": True,
-        "automatic_gain": "on",
-        "with_mute": True,
-    }.items()
+    assert (
+        ran.json["parameters"].items()
+        >= {
+            "instrument": "viola",
+            "reference_a_hz": 442.0,
+            "temperament": "just",
+            "tonic": "D",
+            "pulse_bpm": 96.0,
+            "open_strings": "C3,G3,D4,A4",
+            "accompanied": True,
+            "automatic_gain": "on",
+            "with_mute": True,
+        }.items()
+    )
     # what is played alone is measured; with a piano its targets are equal-tempered
     assert {r["target"] for note in ran.json["notes"] for r in note["readings"]} <= {
         "equal", "open_string", "open_string_pure",
@@ -355,8 +358,19 @@ def test_progress_shows_on_a_terminal_only(monkeypatch, capsys):
 
     from app.cli.console import watched
 
+    def work(progress, _stop):
+        progress(0.5)
+        return 7
+
+    assert watched("measuring", work) == 7
+    assert capsys.readouterr().err == ""
+    # A bar is drawn for the terminal it is told of, not for the one the tests were started from.
+    for name in ("TTY_COMPATIBLE", "TTY_INTERACTIVE", "FORCE_COLOR", "NO_COLOR"):
+        monkeypatch.delenv(name, raising=False)
+    monkeypatch.setenv("TERM", "xterm")
+    monkeypatch.setenv("COLUMNS", "80")
     monkeypatch.setattr(sys.stderr, "isatty", lambda: True, raising=False)
-    assert watched("measuring", lambda progress, _stop: progress(0.5) or 7) == 7
+    assert watched("measuring", work) == 7
     assert "measuring" in capsys.readouterr().err
 
 
