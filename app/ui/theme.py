@@ -175,8 +175,8 @@ def _style_sheet(c: Colours) -> str:
     QAbstractSpinBox[tall="true"] {{ min-height: 34px; }}
     QCheckBox::indicator {{ width: 14px; height: 14px; border: 1px solid {c.ink_soft};
         border-radius: 3px; background: {c.field}; }}
-    QCheckBox::indicator:checked {{ background: {c.accent}; border: 4px solid {c.field};
-        width: 8px; height: 8px; outline: 1px solid {c.ink_soft}; }}
+    QCheckBox::indicator:checked {{ background: qradialgradient(cx: 0.5, cy: 0.5, radius: 0.5,
+        stop: 0 {c.accent}, stop: 0.6 {c.accent}, stop: 0.7 {c.field}, stop: 1 {c.field}); }}
     QCheckBox:focus {{ color: {c.accent}; }}
     QScrollArea {{ border: none; background: transparent; }}
     QScrollArea > QWidget > QWidget {{ background: transparent; }}

@@ -155,6 +155,7 @@ def photograph(folder: Path, journal: Path, only: str) -> None:
         shots.take("practice", main.practice.show_today)
         shots.take("practice-large", lambda: main.practice.show_large(large=True))
         main.practice.show_large(large=False)
+        shots.take("practice-click", main.practice.choose_guides)
         shots.take("practice-items", main.practice.change_items)
         shots.take("practice-set", main.practice.show_assignments)
         shots.take("practice-passage", main.practice.new_passage)

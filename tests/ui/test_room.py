@@ -96,3 +96,46 @@ def test_unplugging_while_recording_keeps_the_take(window, virtual_room, real_be
     settle(window)
     assert main.recorder.state is RecorderState.IDLE
     assert len(real_bench.filing.takes()) == before + 1
+
+
+def test_a_take_begins_with_the_first_note_and_ends_after_silence(  # noqa: PLR0917 - fixtures
+    window, virtual_room, real_bench, phrase, qtbot, settle
+):
+    main = window.main
+    main.practice.panel.passage.choose("")
+    before = {row.id for row in real_bench.filing.takes()}
+    qtbot.keyClick(main, "W")
+    qtbot.waitUntil(lambda: main.recorder.state is RecorderState.ARMED, timeout=10_000)
+    qtbot.wait(2500)
+    assert main.recorder.state is RecorderState.ARMED, "silence is no first note"
+    with virtual_room.playing(phrase.samples, phrase.sample_rate_hz):
+        qtbot.waitUntil(lambda: main.recorder.state is RecorderState.RECORDING, timeout=15_000)
+        qtbot.keyClick(main, "M")
+        qtbot.waitUntil(lambda: main.recorder.state is RecorderState.IDLE, timeout=40_000)
+    assert window.jobs.wait_until_idle(60)
+    settle(window)
+    (take,) = [row for row in real_bench.filing.takes() if row.id not in before]
+    assert take.duration_s > phrase.samples.size / phrase.sample_rate_hz
+    assert [m.text for m in real_bench.marking.for_take(take.id)] == ["marked while playing"]
+
+
+def test_a_click_is_counted_in_and_its_beats_are_kept(window, real_bench, qtbot, settle):
+    main = window.main
+    before = {row.id for row in real_bench.filing.takes()}
+    form = main.practice.guides
+    main.practice.choose_guides()
+    form.click.setChecked(True)
+    form.bpm.setValue(120)
+    form.count_in.setValue(1)
+    form.use()
+    qtbot.keyClick(main, "R")
+    qtbot.waitUntil(lambda: main.recorder.state is RecorderState.RECORDING, timeout=15_000)
+    qtbot.wait(5000)
+    qtbot.keyClick(main, "R")
+    assert window.jobs.wait_until_idle(60)
+    settle(window)
+    (take,) = [row for row in real_bench.filing.takes() if row.id not in before]
+    click = real_bench.listening.open_take(take.id).settings.click
+    assert click is not None
+    # 120 BPM is a beat every 0.5 s.
+    assert click.interval_s == pytest.approx(0.5, abs=0.001)

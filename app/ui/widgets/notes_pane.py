@@ -27,11 +27,15 @@ def _more(note: NoteRow) -> str:
         parts.append("uncertain")
     if note.vibrato:
         parts.append(f"vibrato {note.vibrato}")
-    return ", ".join(parts)
+    if note.left_out:
+        parts.append("left out of the averages")
+    return ". ".join(text for text in (", ".join(parts), note.remark) if text)
 
 
 def _name(note: NoteRow) -> str:
     name = note.name or "\N{EN DASH}"
+    if note.left_out:
+        return f"{name} left out"
     if note.is_open_string:
         return f"{name} open"
     return name if note.kind == "note" else f"{name} {note.kind}"

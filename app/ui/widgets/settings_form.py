@@ -15,6 +15,7 @@ _TEMPERAMENTS = (("equal", "Equal"), ("pythagorean", "Pythagorean"), ("just", "J
 _GAINS = (("off", "Set by hand"), ("on", "Sets itself"), ("unknown", "Not known"))
 _TONICS = ("C", "C#", "Db", "D", "D#", "Eb", "E", "F", "F#", "Gb", "G", "G#", "Ab", "A", "A#")
 _MORE_TONICS = ("Bb", "B")
+_NO_TONIC = "not stated"
 _LOWEST_A_HZ, _HIGHEST_A_HZ = 380.0, 480.0
 _FASTEST_BPM = 400.0
 
@@ -31,9 +32,10 @@ class SettingsForm(QWidget):
         self._a_hz.setToolTip("All the way down: the A is estimated from the take.")
         self._temperament: Choice[str] = Choice("Temperament")
         self._temperament.offer(list(_TEMPERAMENTS))
-        self._temperament.picked.connect(lambda _: self._allow_tonic())
+        self._temperament.picked.connect(lambda _: self._want_tonic())
         self._tonic: Choice[str] = Choice("Tonic")
-        self._tonic.offer([(name, name) for name in (*_TONICS, *_MORE_TONICS)])
+        self._tonic.offer([("", _NO_TONIC), *((n, n) for n in (*_TONICS, *_MORE_TONICS))])
+        self._tonic.setToolTip("Spells the notes, and says which targets are plausible.")
         self._pulse = _spin("Beat, per minute", 0.0, _FASTEST_BPM, "", 1)
         self._pulse.setSpecialValueText("not stated")
         self._strings = QLineEdit()
@@ -61,7 +63,7 @@ class SettingsForm(QWidget):
         grid.addLayout(played, 3, 1)
         grid.setColumnStretch(0, 1)
         grid.setColumnStretch(1, 1)
-        self._allow_tonic()
+        self._want_tonic()
 
     def show_settings(self, settings: PlayingSettings) -> None:
         """Fill the form; what it has no field for stays as it is."""
@@ -71,11 +73,11 @@ class SettingsForm(QWidget):
         self._instrument.choose(settings.instrument)
         self._a_hz.setValue(settings.reference_a_hz or 0.0)
         self._temperament.choose(settings.temperament)
-        self._tonic.choose(settings.tonic or "C")
+        self._tonic.choose(settings.tonic or "")
         self._pulse.setValue(settings.pulse_bpm or 0.0)
         self._strings.setText(" ".join(settings.open_strings or ()))
         self._accompanied.setChecked(settings.accompanied)
-        self._allow_tonic()
+        self._want_tonic()
 
     @property
     def settings(self) -> PlayingSettings:
@@ -93,7 +95,7 @@ class SettingsForm(QWidget):
             instrument=self._instrument.key or "violin",
             reference_a_hz=a_hz if a_hz >= _LOWEST_A_HZ else None,
             temperament=temperament,
-            tonic=None if temperament == "equal" else self._tonic.key,
+            tonic=self._tonic.key or None,
             pulse_bpm=self._pulse.value() or None,
             open_strings=_read_strings(self._strings.text()),
             accompanied=self._accompanied.isChecked(),
@@ -101,8 +103,10 @@ class SettingsForm(QWidget):
             with_mute=self._mute.isChecked(),
         )
 
-    def _allow_tonic(self) -> None:
-        self._tonic.setEnabled(self._temperament.key != "equal")
+    def _want_tonic(self) -> None:
+        """Equal temperament can do without a tonic; the others begin with C."""
+        if self._temperament.key != "equal" and not self._tonic.key:
+            self._tonic.choose("C")
 
 
 def _spin(name: str, low: float, high: float, suffix: str, decimals: int) -> QDoubleSpinBox:
