@@ -2,10 +2,11 @@
 
 from datetime import date
 
-from sqlalchemy import delete, insert, select, update
+from sqlalchemy import delete, insert, select
 
 from app.journal.assignments import Assignment, EarlierHours, Occasion
 from app.store.keeping_models import AssignmentModel, EarlierHoursModel, OccasionModel
+from app.store.kept_by_id import KeptById
 from app.store.work import JOURNAL_KEY, Work, values_of
 
 _ASSIGNMENT = AssignmentModel.__table__.c
@@ -13,35 +14,12 @@ _OCCASION = OccasionModel.__table__.c
 _EARLIER = EarlierHoursModel.__table__.c
 
 
-class AssignmentRepository:
-    """Assignments in and out of the database."""
+class AssignmentRepository(KeptById[Assignment]):
+    """Assignments by the day they are due."""
 
-    def __init__(self, work: Work) -> None:
-        self._work = work
-
-    def add(self, assignment: Assignment) -> None:
-        """Keep a new assignment; its item and passage must be there."""
-        with self._work.connection() as connection:
-            connection.execute(insert(AssignmentModel), values_of(assignment))
-            self._work.touch(JOURNAL_KEY)
-
-    def replace(self, assignment: Assignment) -> None:
-        """Keep a changed assignment in the place of the one with its id.
-
-        Raises
-        ------
-        KeyError
-            Where there is none.
-        """
-        with self._work.connection() as connection:
-            changed = connection.execute(
-                update(AssignmentModel)
-                .where(_ASSIGNMENT.id == assignment.id)
-                .values(values_of(assignment))
-            )
-            if changed.rowcount != 1:
-                raise KeyError(assignment.id)
-            self._work.touch(JOURNAL_KEY)
+    model = AssignmentModel
+    record = Assignment
+    order = (_ASSIGNMENT.due_on, _ASSIGNMENT.created_at, _ASSIGNMENT.id)
 
     def remove(self, assignment_id: str) -> Assignment | None:
         """Take an assignment away and give it back."""
@@ -51,26 +29,16 @@ class AssignmentRepository:
             self._work.touch(JOURNAL_KEY)
             return assignment
 
-    def get(self, assignment_id: str) -> Assignment | None:
-        """Give an assignment."""
-        wanted = select(AssignmentModel.__table__).where(_ASSIGNMENT.id == assignment_id)
-        with self._work.connection() as connection:
-            row = connection.execute(wanted).one_or_none()
-        return None if row is None else Assignment(**row._mapping)
-
     def list(
         self, *, first_due: date | None = None, last_due: date | None = None
     ) -> tuple[Assignment, ...]:
-        """List assignments by the day they are due, all or some, both ends included."""
-        wanted = select(AssignmentModel.__table__).order_by(
-            _ASSIGNMENT.due_on, _ASSIGNMENT.created_at, _ASSIGNMENT.id
-        )
+        """List assignments, all or some, both ends included."""
+        conditions = []
         if first_due is not None:
-            wanted = wanted.where(_ASSIGNMENT.due_on >= first_due)
+            conditions.append(_ASSIGNMENT.due_on >= first_due)
         if last_due is not None:
-            wanted = wanted.where(_ASSIGNMENT.due_on <= last_due)
-        with self._work.connection() as connection:
-            return tuple(Assignment(**row._mapping) for row in connection.execute(wanted))
+            conditions.append(_ASSIGNMENT.due_on <= last_due)
+        return self._all(*conditions)
 
 
 class OccasionRepository:
