@@ -42,6 +42,7 @@ LOWEST_RATE_HZ = 8_000
 
 _NOISE_FRAME_S = 0.1
 _NOISE_PERCENT = 5.0
+_ASKED_EVERY_SAMPLES = 1 << 17  # about; only how smoothly progress moves depends on it
 
 
 def measure_dynamics(
@@ -91,20 +92,22 @@ def measure_dynamics(
     if refusal is not None:
         return refusal
     tell = progress or _nobody
-    curve = measure_loudness(samples, sample_rate_hz, should_stop=should_stop)
-    tell(0.5)
+    blocks = math.ceil(samples.size / _ASKED_EVERY_SAMPLES)
+    part = _telling(tell, should_stop, (0.0, 0.5), blocks)
+    curve = measure_loudness(samples, sample_rate_hz, should_stop=part)
     momentary = curve.momentary_lufs
     if momentary.max() < ABSOLUTE_GATE_LUFS:
         return NotMeasurable(Reason.SILENT, "The take is silent.", provenance)
     short_term = curve.short_term_lufs
-    peak = measure_true_peak_dbtp(samples, sample_rate_hz, should_stop=should_stop)
-    tell(0.9)
+    part = _telling(tell, should_stop, (0.5, 0.9), 2 * blocks)
+    peak = measure_true_peak_dbtp(samples, sample_rate_hz, should_stop=part)
+    part = _telling(tell, should_stop, (0.9, 1.0), blocks)
     result = Dynamics(
         integrated_lufs=curve.integrated_lufs,
         max_momentary_lufs=float(momentary.max()),
         max_short_term_lufs=float(short_term.max()) if short_term.size else None,
         dynamic_span_db=_dynamic_span(curve, playing, provenance),
-        noise_floor_dbfs=noise_floor_dbfs(samples, sample_rate_hz, should_stop=should_stop),
+        noise_floor_dbfs=noise_floor_dbfs(samples, sample_rate_hz, should_stop=part),
         true_peak_dbtp=peak,
         clipped_samples=count_clipped_samples(samples, should_stop=should_stop),
         momentary_time_s=curve.momentary_time_s,
@@ -116,6 +119,25 @@ def measure_dynamics(
 
 def _nobody(_: float) -> None:
     """Progress nobody listens to."""
+
+
+def _telling(
+    tell: Callable[[float], None],
+    should_stop: StopQuestion | None,
+    part: tuple[float, float],
+    expected: int,
+) -> StopQuestion:
+    """Ask as before, and tell with every question how far a part of the work has come."""
+    first, last = part
+    asked = 0
+
+    def question() -> bool:
+        nonlocal asked
+        asked += 1
+        tell(first + (last - first) * min(1.0, asked / max(1, expected)))
+        return should_stop is not None and should_stop()
+
+    return question
 
 
 def noise_floor_dbfs(
