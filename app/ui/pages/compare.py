@@ -1,33 +1,19 @@
 """Compare: the same passage on two days, and over the weeks."""
 
-from PySide6.QtWidgets import QProgressBar, QStackedWidget, QWidget
+from PySide6.QtWidgets import QWidget
 
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage
-from app.services.views import (
-    ChangeRow,
-    CompareView,
-    NotePairRow,
-    PlaybackState,
-    TakeRow,
-)
+from app.services.views import ChangeRow, CompareView, NotePairRow, PlaybackState, TakeRow
 from app.ui.desk import Desk
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
-from app.ui.widgets.basics import (
-    Button,
-    Card,
-    EmptyState,
-    column,
-    fill,
-    heading,
-    row,
-    sentence,
-    soft,
-)
+from app.ui.widgets.basics import Button, Card, column, fill, heading, row, sentence, soft
 from app.ui.widgets.choices import Choice, passage_text, take_text
 from app.ui.widgets.compare_lanes import CompareLanes
 from app.ui.widgets.compare_tables import change_columns, note_columns
+from app.ui.widgets.page_stack import PageStack
+from app.ui.widgets.progress_bar import ThinProgressBar
 from app.ui.widgets.table import RowTable
 from app.ui.widgets.transport import Transport
 from app.ui.widgets.trend_card import TrendCard
@@ -60,11 +46,7 @@ class ComparePage(Page):
         self._switch = Button("Hear B", "switch", action_id="compare.switch")
         self._words = sentence()
         self._hover = soft(wrap=False)
-        self._bar = QProgressBar()
-        self._bar.setRange(0, 1000)
-        self._bar.setTextVisible(False)
-        self._bar.setFixedHeight(GRID_PX)
-        self._bar.setAccessibleName("Comparing")
+        self._bar = ThinProgressBar("Comparing")
         self._bar.hide()
         self.lanes = CompareLanes(desk.theme.colours)
         self.transport = Transport(desk)
@@ -105,20 +87,12 @@ class ComparePage(Page):
         box = column(desk)
         fill(box, chooser, self._bar, split)
         box.setStretch(2, 1)
-        go = Button("Go to Practice", "practice", action_id="page.practice", primary=True)
-        go.clicked.connect(lambda: self.desk.keys.action("page.practice").trigger())
-        self._empty = EmptyState(
+        self._stack = PageStack(
+            self.desk,
             "Two takes of one passage are needed",
             "Record or import the same passage on another day, then come back.",
-            go,
+            desk,
         )
-        self._stack = QStackedWidget()
-        self._unread = QWidget()
-        self._stack.addWidget(self._empty)
-        self._stack.addWidget(desk)
-        # Until the journal has been read, neither of the two is true.
-        self._stack.addWidget(self._unread)
-        self._stack.setCurrentWidget(self._unread)
         column(self, margin=2 * GRID_PX).addWidget(self._stack)
 
     def _connect(self) -> None:
@@ -201,7 +175,7 @@ class ComparePage(Page):
     ) -> None:
         self._takes = tuple(sorted(takes, key=lambda take: take.recorded_at))
         self._passages = tuple(p for p in passages if len(self._of_passage(p.id)) >= 2)
-        self._stack.setCurrentIndex(1 if self._passages else 0)
+        self._stack.show_content(bool(self._passages))
         if not self._passages:
             return
         self.trend.offer(keys)
@@ -251,7 +225,7 @@ class ComparePage(Page):
             lambda progress, should_stop: comparing.compare(a_id, b_id, progress, should_stop),
             self._take_over,
             subject="compare.pair",
-            progress=lambda fraction: self._bar.setValue(round(1000 * fraction)),
+            progress=self._bar.show_fraction,
             failed=self._failed,
         )
 

@@ -1,20 +1,21 @@
 """Listen: hear a take, see it, say what is wrong in one key."""
 
-from PySide6.QtWidgets import QStackedWidget, QWidget
+from PySide6.QtWidgets import QWidget
 
 from app.journal.records import Marker, Passage
 from app.services.views import PlaybackState, TakeRow, TakeView
-from app.services.wording import day_text, length_text, reading_text
 from app.ui.desk import Desk
 from app.ui.models.marker_desk import MarkerDesk
 from app.ui.models.sound_columns import SoundColumns
 from app.ui.pages.listen_keys import MARKERS, bind_listen_keys
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
-from app.ui.widgets.basics import Button, Card, EmptyState, column, fill, row, soft
+from app.ui.widgets.basics import Button, Card, column, fill, row, soft
+from app.ui.widgets.choices import take_summary
 from app.ui.widgets.markers_pane import MarkersPane
 from app.ui.widgets.notes_pane import NotesPane
 from app.ui.widgets.numbers_pane import NumbersPane
+from app.ui.widgets.page_stack import PageStack
 from app.ui.widgets.side_tabs import SideTabs
 from app.ui.widgets.take_chooser import TakeChooser
 from app.ui.widgets.take_lanes import SOUND, TakeLanes
@@ -78,21 +79,12 @@ class ListenPage(Page):
         split = row(desk, spacing=2 * GRID_PX)
         fill(split, left, self.side)
         split.setStretch(0, 1)
-        go = Button("Go to Practice", "practice", action_id="page.practice", primary=True)
-        go.clicked.connect(lambda: self.desk.keys.action("page.practice").trigger())
-        self._stack = QStackedWidget()
-        self._unread = QWidget()
-        self._stack.addWidget(
-            EmptyState(
-                "No takes yet",
-                "Record one on the Practice page, or drop recordings anywhere on this window.",
-                go,
-            )
+        self._stack = PageStack(
+            self.desk,
+            "No takes yet",
+            "Record one on the Practice page, or drop recordings anywhere on this window.",
+            desk,
         )
-        self._stack.addWidget(desk)
-        # Until the journal has been read, neither of the two is true.
-        self._stack.addWidget(self._unread)
-        self._stack.setCurrentWidget(self._unread)
         column(self, margin=2 * GRID_PX).addWidget(self._stack)
 
     def _connect(self) -> None:
@@ -152,7 +144,7 @@ class ListenPage(Page):
     def _take_over_lists(self, takes: tuple[TakeRow, ...], passages: tuple[Passage, ...]) -> None:
         self._passages = passages
         self.chooser.know(takes, passages)
-        self._stack.setCurrentIndex(1 if takes else 0)
+        self._stack.show_content(bool(takes))
         if not takes:
             self.view = None
             self._wanted_id = self._marker_desk.take_id = ""
@@ -180,7 +172,7 @@ class ListenPage(Page):
         self.notes.show_notes(view.notes, "" if view.notes else view.notes_sentence)
         self.numbers.show_summary(view.summary)
         self.take_pane.show_take(view, self._passages)
-        self._readings.setText(_summary_text(view.row))
+        self._readings.setText(take_summary(view.row))
         self._readings.setToolTip(view.row.notice)
         self._show_markers(view.markers)
         self._go_where_wanted()
@@ -302,12 +294,3 @@ class ListenPage(Page):
     def _take_deleted(self) -> None:
         self.desk.tell("The take was deleted; its recording is still there.", action_id="undo")
         self.desk.takesChanged.emit()
-
-
-def _summary_text(take: TakeRow) -> str:
-    head = f"{day_text(take.practice_day)}, {length_text(take.duration_s)}"
-    if take.state in ("waiting", "failed"):
-        words = "to be measured" if take.state == "waiting" else "could not be measured"
-        return f"{head}   {take.notice or words}"
-    labels = (("Intonation", take.intonation), ("Tempo", take.tempo))
-    return "   ".join([head, *(f"{label} {reading_text(value)}" for label, value in labels)])

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QComboBox, QDateEdit
 
 from app.journal.records import Passage
 from app.services.views import TakeRow
-from app.services.wording import counted, day_text
+from app.services.wording import counted, day_text, length_text, reading_text
 
 K = TypeVar("K")
 
@@ -110,3 +110,13 @@ class DayEdit(QDateEdit):
         self.blockSignals(True)
         self.setDate(QDate(day.year, day.month, day.day))
         self.blockSignals(False)
+
+
+def take_summary(take: TakeRow) -> str:
+    """Give the day, the length and what was measured in one line."""
+    head = f"{day_text(take.practice_day)}, {length_text(take.duration_s)}"
+    if take.state in ("waiting", "failed"):
+        words = "to be measured" if take.state == "waiting" else "could not be measured"
+        return f"{head}   {take.notice or words}"
+    labels = (("Intonation", take.intonation), ("Tempo", take.tempo))
+    return "   ".join([head, *(f"{label} {reading_text(value)}" for label, value in labels)])

@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QLabel, QProgressBar, QScrollArea, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QScrollArea, QWidget
 
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage
@@ -17,6 +17,7 @@ from app.ui.models.day_numbers import day_number_text
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, fill, row, sentence, soft
 from app.ui.widgets.choices import Choice, DayEdit, passage_text
+from app.ui.widgets.progress_bar import ThinProgressBar
 from app.ui.widgets.take_pane import NO_PASSAGE
 
 _HEADINGS = ("File", "Practice day", "Day number", "Passage", "Length", "Where the day comes from")
@@ -79,11 +80,7 @@ class ImportPanel(Card):
         self._desk = desk
         self.rows: list[ImportRow] = []
         self._words = soft("The original file is copied as it is and kept.")
-        self._bar = QProgressBar()
-        self._bar.setRange(0, 1000)
-        self._bar.setTextVisible(False)
-        self._bar.setFixedHeight(GRID_PX)
-        self._bar.setAccessibleName("Progress of the import")
+        self._bar = ThinProgressBar("Progress of the import")
         self._scroll = QScrollArea()
         self._scroll.setWidgetResizable(True)
         self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
@@ -192,7 +189,7 @@ class ImportPanel(Card):
         self._file.setEnabled(False)
 
     def _moved(self, fraction: float) -> None:
-        self._bar.setValue(round(1000 * fraction))
+        self._bar.show_fraction(fraction)
 
     def _filed(self, rows: tuple[TakeRow, ...]) -> None:
         days = {take.practice_day for take in rows}

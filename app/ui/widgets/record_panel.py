@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QLineEdit, QProgressBar
+from PySide6.QtWidgets import QLineEdit
 
 from app.journal.failures import PlainFailure
 from app.journal.records import AimMet, Passage
@@ -27,6 +27,7 @@ from app.ui.widgets.basics import (
 )
 from app.ui.widgets.choices import Choice, passage_text
 from app.ui.widgets.level_meter import LevelMeter
+from app.ui.widgets.progress_bar import ThinProgressBar
 from app.ui.widgets.recovered_card import RecoveredCard
 from app.ui.widgets.take_pane import NO_PASSAGE, AimAnswer
 from app.ui.widgets.take_rule import TakeRule
@@ -78,11 +79,7 @@ class RecordPanel(Card):
         self._sounding.hide()
         self._elapsed = large("0:00")
         self._elapsed.setAccessibleName("Time recorded")
-        self._filing = QProgressBar()
-        self._filing.setRange(0, 1000)
-        self._filing.setTextVisible(False)
-        self._filing.setFixedHeight(GRID_PX)
-        self._filing.setAccessibleName("Filing the take")
+        self._filing = ThinProgressBar("Filing the take")
         self._build()
         self._connect()
 
@@ -267,7 +264,7 @@ class RecordPanel(Card):
             self._elapsed.setText(length_text(reading.elapsed_s) + lost + marked)
 
     def _show_filing(self, fraction: float) -> None:
-        self._filing.setValue(round(1000 * fraction))
+        self._filing.show_fraction(fraction)
         self._filing.setVisible(fraction < 1.0)
 
     def _ask(self, row: TakeRow) -> None:

@@ -1,11 +1,12 @@
 """The strip that shows long work: what, how far, and a cancel button."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFrame, QProgressBar
+from PySide6.QtWidgets import QFrame
 
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, fill, row, soft
+from app.ui.widgets.progress_bar import ThinProgressBar
 
 
 class WorkStrip(QFrame):
@@ -23,11 +24,7 @@ class WorkStrip(QFrame):
         super().__init__()
         self._queue = queue
         self._words = soft(wrap=False)
-        self._bar = QProgressBar()
-        self._bar.setRange(0, 1000)
-        self._bar.setTextVisible(False)
-        self._bar.setFixedHeight(GRID_PX)
-        self._bar.setAccessibleName("Progress")
+        self._bar = ThinProgressBar("Progress")
         self._cancel = Button("Cancel", action_id="work.cancel", plain=True)
         self._cancel.clicked.connect(self.cancelWanted)
         box = row(self, spacing=2 * GRID_PX)
@@ -50,4 +47,4 @@ class WorkStrip(QFrame):
         words = f"Measuring take {self._queue.done_count + 1} of {total}"
         self._words.setText(words)
         self._bar.setAccessibleDescription(words)
-        self._bar.setValue(round(1000 * self._queue.fraction))
+        self._bar.show_fraction(self._queue.fraction)
