@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from audio.files import Sound
 
 LONG_S: Final = 600.0
-_GIVEN_BACK_EVERY_S: Final = 0.1
+_GIVEN_BACK_EVERY_S: Final = 0.005
 
 
 @dataclass(frozen=True, slots=True)
