@@ -27,20 +27,21 @@ def _staircase(
     """Return the cheapest piecewise constant reading of ``position``, NaN being free."""
     frames = len(position)
     cost = np.zeros(states)
-    back = np.empty((frames, states), dtype=np.int16)
+    # one byte a state and frame: an hour has a hundred million of them
+    changed = np.empty((frames, states), dtype=np.bool_)
+    came_from = np.empty(frames, dtype=np.int16)
     for frame in range(frames):
         cheapest = 0
         for state in range(1, states):
             if cost[state] < cost[cheapest]:
                 cheapest = state
+        came_from[frame] = cheapest
         change = cost[cheapest] + change_cost
         lowest = cost[cheapest]
         for state in range(states):
-            if change < cost[state]:
-                back[frame, state] = cheapest
+            changed[frame, state] = change < cost[state]
+            if changed[frame, state]:
                 cost[state] = change
-            else:
-                back[frame, state] = state
             if not np.isnan(position[frame]):
                 away = (position[frame] - state) / spread
                 cost[state] += min(0.5 * away * away, dearest)
@@ -49,7 +50,8 @@ def _staircase(
     state = int(np.argmin(cost))
     for frame in range(frames - 1, -1, -1):
         path[frame] = state
-        state = back[frame, state]
+        if changed[frame, state]:
+            state = came_from[frame]
     return path
 
 
