@@ -93,6 +93,8 @@ def gain_is_automatic(
 
 
 def _pauses(playing: Sequence[tuple[float, float]], duration_s: float) -> list[tuple[float, float]]:
+    if not playing:
+        return []
     ends = [end for _, end in playing]
     starts = [start for start, _ in playing[1:]]
     gaps = zip(ends, [*starts, duration_s], strict=True)
@@ -184,7 +186,7 @@ SENTENCES: Final = {
     " same sound in one channel.",
     NoticeCode.AUTOMATIC_GAIN: "The input's level was probably set automatically: its noise"
     " rises in the pauses.",
-    NoticeCode.AUTOMATIC_GAIN_UNKNOWN: "Nobody has said whether the input set its level"
+    NoticeCode.AUTOMATIC_GAIN_UNKNOWN: "It is not known whether the input set its level"
     " automatically; if it did, loud and soft are closer together than they were played.",
     NoticeCode.INPUT_MUTED: "The input was silent to the last bit for a while, as if muted.",
     NoticeCode.PLAYED_WITH_MUTE: "Played with a mute: its loudness is not comparable with"

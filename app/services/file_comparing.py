@@ -164,7 +164,10 @@ def _of_the_recording(a: TakeAnalysis, b: TakeAnalysis) -> list[str]:
     if NoticeCode.AUTOMATIC_GAIN in codes_a | codes_b:
         found.append("The level was set automatically, so dynamics are not compared.")
     elif NoticeCode.AUTOMATIC_GAIN_UNKNOWN in codes_a | codes_b:
-        found.append("Nobody has said whether the level was set automatically.")
+        found.append(
+            "It is not known whether the recorder set the level automatically; if it did,"
+            " the dynamics cannot be compared."
+        )
     return found
 
 

@@ -115,3 +115,7 @@ def test_a_muted_input_and_a_mute_are_said() -> None:
     assert {n.code for n in analysis.notices} == {
         NoticeCode.INPUT_MUTED, NoticeCode.PLAYED_WITH_MUTE,
     }  # fmt: skip
+
+
+def test_nothing_played_tells_nothing_about_the_gain():
+    assert not gain_is_automatic(np.zeros(1), RATE_HZ, ())
