@@ -19,7 +19,7 @@ from scipy import stats
 
 from analysis.results import FloatArray, Measured, NotMeasurable, Provenance, Reason
 
-ALGORITHM = "trend-2"
+ALGORITHM = "trend-3"
 FEWEST_DAYS = 4
 FALSE_VERDICT_RATE = 0.05
 
@@ -35,7 +35,8 @@ class Trend:
     Attributes
     ----------
     slope_per_week, slope_low_per_week, slope_high_per_week : float
-        Theil-Sen slope in the measure's unit a week, with its 95 % interval.
+        Theil-Sen slope in the measure's unit a week, with its interval: in 95 of 100
+        cases the intervals of all trends looked at together hold.
     day, value : (m,) arrays
         The practice days (as given, pooled) and the median of each.
     fitted : (m,) array
@@ -47,7 +48,7 @@ class Trend:
     comparisons : int
         How many trends are looked at together.
     is_clear : bool
-        Whether the interval, widened for the number of comparisons, leaves out zero.
+        Whether the interval leaves out zero.
     """
 
     slope_per_week: float
@@ -113,8 +114,7 @@ def trend(
     slopes = _pair_slopes(days, pooled)
     slope = float(np.median(slopes))
     fitted = slope * days + np.median(pooled - slope * days)
-    low, high = _slope_interval(slopes, days, pooled, FALSE_VERDICT_RATE)
-    strict = _slope_interval(slopes, days, pooled, FALSE_VERDICT_RATE / comparisons)
+    low, high = _slope_interval(slopes, days, pooled, FALSE_VERDICT_RATE / comparisons)
     result = Trend(
         slope_per_week=_DAYS_A_WEEK * slope,
         slope_low_per_week=_DAYS_A_WEEK * low,
@@ -125,7 +125,7 @@ def trend(
         scatter=_scatter(pooled - fitted),
         day_count=int(days.size),
         comparisons=comparisons,
-        is_clear=bool(strict[0] > 0 or strict[1] < 0),
+        is_clear=bool(low > 0 or high < 0),
     )
     return Measured(result, provenance)
 
