@@ -59,9 +59,9 @@ class Choosing:
             attempts = self._store.attempts.list(
                 passage_id=take.passage_id, first_day=take.practice_day, last_day=take.practice_day
             )
-            return f"Take {name} was chosen as the best of several ({len(attempts)} attempts)."
+            return f"Take {name.upper()} was chosen as the best of several ({len(attempts)} attempts)."
         if word is ChosenAs.NO_RETAKE:
-            line = f"Take {name} was made without retakes"
+            line = f"Take {name.upper()} was made without retakes"
             if take.retake_reason:
                 line += f", once more after the device had failed ({take.retake_reason})"
             return f"{line}."

@@ -197,8 +197,8 @@ def test_a_comparison_says_how_its_takes_were_chosen(bench, clock, ruled, free, 
     best = record(free)
     bench.recording.discard(record(free, file=False))
     said = " ".join(bench.comparing.comparison(one.id, best.id).confounders)
-    assert "Take a was made without retakes." in said
-    assert "Take b was chosen as the best of several (3 attempts)." in said
+    assert "Take A was made without retakes." in said
+    assert "Take B was chosen as the best of several (3 attempts)." in said
     assert "Choosing alone" in said
     assert "Another input" not in said
 
