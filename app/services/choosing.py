@@ -54,14 +54,15 @@ class Choosing:
             line += f", {without} made without retakes"
         return f"{line}: choosing can look like getting better."
 
-    def _sentence(self, take: Take, name: str, word: ChosenAs | None) -> str:
+    def _sentence(self, take: Take, side: str, word: ChosenAs | None) -> str:
+        name = side.upper()
         if word is ChosenAs.BEST_OF_SEVERAL:
             attempts = self._store.attempts.list(
                 passage_id=take.passage_id, first_day=take.practice_day, last_day=take.practice_day
             )
-            return f"Take {name.upper()} was chosen as the best of several ({len(attempts)} attempts)."
+            return f"Take {name} was chosen as the best of several ({len(attempts)} attempts)."
         if word is ChosenAs.NO_RETAKE:
-            line = f"Take {name.upper()} was made without retakes"
+            line = f"Take {name} was made without retakes"
             if take.retake_reason:
                 line += f", once more after the device had failed ({take.retake_reason})"
             return f"{line}."
