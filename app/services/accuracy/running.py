@@ -1,11 +1,8 @@
 """Runs the sections' pieces in worker processes and puts the table together."""
 
-import multiprocessing
 import os
-import signal
 import time
 from collections.abc import Iterator
-from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
 from contextlib import contextmanager
 from typing import Final
 
@@ -23,14 +20,13 @@ from app.services.accuracy.table import CheckReport, Piece, Section, Tally, add_
 from app.services.stopping import (
     Progress,
     ShouldStop,
-    Stopped,
     never_stop,
     no_progress,
     stop_if,
 )
+from app.services.worker_pool import in_workers
 
 _MOST_WORKERS: Final = 4
-_POLL_S: Final = 0.2
 
 
 def sections() -> tuple[Section, ...]:
@@ -97,38 +93,12 @@ def _measured(
     if workers == 0:
         yield _one_by_one(tasks, should_stop)
         return
-    others = set(multiprocessing.active_children())
-    pool = ProcessPoolExecutor(
-        workers,
-        # A forked copy of a process with threads may lock up.
-        mp_context=multiprocessing.get_context("spawn"),
-        initializer=_leave_interrupts_to_the_parent,
-    )
-    try:
-        futures = [pool.submit(section.measure, piece) for section, piece in tasks]
-        yield (_awaited(future, should_stop) for future in futures)
-    except BaseException:
-        for worker in set(multiprocessing.active_children()) - others:
-            worker.terminate()
-        raise
-    finally:
-        pool.shutdown(wait=True, cancel_futures=True)
+    calls = [(section.measure, (piece,)) for section, piece in tasks]
+    with in_workers(calls, workers, should_stop) as tallies:
+        yield tallies
 
 
 def _one_by_one(tasks: list[tuple[Section, Piece]], should_stop: ShouldStop) -> Iterator[Tally]:
     for section, piece in tasks:
         stop_if(should_stop)
         yield section.measure(piece)
-
-
-def _awaited(future: "Future[Tally]", should_stop: ShouldStop) -> Tally:
-    while True:
-        if should_stop():
-            raise Stopped
-        done, _ = wait([future], timeout=_POLL_S, return_when=FIRST_COMPLETED)
-        if done:
-            return future.result()
-
-
-def _leave_interrupts_to_the_parent() -> None:
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
