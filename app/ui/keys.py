@@ -12,6 +12,10 @@ from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
+from app.ui.listen_actions import LISTEN_ACTIONS, MARKER_KEY_COUNT
+
+__all__ = ["ACTIONS", "MARKER_KEY_COUNT", "PEDAL_IDS", "ActionSpec", "KeyMap", "Where"]
+
 
 class Where(StrEnum):
     """On which page an action exists, in the order of the rail; the value is a heading."""
@@ -34,7 +38,6 @@ class ActionSpec:
     where: Where
 
 
-MARKER_KEY_COUNT = 9
 ITEM_KEY_COUNT = 9
 
 
@@ -59,6 +62,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("theme", "Change between light and dark", "Ctrl+T"),
         ("help", "Show all keys", "F1"),
         ("keys", "Keys of your own, for a pedal", "Ctrl+K"),
+        ("backups", "Backups of this journal", "Ctrl+B"),
         ("quit", "Close the program", "Ctrl+Q"),
     ),
     *_specs(
@@ -92,43 +96,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("clock.listen", "Count the minutes in which the instrument sounds, or stop", "H"),
         ("clock.items", "Change the list of items", "Shift+I"),
     ),
-    *_specs(
-        Where.LISTEN,
-        ("listen.play", "Play, or pause", "Space"),
-        ("listen.back", "Back 2 s", "Left"),
-        ("listen.forward", "Forward 2 s", "Right"),
-        ("listen.back_note", "To the note before", "Shift+Left"),
-        ("listen.forward_note", "To the next note", "Shift+Right"),
-        ("listen.start", "To the start", "Home"),
-        ("listen.select_from", "Selection starts here", "["),
-        ("listen.select_to", "Selection ends here", "]"),
-        ("listen.loop", "Loop the selection, or stop looping", "O"),
-        ("listen.slower", "Slower", "-"),
-        ("listen.faster", "Faster", "="),
-        ("listen.normal_speed", "Speed as played", "0"),
-        ("listen.louder", "Louder", "Ctrl+Up"),
-        ("listen.quieter", "Quieter", "Ctrl+Down"),
-        ("listen.zoom_in", "Zoom in", "Ctrl+="),
-        ("listen.zoom_out", "Zoom out", "Ctrl+-"),
-        ("listen.zoom_all", "Show the whole take", "Ctrl+0"),
-        *(
-            (f"listen.mark_{n}", f"Marker of category {n} where it plays", str(n))
-            for n in range(1, MARKER_KEY_COUNT + 1)
-        ),
-        ("listen.next_marker", "To the next marker", "M"),
-        ("listen.previous_marker", "To the marker before", "Shift+M"),
-        ("listen.edit_marker", "Write the text of the chosen marker", "E"),
-        ("listen.move_marker", "Move the chosen marker to the playing position", "Shift+E"),
-        ("listen.delete_marker", "Delete the chosen marker", "Del"),
-        ("listen.previous_take", "To the take before, same passage", "Ctrl+Left"),
-        ("listen.next_take", "To the next take, same passage", "Ctrl+Right"),
-        ("listen.notes", "Show the notes", "Alt+1"),
-        ("listen.markers", "Show the markers", "Alt+2"),
-        ("listen.numbers", "Show the numbers", "Alt+3"),
-        ("listen.take", "Show the take's settings", "Alt+4"),
-        ("listen.compare", "Compare this take with the first of its passage", "C"),
-        ("listen.delete_take", "Delete this take", "Ctrl+Del"),
-    ),
+    *_specs(Where.LISTEN, *LISTEN_ACTIONS),
     *_specs(
         Where.COMPARE,
         ("compare.play", "Play, or pause", "Space"),

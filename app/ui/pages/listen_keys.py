@@ -15,16 +15,17 @@ NOTES, MARKERS, NUMBERS, TAKE = range(4)
 def bind_listen_keys(page: "ListenPage") -> None:
     """Let the keys of the Listen page do what they say."""
     bind, transport, lanes = page.desk.keys.bind, page.transport, page.lanes
+    playback, marking = page.playback, page.marking
     slots: dict[str, Callable[[], object]] = {
         "play": transport.toggle,
         "back": partial(transport.step, -1),
         "forward": partial(transport.step, 1),
-        "back_note": partial(page.step_note, -1),
-        "forward_note": partial(page.step_note, 1),
+        "back_note": partial(playback.step_note, -1),
+        "forward_note": partial(playback.step_note, 1),
         "start": transport.to_start,
-        "select_from": partial(page.select_edge, 0),
-        "select_to": partial(page.select_edge, 1),
-        "loop": page.toggle_loop,
+        "select_from": partial(playback.select_edge, 0),
+        "select_to": partial(playback.select_edge, 1),
+        "loop": playback.toggle_loop,
         "slower": partial(transport.change_speed, -1),
         "faster": partial(transport.change_speed, 1),
         "normal_speed": partial(transport.change_speed, 0),
@@ -33,10 +34,10 @@ def bind_listen_keys(page: "ListenPage") -> None:
         "zoom_in": partial(lanes.zoom, 1),
         "zoom_out": partial(lanes.zoom, -1),
         "zoom_all": lanes.show_all,
-        "next_marker": partial(page.step_marker, 1),
-        "previous_marker": partial(page.step_marker, -1),
-        "edit_marker": page.edit_marker,
-        "move_marker": page.move_marker,
+        "next_marker": partial(marking.step, 1),
+        "previous_marker": partial(marking.step, -1),
+        "edit_marker": marking.edit,
+        "move_marker": marking.move,
         "delete_marker": page.markers.delete_chosen,
         "previous_take": partial(page.chooser.step, -1),
         "next_take": partial(page.chooser.step, 1),
@@ -50,4 +51,4 @@ def bind_listen_keys(page: "ListenPage") -> None:
     for action_id, slot in slots.items():
         bind(page, f"listen.{action_id}", slot)
     for number in range(1, MARKER_KEY_COUNT + 1):
-        bind(page, f"listen.mark_{number}", partial(page.mark, number))
+        bind(page, f"listen.mark_{number}", partial(marking.mark, number))

@@ -1,0 +1,86 @@
+"""What playing does to the Listen page: line, selection, loop, the note that sounds."""
+
+from PySide6.QtCore import QObject, Signal
+
+from app.services.views import PlaybackState
+from app.ui.widgets.notes_pane import NotesPane
+from app.ui.widgets.take_lanes import TakeLanes
+from app.ui.widgets.transport import Transport
+
+_LEAST_SELECTION_S = 0.05
+
+
+class PlaybackControl(QObject):
+    """Keeps lanes, notes and transport in step.
+
+    Signals
+    -------
+    moved(float)
+        Another place is heard, seconds; whoever shows something beside it follows.
+    """
+
+    moved = Signal(float)
+
+    def __init__(self, lanes: TakeLanes, transport: Transport, notes: NotesPane) -> None:
+        super().__init__(lanes)
+        self._lanes = lanes
+        self._transport = transport
+        self._notes = notes
+        self._wanted_s: float | None = None
+        lanes.seekWanted.connect(transport.seek)
+        lanes.selectionMade.connect(lambda start, end: self.select((start, end)))
+        notes.seekWanted.connect(transport.seek)
+        transport.moved.connect(self._moved)
+
+    def want(self, position_s: float) -> None:
+        """Go to this moment once the take that is opened next is ready."""
+        self._wanted_s = position_s
+
+    def go_where_wanted(self) -> None:
+        """Go where somebody asked for, once that can be done."""
+        if self._wanted_s is not None and self._transport.is_ready:
+            wanted, self._wanted_s = self._wanted_s, None
+            self._transport.seek(wanted)
+
+    def clear_selection(self) -> bool:
+        """Drop the selection; False where there was none."""
+        had_one = self._transport.selection is not None
+        self.select(None)
+        return had_one
+
+    def select(self, selection: tuple[float, float] | None) -> None:
+        """Select a span; a running loop moves to it."""
+        self._transport.select(selection)
+        self._show_selection()
+
+    def select_edge(self, edge: int) -> None:
+        """Let the selection start (0) or end (1) here."""
+        here = self._transport.position_s
+        start, end = self._transport.selection or (0.0, self._lanes.duration_s)
+        start, end = (here, end) if edge == 0 else (start, here)
+        if end - start > _LEAST_SELECTION_S:
+            self.select((start, end))
+
+    def toggle_loop(self) -> None:
+        """Loop the selection, or stop looping."""
+        self._transport.toggle_loop(not self._transport.is_looping)
+        self._show_selection()
+
+    def step_note(self, steps: int) -> None:
+        """Go to the next or earlier note."""
+        start_s = self._notes.start_near(self._transport.position_s, steps)
+        if start_s is not None:
+            self._transport.seek(start_s)
+
+    def _show_selection(self) -> None:
+        self._lanes.set_selection(self._transport.selection, looping=self._transport.is_looping)
+
+    def _moved(self, state: PlaybackState) -> None:
+        self.go_where_wanted()
+        lanes, position_s = self._lanes, state.position_s
+        lanes.set_playhead(position_s)
+        if state.playing:
+            lanes.follow(position_s)
+        lanes.mark_current(lanes.note_at(position_s))
+        self._notes.follow(position_s)
+        self.moved.emit(position_s)
