@@ -39,12 +39,16 @@ class FeedPlan:
     joins : bool
         Whether it goes on where the feed before it comes to `start_frame`,
         instead of taking over at once.
+    joins_at : int, or None
+        Where `start_frame` lies in the sound before, when this is another sound;
+        None for the same sound.
     """
 
     start_frame: int
     loop: tuple[int, int] | None
     speed: float
     joins: bool = False
+    joins_at: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,13 +71,18 @@ class Feed:
         The output's rate.
     plan : FeedPlan
         What to play.
+
+    Attributes
+    ----------
+    source : SoundSource
+        As given.
     """
 
     def __init__(self, source: SoundSource, rate_hz: int, plan: FeedPlan) -> None:
         self.plan = plan
         self.exhausted = False
         self.position = float(plan.start_frame)
-        self._source = source
+        self.source = source
         self._rate_hz = rate_hz
         self._fade = round(FADE_S * rate_hz)
         self._pieces = self._all_passes()
@@ -159,7 +168,7 @@ class Feed:
     def _last_pass(self) -> Iterator[Piece]:
         """Play to the end of the sound, which may stop at any level: fade its last moment."""
         waiting: Piece | None = None
-        for piece, _ in self._stretch(self.plan.start_frame, self._source.frames):
+        for piece, _ in self._stretch(self.plan.start_frame, self.source.frames):
             if waiting is not None:
                 yield waiting
             waiting = piece
@@ -176,11 +185,11 @@ class Feed:
             step = round(_PLAIN_PIECE_S * self._rate_hz)
             for at in range(start, end, step):
                 stop = min(at + step, end)
-                overrun = self._source.read(stop, stop + self._fade) if stop == end else None
-                yield Piece(self._source.read(at, stop), at, 1.0), overrun
+                overrun = self.source.read(stop, stop + self._fade) if stop == end else None
+                yield Piece(self.source.read(at, stop), at, 1.0), overrun
             return
         stream = StretchStream(
-            self._source,
+            self.source,
             self._rate_hz,
             self.plan.speed,
             start,

@@ -122,9 +122,9 @@ class Playback:
         -------
         float or None
             Frame of the source at the output's rate; None when nothing was played
-            yet, or when something else comes after a silence.
+            yet, or when something else comes after a silence or in the place of it.
         """
-        if self._gain == 0 and self.incoming is not None:
+        if self.incoming is not None and (self._gain == 0 or self._changes_sound):
             return None
         latest: _Sounding | None = None
         for sounding in reversed(tuple(self._sounding)):
@@ -162,6 +162,11 @@ class Playback:
         way = (place - near.start_frame) / near.frames_per_output
         return near.heard_at_s + way / self._rate_hz
 
+    @property
+    def _changes_sound(self) -> bool:
+        incoming, old = self.incoming, self.current
+        return incoming is not None and old is not None and incoming.source is not old.source
+
     def _bring_in(self, out: FloatArray, heard_at_s: float) -> int:
         """Let the incoming feed take over when it is time; return the frames filled."""
         incoming, old = self.incoming, self.current
@@ -178,6 +183,9 @@ class Playback:
             # What was heard before the silence says nothing about where this is.
             self._sounding.clear()
             return kept
+        if incoming.source is not old.source:
+            # Places in the sound before are none of this one.
+            self._sounding.clear()
         fading = _joined(old.take(min(self._fade, len(out) - kept)), out.shape[1])
         if not self.playing:
             fall = 1 - (np.arange(len(fading), dtype=np.float32) + 0.5) / max(len(fading), 1)
@@ -190,7 +198,9 @@ class Playback:
 
     def _frames_until(self, incoming: Feed, old: Feed) -> int:
         """Output frames until `old` comes to where `incoming` begins; 0 when it never will."""
-        way = incoming.plan.start_frame - old.position
+        plan = incoming.plan
+        begins = plan.start_frame if plan.joins_at is None else plan.joins_at
+        way = begins - old.position
         if way < 0 and old.plan.loop is not None:
             way += old.plan.loop[1] - old.plan.loop[0]
         frames = round(way / old.plan.speed)

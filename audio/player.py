@@ -27,6 +27,9 @@ _IDLE_S = 0.02
 _LEAD_S = 0.1
 """How far ahead a change of speed takes over: what its first piece needs to be made."""
 
+_SWITCH_LEAD_S = 0.05
+"""How far ahead another sound takes over, where nothing has to be stretched for it."""
+
 _SHORTEST_LOOP_S = 0.05
 
 
@@ -226,6 +229,47 @@ class Player:
             self._plan = FeedPlan(0, None, self._plan.speed)
             self.seek(position_s)
 
+    def switch(
+        self,
+        sound: NDArray[np.float32] | SoundSource,
+        sample_rate_hz: int,
+        place: Callable[[float], float],
+    ) -> None:
+        """Go over to another sound at the matching place, without a gap while it plays.
+
+        Parameters
+        ----------
+        sound : ndarray of float32, shape (n,) or (n, channels), or SoundSource
+            The other sound, see :meth:`load`; speed and volume stay.
+        sample_rate_hz : int
+            Its rate.
+        place : callable
+            Gives the place in it, in seconds, for a place in the sound of now; the
+            ends of a loop are mapped too.
+        """
+        with self._lock:
+            old, loop, speed = self._playback.current, self._plan.loop, self._plan.speed
+            here = self._place()
+            joins = old is not None and self._playback.playing and self._playback.incoming is None
+            if joins:
+                lead_s = _SWITCH_LEAD_S if speed == 1.0 else _LEAD_S
+                here += lead_s * self._rate_hz * speed
+                if loop is not None and here >= loop[1]:
+                    here = loop[0] + (here - loop[1]) % (loop[1] - loop[0])
+            self._sound, self._sound_hz = source_of(sound), sample_rate_hz
+            self._source = make_source(self._sound, sample_rate_hz, self._rate_hz, self._channels)
+
+            def there(frame: float) -> int:
+                mapped = round(place(frame / self._rate_hz) * self._rate_hz)
+                return min(max(mapped, 0), self._source.frames)
+
+            if loop is not None:
+                loop = self._held_loop(there(loop[0]), there(loop[1]))
+            frame = there(here)
+            if loop is not None and not loop[0] <= frame < loop[1]:
+                frame = loop[0]
+            self._use(FeedPlan(frame, loop, speed, joins, round(here)))
+
     def play(self) -> None:
         """Play on from the place; from the start (of the loop) after the end.
 
@@ -266,12 +310,9 @@ class Player:
         start_s, end_s : float
             The stretch; held within the sound, and at least 50 ms long.
         """
-        last = self._source.frames
-        shortest = round(_SHORTEST_LOOP_S * self._rate_hz)
-        start = min(max(round(start_s * self._rate_hz), 0), max(last - shortest, 0))
-        end = min(max(round(end_s * self._rate_hz), start + shortest), last)
-        if end > start:
-            self._go_on((start, end), self._plan.speed)
+        loop = self._held_loop(round(start_s * self._rate_hz), round(end_s * self._rate_hz))
+        if loop is not None:
+            self._go_on(loop, self._plan.speed)
 
     def loop_off(self) -> None:
         """Play on past the end of the loop."""
@@ -294,6 +335,14 @@ class Player:
         """Where the feed has come to: the next frame on its way to the output."""
         feed = self._playback.incoming or self._playback.current
         return feed.position if feed is not None else float(self._plan.start_frame)
+
+    def _held_loop(self, start: int, end: int) -> tuple[int, int] | None:
+        """Hold a loop within the sound and long enough; None where the sound is empty."""
+        last = self._source.frames
+        shortest = round(_SHORTEST_LOOP_S * self._rate_hz)
+        start = min(max(start, 0), max(last - shortest, 0))
+        end = min(max(end, start + shortest), last)
+        return (start, end) if end > start else None
 
     def _begin_at(self, frame: int) -> None:
         with self._lock:

@@ -160,6 +160,36 @@ class MixedSource:
         return mixed
 
 
+class ScaledSource:
+    """Another source's sound, louder or softer.
+
+    Parameters
+    ----------
+    source : SoundSource
+        The sound.
+    gain_db : float
+        What to add to its level; at most 0, so that nothing can be overdriven.
+
+    Raises
+    ------
+    ValueError
+        If the gain is above 0 dB.
+    """
+
+    def __init__(self, source: SoundSource, gain_db: float) -> None:
+        if gain_db > 0.0:
+            raise ValueError(f"a gain of {gain_db} dB could overdrive the sound")
+        self._source = source
+        self._gain = np.float32(10.0 ** (gain_db / 20.0))
+        self.frames = source.frames
+        self.channels = source.channels
+
+    def read(self, start: int, end: int) -> FloatArray:
+        """Return frames `start` to `end`, cut to what there is."""
+        scaled: FloatArray = self._source.read(start, end) * self._gain
+        return scaled
+
+
 def open_source(path: Path) -> tuple[SoundSource, int]:
     """Open a file for playing: at once where that is possible, else decoded whole.
 

@@ -268,3 +268,37 @@ def test_a_new_sound_while_stopping_fades_the_old_one_and_waits() -> None:
     assert not out[FADE:].any()
     assert bench.playback.current is not None
     assert bench.playback.current.position == RATE
+
+
+def joined(bench: Bench, other: np.ndarray, old_frame: int, new_frame: int) -> None:
+    """Bring another sound in that takes over where the first comes to a frame."""
+    plan = FeedPlan(new_frame, None, 1.0, joins=True, joins_at=old_frame)
+    source = make_source(source_of(other), RATE, RATE, 2)
+    bench.playback.incoming = Feed(source, RATE, plan)
+
+
+def test_another_sound_takes_over_at_the_matching_place_without_a_gap_or_click() -> None:
+    """The sample after the place in one sound is the sample after its match in the other."""
+    first, second = sine(2.0, 100.0), sine(2.0, 150.0)
+    bench = Bench(first, FeedPlan(0, None, 1.0))
+    bench.playback.playing = True
+    begun = bench.run(20 * BUFFER)
+    over = 20 * BUFFER + 2_000
+    joined(bench, second, over, 30_000)
+    out = np.concatenate([begun, bench.run(20 * BUFFER)])
+    np.testing.assert_array_equal(out[FADE:over], first[FADE:over])
+    after = second[30_000 + FADE :]
+    np.testing.assert_array_equal(out[over + FADE :], after[: len(out) - over - FADE])
+    assert biggest_step(out) < NO_CLICK
+    assert np.abs(out[FADE:]).reshape(-1, 80).max(axis=1).min() > 0.0, "no block is silent"
+
+
+def test_the_place_of_the_sound_before_is_never_shown_as_one_of_the_next() -> None:
+    bench = Bench(sine(3.0), FeedPlan(RATE, None, 1.0))
+    bench.playback.playing = True
+    bench.run(10 * BUFFER)
+    joined(bench, sine(3.0), RATE + 12 * BUFFER, 100)
+    assert bench.playback.place_at(bench.now_s) is None, "still the place of the other sound"
+    bench.run(4 * BUFFER)
+    assert bench.playback.place_at(bench.now_s - 0.2) == pytest.approx(100, abs=1.0)
+    assert bench.playback.place_at(bench.now_s) == pytest.approx(100 + 2 * BUFFER, abs=1.0)

@@ -389,3 +389,64 @@ def test_a_loop_is_held_within_the_sound() -> None:
     assert player.position_s == 0
     player.seek(9.0)
     assert player.position_s == 1.0
+
+
+def silence_around(time_s: np.ndarray, sound: np.ndarray, begin_s: float, end_s: float) -> float:
+    """The longest stretch without any sound between two moments, seconds."""
+    near = sound[(time_s > begin_s) & (time_s < end_s)]
+    loud = np.flatnonzero(np.abs(near) > 0.02)
+    if not len(loud):
+        return end_s - begin_s
+    edges = np.concatenate([[0], loud, [len(near) - 1]])
+    return float(np.diff(edges).max()) / RATE
+
+
+def gap_when_switching_s(device: str, player: Player) -> float:
+    """Play a tone, go over to another one twice, and return the longest silence."""
+    other, first = tone(20.0, 660.0, 44_100), tone(20.0)
+    player.load(first, RATE, position_s=1.0)
+    with Listener(device) as listener:
+        player.play()
+        time.sleep(0.6)
+        begun_s = float(listener.stream.time)
+        player.switch(other, 44_100, lambda place_s: 0.8 * place_s)
+        time.sleep(0.5)
+        player.switch(first, RATE, lambda place_s: place_s / 0.8)
+        time.sleep(0.6)
+        time_s, sound = listener.sound()
+    player.pause()
+    return silence_around(time_s, sound, begun_s, time_s[-1] - 0.15)
+
+
+@pytest.mark.room
+def test_switching_takes_leaves_no_gap(virtual_room: Any, player: Player) -> None:
+    gap_s = without_a_gap(player, lambda: gap_when_switching_s(virtual_room.device, player))
+    print(f"longest silence around two switches: {1000 * gap_s:.1f} ms")
+    assert gap_s < 0.05
+
+
+def beats_across_a_switch(device: str, player: Player) -> np.ndarray:
+    """Switch from a beat every 0.5 s to the same music with one every 0.4 s."""
+    player.load(clicks(20.0), RATE)
+    with Listener(device) as listener:
+        time.sleep(0.5)
+        begun_s = float(listener.stream.time)
+        player.play()
+        time.sleep(1.4)
+        player.switch(clicks(20.0, 0.4, 0.2), RATE, lambda place_s: 0.8 * place_s)
+        time.sleep(1.8)
+        heard = onsets(*listener.sound())
+    player.pause()
+    return np.diff(heard[heard > begun_s])
+
+
+@pytest.mark.room
+def test_the_beat_goes_on_across_a_switch_between_tempi(virtual_room: Any, player: Player) -> None:
+    """The musical moment is kept: no beat is lost, doubled or moved by 50 ms."""
+    steps = without_a_gap(player, lambda: beats_across_a_switch(virtual_room.device, player))
+    print("from beat to beat, s:", np.round(steps, 3))
+    assert steps[0] == pytest.approx(0.5, abs=0.01)
+    assert steps[-1] == pytest.approx(0.4, abs=0.01)
+    turning = steps[(steps < 0.49) & (steps > 0.41)]
+    assert len(turning) <= 1, "one beat lies between the two tempi"
+    assert np.all((steps > 0.35) & (steps < 0.55))
