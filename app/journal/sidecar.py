@@ -11,7 +11,8 @@ Three kinds, each with a schema number and the instant it was written:
 ``journal``
     one in the journal's folder: passages, items, settings, clips put aside, promises
     with the numbers that were shared, assignments, coming dates, earlier hours,
-    rehearsals.
+    rehearsals, suggestions put aside, takes first heard without their measurements,
+    what was heard of marked problems, bounds, blind trials.
 
 The database is the truth and the sidecars follow it; from the sidecars alone it can
 be made again, except for the measurements, which are made again from the recordings,
@@ -26,11 +27,16 @@ from datetime import date, datetime
 from typing import Any
 
 from app.journal.assignments import Assignment, EarlierHours, Occasion
+from app.journal.blind_ear import BlindTrial
 from app.journal.blocks import Attempt, Block, Item
+from app.journal.bounds import PassageBounds
 from app.journal.codec import JsonDict, Unreadable, decoded, encoded, readable
+from app.journal.first_listen import FirstListen
 from app.journal.promises import Promise, SharedNumber
 from app.journal.records import JournalSettings, Marker, Passage, RestDay, Session, Take
 from app.journal.rehearsals import Rehearsal
+from app.journal.still_there import StillThere
+from app.journal.suggestions import Dismissal
 
 SCHEMA = 4
 
@@ -74,6 +80,11 @@ class JournalCard:
     occasions: tuple[Occasion, ...] = ()
     earlier_hours: EarlierHours | None = None
     rehearsals: tuple[Rehearsal, ...] = ()
+    dismissals: tuple[Dismissal, ...] = ()
+    first_listens: tuple[FirstListen, ...] = ()
+    still_there: tuple[StillThere, ...] = ()
+    bounds: tuple[PassageBounds, ...] = ()
+    blind_trials: tuple[BlindTrial, ...] = ()
 
 
 Card = TakeCard | DayCard | JournalCard
@@ -96,6 +107,11 @@ _LISTS: dict[str, type[Any]] = {
     "assignments": Assignment,
     "occasions": Occasion,
     "rehearsals": Rehearsal,
+    "dismissals": Dismissal,
+    "first_listens": FirstListen,
+    "still_there": StillThere,
+    "bounds": PassageBounds,
+    "blind_trials": BlindTrial,
 }
 
 

@@ -7,14 +7,11 @@ A sidecar that cannot be read is passed over and reported; a recording that was 
 together with its sidecar is found where it is now.
 """
 
-from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 from pathlib import Path
-from typing import Any
 
 from sqlalchemy import Connection, delete, select
-from sqlalchemy.dialects.sqlite import insert
 
 from app.journal.blocks import Item
 from app.journal.codec import encoded
@@ -35,9 +32,9 @@ from app.store.keeping_models import (
     RehearsalModel,
     SharedNumberModel,
 )
+from app.store.listening_models import DismissalModel, FirstListenModel
 from app.store.models import (
     AttemptModel,
-    Base,
     BlockModel,
     ItemModel,
     MarkerModel,
@@ -48,6 +45,8 @@ from app.store.models import (
     SettingModel,
     TakeModel,
 )
+from app.store.rebuild_following import write_followed
+from app.store.upserting import upsert
 from app.store.work import chunks, values_of
 
 _TAKE = TakeModel.__table__.c
@@ -159,25 +158,25 @@ def write_found(connection: Connection, found: Found) -> None:
     mention stays. One recording has one take: of two that claim it, the one whose
     sidecar was written last.
     """
-    _upsert(connection, PassageModel, map(values_of, found.passages.values()))
-    _upsert(connection, SessionModel, map(values_of, found.sessions.values()))
+    upsert(connection, PassageModel, map(values_of, found.passages.values()))
+    upsert(connection, SessionModel, map(values_of, found.sessions.values()))
     takes = _takes_to_write(connection, found)
-    _upsert(connection, TakeModel, map(values_of, takes))
+    upsert(connection, TakeModel, map(values_of, takes))
     for some in chunks(take.id for take in takes):
         connection.execute(delete(MarkerModel).where(_MARKER.take_id.in_(some)))
     markers = {marker.id: marker for take in takes for marker in found.markers[take.id]}
-    _upsert(connection, MarkerModel, map(values_of, markers.values()))
+    upsert(connection, MarkerModel, map(values_of, markers.values()))
     _write_time_spent(connection, found)
     if found.journal is not None:
         _write_kept(connection, found.journal)
     for day in found.days.values():
         connection.execute(delete(RestDayModel).where(_REST.practice_day == day.practice_day))
     rests = [replace(d.rest, practice_day=d.practice_day) for d in found.days.values() if d.rest]
-    _upsert(connection, RestDayModel, map(values_of, rests))
+    upsert(connection, RestDayModel, map(values_of, rests))
     if found.journal is not None:
         settings = encoded(found.journal.settings)
         rows = [{"key": key, "value": json_text(value)} for key, value in settings.items()]
-        _upsert(connection, SettingModel, rows)
+        upsert(connection, SettingModel, rows)
 
 
 def _write_time_spent(connection: Connection, found: Found) -> None:
@@ -188,7 +187,7 @@ def _write_time_spent(connection: Connection, found: Found) -> None:
         return passage_id if passage_id in passages else None
 
     items = [replace(item, passage_id=known(item.passage_id)) for item in found.items.values()]
-    _upsert(connection, ItemModel, map(values_of, items))
+    upsert(connection, ItemModel, map(values_of, items))
     there = set(connection.scalars(select(_ITEM.id)))
     cards = found.days.values()
     for some in chunks(session.id for card in cards for session in card.sessions):
@@ -199,7 +198,7 @@ def _write_time_spent(connection: Connection, found: Found) -> None:
         for block in card.blocks
         if block.session_id in found.sessions
     }
-    _upsert(connection, BlockModel, map(values_of, blocks.values()))
+    upsert(connection, BlockModel, map(values_of, blocks.values()))
     for card in cards:
         connection.execute(delete(AttemptModel).where(_ATTEMPT.practice_day == card.practice_day))
     attempts = {
@@ -207,10 +206,10 @@ def _write_time_spent(connection: Connection, found: Found) -> None:
         for card in cards
         for attempt in card.attempts
     }
-    _upsert(connection, AttemptModel, map(values_of, attempts.values()))
+    upsert(connection, AttemptModel, map(values_of, attempts.values()))
     if found.journal is not None:
         aside = [{"sha256": sha256} for sha256 in found.journal.put_aside]
-        _upsert(connection, PutAsideModel, aside)
+        upsert(connection, PutAsideModel, aside)
 
 
 def _write_kept(connection: Connection, card: JournalCard) -> None:
@@ -218,14 +217,14 @@ def _write_kept(connection: Connection, card: JournalCard) -> None:
     passages = set(connection.scalars(select(_PASSAGE.id)))
     items = set(connection.scalars(select(_ITEM.id)))
     takes = set(connection.scalars(select(_TAKE.id)))
-    _upsert(connection, PromiseModel, map(values_of, filter(_makes_sense, card.promises)))
+    upsert(connection, PromiseModel, map(values_of, filter(_makes_sense, card.promises)))
     promises = set(connection.scalars(select(PromiseModel.__table__.c.id)))
     shared = [
         replace(number, take_id=number.take_id if number.take_id in takes else None)
         for number in card.shared_numbers
         if number.promise_id in promises
     ]
-    _upsert(connection, SharedNumberModel, map(values_of, shared))
+    upsert(connection, SharedNumberModel, map(values_of, shared))
     connection.execute(delete(AssignmentModel))
     assignments = [
         replace(
@@ -235,13 +234,16 @@ def _write_kept(connection: Connection, card: JournalCard) -> None:
         )
         for made in card.assignments
     ]
-    _upsert(connection, AssignmentModel, map(values_of, assignments))
+    upsert(connection, AssignmentModel, map(values_of, assignments))
     connection.execute(delete(OccasionModel))
-    _upsert(connection, OccasionModel, map(values_of, card.occasions))
-    _upsert(connection, RehearsalModel, map(values_of, card.rehearsals))
+    upsert(connection, OccasionModel, map(values_of, card.occasions))
+    upsert(connection, RehearsalModel, map(values_of, card.rehearsals))
+    upsert(connection, DismissalModel, map(values_of, card.dismissals))
+    upsert(connection, FirstListenModel, map(values_of, card.first_listens))
+    write_followed(connection, card, passages, takes)
     connection.execute(delete(EarlierHoursModel))
     if card.earlier_hours is not None:
-        _upsert(connection, EarlierHoursModel, [{"number": 1, **values_of(card.earlier_hours)}])
+        upsert(connection, EarlierHoursModel, [{"number": 1, **values_of(card.earlier_hours)}])
 
 
 def _makes_sense(promise: Promise) -> bool:
@@ -269,20 +271,3 @@ def _takes_to_write(connection: Connection, found: Found) -> tuple[Take, ...]:
         known = take.passage_id if take.passage_id in passages else None
         kept.append(replace(take, passage_id=known))
     return tuple(kept)
-
-
-def _upsert(connection: Connection, model: type[Base], rows: Iterable[dict[str, Any]]) -> None:
-    values = list(rows)
-    if not values:
-        return
-    columns = model.__mapper__.columns
-    keys = [column.name for column in columns if column.primary_key]
-    statement = insert(model)
-    changed = {
-        column.name: statement.excluded[column.name] for column in columns if not column.primary_key
-    }
-    if changed:
-        statement = statement.on_conflict_do_update(index_elements=keys, set_=changed)
-    else:
-        statement = statement.on_conflict_do_nothing()
-    connection.execute(statement, values)

@@ -26,7 +26,13 @@ from app.store.assignments import (
 from app.store.attempts import AttemptRepository, PutAsideRepository
 from app.store.blocks import BlockRepository
 from app.store.folders import Folders, sync_folder, write_atomically
+from app.store.following import (
+    BlindTrialRepository,
+    PassageBoundsRepository,
+    StillThereRepository,
+)
 from app.store.items import ItemRepository
+from app.store.listening import DismissalRepository, FirstListenRepository
 from app.store.markers import MarkerRepository
 from app.store.models import SidecarDueModel
 from app.store.passages import PassageRepository
@@ -67,6 +73,11 @@ class Records:
     occasions: OccasionRepository
     earlier_hours: EarlierHoursRepository
     rehearsals: RehearsalRepository
+    dismissals: DismissalRepository
+    first_listens: FirstListenRepository
+    still_there: StillThereRepository
+    bounds: PassageBoundsRepository
+    blind_trials: BlindTrialRepository
 
 
 class Sidecars:
@@ -194,4 +205,9 @@ class Sidecars:
             occasions=self._records.occasions.list(),
             earlier_hours=self._records.earlier_hours.get(),
             rehearsals=self._records.rehearsals.list(),
+            dismissals=self._records.dismissals.list(),
+            first_listens=self._records.first_listens.list(),
+            still_there=self._records.still_there.list(),
+            bounds=self._records.bounds.list(),
+            blind_trials=self._records.blind_trials.list(),
         )

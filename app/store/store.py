@@ -35,7 +35,15 @@ from app.store.connecting import (
     writing_engine,
 )
 from app.store.folders import Folders
+from app.store.following import (
+    BlindTrialRepository,
+    PairAlignmentRepository,
+    PassageBoundsRepository,
+    StillThereRepository,
+    TakeOutlineRepository,
+)
 from app.store.items import ItemRepository
+from app.store.listening import DismissalRepository, FirstListenRepository
 from app.store.looking import engine_for_looking
 from app.store.markers import MarkerRepository
 from app.store.measurements import MeasurementRepository
@@ -68,12 +76,15 @@ class Store:
     ----------
     takes, passages, markers, sessions, rest_days, measurements, settings, items, blocks,
     clock, attempts, put_aside, promises, shared_numbers, assignments, occasions,
-    earlier_hours, plans, rehearsals
+    earlier_hours, plans, rehearsals, dismissals, first_listens, still_there, bounds,
+    blind_trials, alignments, outlines
         The repositories. A call outside :meth:`transaction` is one of its own.
     folders : Folders
         Where the files lie.
     read_only : bool
         Changes are refused.
+    was_changed : bool
+        Something was written since it was opened.
     """
 
     def __init__(
@@ -81,6 +92,7 @@ class Store:
     ) -> None:
         self.folders = folders
         self.read_only = read_only
+        self.was_changed = False
         self._clock = clock
         self._held = held
         self._work = Work(
@@ -108,6 +120,13 @@ class Store:
         self.earlier_hours = EarlierHoursRepository(self._work)
         self.plans = PlanRepository(self._work)
         self.rehearsals = RehearsalRepository(self._work)
+        self.dismissals = DismissalRepository(self._work)
+        self.first_listens = FirstListenRepository(self._work)
+        self.still_there = StillThereRepository(self._work)
+        self.bounds = PassageBoundsRepository(self._work)
+        self.blind_trials = BlindTrialRepository(self._work)
+        self.alignments = PairAlignmentRepository(self._work)
+        self.outlines = TakeOutlineRepository(self._work)
         self.sidecars = Sidecars(
             folders,
             self._work,
@@ -128,6 +147,11 @@ class Store:
                 self.occasions,
                 self.earlier_hours,
                 self.rehearsals,
+                self.dismissals,
+                self.first_listens,
+                self.still_there,
+                self.bounds,
+                self.blind_trials,
             ),
             clock,
         )
@@ -173,6 +197,7 @@ class Store:
 
     def _note_due(self, connection: Connection, keys: frozenset[SidecarKey]) -> None:
         note_due(connection, keys)
+        self.was_changed = True
 
     def _write_due(self, _keys: frozenset[SidecarKey]) -> None:
         self.sidecars.write_due()

@@ -7,7 +7,9 @@ from pathlib import Path
 from typing import Any
 
 from app.journal.assignments import Assignment, EarlierHours, Occasion, OccasionKind
+from app.journal.blind_ear import BlindTrial, Choice, Question
 from app.journal.blocks import Attempt, Block, Item, ItemKind
+from app.journal.bounds import PassageBounds
 from app.journal.naming import slug
 from app.journal.promises import PlannedBreak, Promise, PromiseRule, SharedNumber, Stretch
 from app.journal.records import (
@@ -25,6 +27,7 @@ from app.journal.records import (
     Take,
 )
 from app.journal.rehearsals import Chance, Rehearsal
+from app.journal.still_there import StillThere
 from app.store.repair import sha256_of
 from app.store.store import Store, open_store
 
@@ -227,7 +230,16 @@ def fill_promises(store: Store, passage: Passage, item: Item, take: Take) -> Non
     store.assignments.add(make_assignment(None, item_id=item.id, goal="", done_on=DAY))
     store.occasions.put(make_occasion(passage))
     store.rehearsals.put(make_rehearsal(passage, take))
+    fill_followed(store, passage, take)
     store.earlier_hours.put(EarlierHours(1234.5, DAY, "eleven years, an estimate"))
+
+
+def fill_followed(store: Store, passage: Passage, take: Take) -> None:
+    store.still_there.put(StillThere(new_id(), new_id(), take.id, is_there=True, answered_at=NOW))
+    store.bounds.put(PassageBounds(passage.id, 10.0, 4.0, NOW, target_bpm=96.0, is_rubato=True))
+    asked = BlindTrial(new_id(), passage.id, Question.IN_TUNE, take.id, take.id, 7, NOW)
+    store.blind_trials.add(asked)
+    store.blind_trials.add(replace(asked, id=new_id(), choice=Choice.SECOND, answered_at=NOW))
 
 
 def everything(store: Store) -> dict[str, Any]:
@@ -250,4 +262,7 @@ def everything(store: Store) -> dict[str, Any]:
         "occasions": store.occasions.list(),
         "earlier_hours": store.earlier_hours.get(),
         "rehearsals": store.rehearsals.list(),
+        "still_there": store.still_there.list(),
+        "bounds": store.bounds.list(),
+        "blind_trials": store.blind_trials.list(),
     }

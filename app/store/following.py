@@ -1,0 +1,137 @@
+"""What following a passage keeps: answers, bounds, blind trials, and work done once."""
+
+from dataclasses import dataclass
+
+from sqlalchemy import delete, insert, select
+
+from app.journal.blind_ear import BlindTrial
+from app.journal.bounds import PassageBounds
+from app.journal.still_there import StillThere
+from app.store.following_models import (
+    BlindTrialModel,
+    PairAlignmentModel,
+    PassageBoundsModel,
+    StillThereModel,
+    TakeOutlineModel,
+)
+from app.store.kept_by_id import KeptById
+from app.store.work import JOURNAL_KEY, Work, values_of
+
+_ANSWER = StillThereModel.__table__.c
+_BOUNDS = PassageBoundsModel.__table__.c
+_TRIAL = BlindTrialModel.__table__.c
+_PAIR = PairAlignmentModel.__table__.c
+_OUTLINE = TakeOutlineModel.__table__.c
+
+
+class StillThereRepository(KeptById[StillThere]):
+    """Answers by ear whether a marked problem is still there."""
+
+    model = StillThereModel
+    record = StillThere
+    order = (_ANSWER.answered_at, _ANSWER.id)
+
+    def put(self, answer: StillThere) -> None:
+        """Keep an answer in the place of the earlier one about the same marker and take."""
+        same = (_ANSWER.marker_id == answer.marker_id) & (_ANSWER.take_id == answer.take_id)
+        with self._work.connection() as connection:
+            connection.execute(delete(StillThereModel).where(same))
+            self.add(answer)
+
+    def remove(self, marker_id: str, take_id: str) -> None:
+        """Take an answer back."""
+        same = (_ANSWER.marker_id == marker_id) & (_ANSWER.take_id == take_id)
+        with self._work.connection() as connection:
+            connection.execute(delete(StillThereModel).where(same))
+            self._work.touch(JOURNAL_KEY)
+
+    def of_marker(self, marker_id: str) -> tuple[StillThere, ...]:
+        """List the answers about one marker."""
+        return self._all(_ANSWER.marker_id == marker_id)
+
+    def of_take(self, take_id: str) -> tuple[StillThere, ...]:
+        """List the answers given while hearing one take."""
+        return self._all(_ANSWER.take_id == take_id)
+
+
+class PassageBoundsRepository(KeptById[PassageBounds]):
+    """The player's bounds, at most one record a passage."""
+
+    model = PassageBoundsModel
+    record = PassageBounds
+    order = (_BOUNDS.id,)
+
+    def put(self, bounds: PassageBounds) -> None:
+        """Keep the bounds of a passage in the place of earlier ones."""
+        with self._work.connection() as connection:
+            connection.execute(delete(PassageBoundsModel).where(_BOUNDS.id == bounds.id))
+            self.add(bounds)
+
+
+class BlindTrialRepository(KeptById[BlindTrial]):
+    """Blind trials, answered or not."""
+
+    model = BlindTrialModel
+    record = BlindTrial
+    order = (_TRIAL.asked_at, _TRIAL.id)
+
+    def of_passage(self, passage_id: str) -> tuple[BlindTrial, ...]:
+        """List the trials of a passage in the order in which they were asked."""
+        return self._all(_TRIAL.passage_id == passage_id)
+
+
+@dataclass(frozen=True, slots=True)
+class KeptAlignment:
+    """An alignment as kept; ``block`` is empty where the takes do not match."""
+
+    take_a: str
+    take_b: str
+    made_from: str
+    reason: str = ""
+    sentence: str = ""
+    block: bytes = b""
+
+
+class PairAlignmentRepository:
+    """Alignments of takes, made once."""
+
+    def __init__(self, work: Work) -> None:
+        self._work = work
+
+    def get(self, take_a: str, take_b: str) -> KeptAlignment | None:
+        """Give the alignment from one take to another."""
+        wanted = select(PairAlignmentModel.__table__).where(
+            _PAIR.take_a == take_a, _PAIR.take_b == take_b
+        )
+        with self._work.connection() as connection:
+            row = connection.execute(wanted).one_or_none()
+        return None if row is None else KeptAlignment(**row._mapping)
+
+    def put(self, kept: KeptAlignment) -> None:
+        """Keep an alignment in the place of an earlier one."""
+        same = (_PAIR.take_a == kept.take_a) & (_PAIR.take_b == kept.take_b)
+        with self._work.connection() as connection:
+            connection.execute(delete(PairAlignmentModel).where(same))
+            connection.execute(insert(PairAlignmentModel), values_of(kept))
+
+
+class TakeOutlineRepository:
+    """Outlines of takes, made once."""
+
+    def __init__(self, work: Work) -> None:
+        self._work = work
+
+    def get(self, take_id: str, made_from: str) -> bytes | None:
+        """Give the outline of a take, if one was made from just this."""
+        wanted = select(_OUTLINE.block).where(
+            _OUTLINE.take_id == take_id, _OUTLINE.made_from == made_from
+        )
+        with self._work.connection() as connection:
+            return connection.scalars(wanted).one_or_none()
+
+    def put(self, take_id: str, made_from: str, block: bytes) -> None:
+        """Keep the outline of a take in the place of an earlier one."""
+        values = {"take_id": take_id, "made_from": made_from, "block": block}
+        with self._work.connection() as connection:
+            connection.execute(delete(TakeOutlineModel).where(_OUTLINE.take_id == take_id))
+            connection.execute(insert(TakeOutlineModel), values)
