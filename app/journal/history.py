@@ -1,4 +1,4 @@
-"""Undo and redo of what the player did to markers and takes.
+"""Undo and redo of what the player did to markers, takes and suggestions.
 
 Values only: a change holds records as they were and as they became, and whoever
 keeps the records applies it. Undoing touches just the fields the change had altered,
@@ -10,8 +10,9 @@ from collections.abc import Callable
 from dataclasses import dataclass, fields, replace
 
 from app.journal.records import Marker, Take
+from app.journal.suggestions import Dismissal
 
-Record = Marker | Take
+Record = Marker | Take | Dismissal
 
 DEPTH = 200
 """How many changes can be undone; the oldest are forgotten first."""
@@ -42,7 +43,7 @@ class Step:
 
     @property
     def kind(self) -> type[Record]:
-        """Whether it is about a marker or a take."""
+        """Whether it is about a marker, a take or a suggestion put aside."""
         return type(self._some)
 
     @property

@@ -5,6 +5,7 @@ import threading
 from app.journal.failures import PlainFailure
 from app.journal.history import Change, History, Record, Step
 from app.journal.records import Marker, Take
+from app.journal.suggestions import Dismissal
 from app.store.store import Store
 
 
@@ -60,6 +61,9 @@ class Undoing:
                 raise LookupError(step.record_id)  # a take is never removed from the database
             self._store.takes.replace(take)
             return
+        if step.kind is Dismissal:
+            self._apply_dismissal(step)
+            return
         current = self._store.markers.get(step.record_id)
         wanted = step.onto(current)
         if wanted is None:
@@ -67,3 +71,10 @@ class Undoing:
         elif isinstance(wanted, Marker):
             keep = self._store.markers.add if current is None else self._store.markers.replace
             keep(wanted)
+
+    def _apply_dismissal(self, step: Step) -> None:
+        wanted = step.onto(self._store.dismissals.get(step.record_id))
+        if wanted is None:
+            self._store.dismissals.remove(step.record_id)
+        elif isinstance(wanted, Dismissal):
+            self._store.dismissals.add(wanted)
