@@ -8,9 +8,10 @@ from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings, Take
 from app.services.choosing import Choosing
 from app.services.file_measuring import read_whole
+from app.services.level_matching import level_match
 from app.services.listening import ListeningService
 from app.services.measuring import MeasuringService
-from app.services.readings import TREND_KEYS, measure_named
+from app.services.readings import TREND_KEYS, measure_named, reading_of
 from app.services.stopping import (
     Progress,
     ShouldStop,
@@ -19,7 +20,7 @@ from app.services.stopping import (
     part_of,
     stop_if,
 )
-from app.services.views import CompareView, TrendView
+from app.services.views import CompareView, LevelMatch, Reading, TakeRow, TrendView
 from app.store.store import Store
 
 if TYPE_CHECKING:
@@ -59,7 +60,7 @@ class ComparingService:
         if passage_id is not None and self._take(take_a).passage_id == passage_id:
             trends = {key: self.trend(passage_id, key) for key in TREND_KEYS}
         a, b = self._listening.open_take(take_a), self._listening.open_take(take_b)
-        return compare_view(found, a, b, trends)
+        return replace(compare_view(found, a, b, trends), levels=self._levels(a.row, b.row))
 
     def comparison(
         self,
@@ -128,6 +129,19 @@ class ComparingService:
     def trend_keys(self) -> tuple[tuple[str, str], ...]:
         """Give the measures a trend can follow: key and label."""
         return tuple((key, measure_named(key).label) for key in TREND_KEYS)
+
+    def _levels(self, a: TakeRow, b: TakeRow) -> LevelMatch:
+        """Match both to the softest take of their passage that one may step to."""
+        passage_id = b.passage_id if b.passage_id == a.passage_id else None
+        others = self._store.takes.list(passage_id=passage_id) if passage_id else ()
+        ids = {take.id for take in others} | {a.id, b.id}
+        headlines = self._store.measurements.headlines(tuple(ids))
+        loudness = {
+            take_id: reading.value
+            for take_id, kept in headlines.items()
+            if isinstance(reading := reading_of(kept.summary, "integrated_lufs"), Reading)
+        }
+        return level_match(loudness.get(a.id), loudness.get(b.id), loudness.values())
 
     def _side(self, take_id: str, progress: Progress, should_stop: ShouldStop) -> "Side":
         from app.services.file_comparing import Side  # noqa: PLC0415 - only when needed

@@ -1,5 +1,7 @@
 """Playing a take."""
 
+from collections.abc import Callable
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
@@ -12,12 +14,23 @@ from audio.errors import AudioFailure
 
 if TYPE_CHECKING:
     from audio.player import Player
+    from audio.sources import SoundSource
+
+
+@dataclass(frozen=True, slots=True)
+class _Sound:
+    """A take that was read, at the level it is played at."""
+
+    take_id: str
+    gain_db: float
+    source: "SoundSource"
+    sample_rate_hz: int
 
 
 class PlayingService:
-    """Plays one take at a time.
+    """Plays one take at a time, and keeps another one ready to go over to.
 
-    :meth:`load`, :meth:`outputs` and :meth:`choose_output` may take a while;
+    :meth:`load`, :meth:`keep_ready`, :meth:`outputs` and :meth:`choose_output` may take a while;
     everything else is instant.
     """
 
@@ -26,6 +39,8 @@ class PlayingService:
         self._player: Player | None = None
         self._device_key: str | None = None
         self._loop: tuple[float, float] | None = None
+        self._heard: _Sound | None = None
+        self._ready: _Sound | None = None
         self._volume = 1.0
         self._speed = 1.0
 
@@ -49,8 +64,16 @@ class PlayingService:
         take_id: str,
         progress: Progress = no_progress,
         should_stop: ShouldStop = never_stop,
+        *,
+        gain_db: float = 0.0,
     ) -> None:
         """Read a take into memory, ready to play, and open the output if there is one.
+
+        Parameters
+        ----------
+        take_id : str
+        gain_db : float
+            What is added to its level, at most 0.
 
         Raises
         ------
@@ -58,16 +81,14 @@ class PlayingService:
             Where the take is not there or cannot be read. A missing output is told
             by :meth:`play`.
         """
-        take = self._store.takes.get(take_id)
-        if take is None:
-            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
-        sound = read_whole(self._store.folders.absolute(take.file))
+        sound = self._read(take_id, gain_db)
         stop_if(should_stop)
         progress(0.8)
         player = self._ready_player()
-        player.load(sound.samples, sound.sample_rate_hz)
+        player.load(sound.source, sound.sample_rate_hz)
         player.loop_off()
         self._loop = None
+        self._heard, self._ready = sound, None
         try:
             player.open()
         except AudioFailure:
@@ -75,8 +96,57 @@ class PlayingService:
             return
         progress(1.0)
 
+    def keep_ready(
+        self,
+        take_id: str,
+        progress: Progress = no_progress,
+        should_stop: ShouldStop = never_stop,
+        *,
+        gain_db: float = 0.0,
+    ) -> None:
+        """Read another take into memory, for :meth:`switch`; what plays plays on.
+
+        Raises
+        ------
+        PlainFailure
+            Where the take is not there or cannot be read.
+        """
+        sound = self._read(take_id, gain_db)
+        stop_if(should_stop)
+        self._ready = sound
+        progress(1.0)
+
+    @property
+    def ready_take_id(self) -> str:
+        """The take that :meth:`switch` goes over to; empty where there is none."""
+        return self._ready.take_id if self._ready is not None else ""
+
+    def switch(self, place: Callable[[float], float]) -> None:
+        """Go over to the take that is kept ready, playing or not, without a gap.
+
+        What was heard is kept ready from then on, so that it goes back and forth.
+
+        Parameters
+        ----------
+        place : callable
+            Gives the place in the other take, in seconds, for a place in the one of
+            now; a loop is moved with it.
+
+        Raises
+        ------
+        PlainFailure
+            Where no other take was read yet.
+        """
+        if self._player is None or self._ready is None:
+            raise PlainFailure("The other take is not read yet.", "Wait a moment and try again.")
+        self._heard, self._ready = self._ready, self._heard
+        self._player.switch(self._heard.source, self._heard.sample_rate_hz, place)
+        if self._loop is not None:
+            self._loop = (place(self._loop[0]), place(self._loop[1]))
+
     def unload(self) -> None:
-        """Stop, forget the take and close the output."""
+        """Stop, forget the takes and close the output."""
+        self._heard = self._ready = None
         player, self._player = self._player, None
         if player is not None:
             player.close()
@@ -143,6 +213,21 @@ class PlayingService:
         """Say why the output went away by itself, if it did."""
         found = self._player.failure if self._player is not None else None
         return PlainFailure(found.sentence, found.next_step) if found is not None else None
+
+    def _read(self, take_id: str, gain_db: float) -> _Sound:
+        from audio.sources import ScaledSource, source_of  # noqa: PLC0415 - only when played
+
+        for known in (self._heard, self._ready):
+            if known is not None and (known.take_id, known.gain_db) == (take_id, gain_db):
+                return known
+        take = self._store.takes.get(take_id)
+        if take is None:
+            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
+        sound = read_whole(self._store.folders.absolute(take.file))
+        source = source_of(sound.samples)
+        if gain_db:
+            source = ScaledSource(source, gain_db)
+        return _Sound(take_id, gain_db, source, sound.sample_rate_hz)
 
     def _ready_player(self) -> "Player":
         if self._player is None:

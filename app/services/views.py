@@ -246,6 +246,19 @@ class ChangeRow:
 
 
 @dataclass(frozen=True, slots=True)
+class LevelMatch:
+    """How both takes of a comparison are played at one loudness.
+
+    Gains are at most 0 dB; ``sentence`` states the loudness of both and what is taken
+    away.
+    """
+
+    a_gain_db: float = 0.0
+    b_gain_db: float = 0.0
+    sentence: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class CompareView:
     """Two takes of a passage beside each other; ``sentence`` where they do not match."""
 
@@ -258,6 +271,7 @@ class CompareView:
     notes: tuple[NotePairRow, ...]
     changes: tuple[ChangeRow, ...]
     confounders: tuple[str, ...]
+    levels: LevelMatch = LevelMatch()
 
 
 @dataclass(frozen=True, slots=True)
@@ -361,7 +375,8 @@ class PendingTake:
 
     ``ended`` says in one sentence what cut it short, empty where the player
     stopped it; ``recovered`` marks one that a crash left behind. ``no_retake``,
-    ``retake_reason`` and ``input_device`` become those of the take.
+    ``retake_reason`` and ``input_device`` become those of the take; at each of the
+    seconds in ``marks_s`` it gets a marker.
     """
 
     id: str
@@ -378,23 +393,4 @@ class PendingTake:
     no_retake: bool = False
     retake_reason: str = ""
     input_device: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class RepairReport:
-    """What a repair of a journal found and did; files are named relative to it.
-
-    ``rebuilt`` says that the database was made again; ``set_aside`` and
-    ``backup_used`` are empty where there was nothing of the kind. A changed recording
-    has other bytes than when it was filed; an unfiled one belongs to no take.
-    """
-
-    rebuilt: bool
-    set_aside: str
-    backup_used: str
-    takes: int
-    sidecars_written: int
-    sidecars_unreadable: tuple[str, ...]
-    recordings_missing: tuple[str, ...]
-    recordings_changed: tuple[str, ...]
-    recordings_unfiled: tuple[str, ...]
+    marks_s: tuple[float, ...] = ()
