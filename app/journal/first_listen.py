@@ -8,8 +8,8 @@ category of the player's own by both; *sound*, *string crossing*, *memory* and
 
 A measured place with such a marker is a **hit**, one without is **missed**; a marker
 without such a place is **heard only**, which says nothing against it: the ear hears much
-that is not measured. Only markers placed before the measurements were shown count. One
-span may speak of several notes, so that a marker can stand for more than one hit.
+that is not measured. Only the player's own markers, placed while the measurements were hidden,
+count. One span may speak of several notes, so that a marker can stand for more than one hit.
 """
 
 from collections.abc import Iterable, Sequence
@@ -26,9 +26,13 @@ _ANYTHING = "other"
 
 @dataclass(frozen=True, slots=True)
 class FirstListen:
-    """When the measurements of a take were shown, after it had been listened to without."""
+    """A take that was listened to without its measurements.
+
+    ``began_at``: since when the ear came first; ``shown_at``: when they were shown.
+    """
 
     take_id: str
+    began_at: datetime
     shown_at: datetime
 
 
@@ -73,12 +77,16 @@ def measured_places(findings: Iterable[Finding]) -> tuple[MeasuredPlace, ...]:
     return tuple(sorted(places, key=lambda place: (place.start_s, place.end_s)))
 
 
-def own_markers(markers: Iterable[Marker], shown_at: datetime | None = None) -> tuple[Marker, ...]:
-    """Give the player's own markers, placed before a moment."""
+def placed_by_ear(
+    markers: Iterable[Marker], began_at: datetime, shown_at: datetime | None = None
+) -> tuple[Marker, ...]:
+    """Give the player's own markers that were placed while nothing measured was shown."""
     return tuple(
         marker
         for marker in markers
-        if marker.author is Author.SELF and (shown_at is None or marker.created_at <= shown_at)
+        if marker.author is Author.SELF
+        and began_at <= marker.created_at
+        and (shown_at is None or marker.created_at <= shown_at)
     )
 
 

@@ -11,6 +11,7 @@ from datetime import date, datetime
 from enum import StrEnum
 
 from app.journal.clicks import ClickBeats, RoundTripRecord
+from app.journal.scores import BarSpan, PassageScore
 
 
 class Author(StrEnum):
@@ -112,7 +113,8 @@ class Passage:
     """A named stretch of a piece that is practised and compared.
 
     ``no_retake``: one take each practice day, kept whatever it is, from the practice
-    day ``no_retake_since`` on (see :mod:`app.journal.no_retake`).
+    day ``no_retake_since`` on (see :mod:`app.journal.no_retake`). ``score``: what its notes
+    are read from, where there is one.
     """
 
     id: str
@@ -123,6 +125,7 @@ class Passage:
     created_at: datetime
     no_retake: bool = False
     no_retake_since: date | None = None
+    score: PassageScore | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,6 +175,8 @@ class Take:
         Highest sample, and the level of the quietest moment: what the room and the
         input's own noise leave, which moves with the input's setting. ``None`` where
         it was never quiet.
+    parts : tuple of BarSpan
+        The bars of the passage's score that it holds; empty: the whole passage.
     """
 
     id: str
@@ -201,6 +206,7 @@ class Take:
     input_device: str = ""
     peak_dbfs: float | None = None
     quiet_dbfs: float | None = None
+    parts: tuple[BarSpan, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -266,7 +272,8 @@ class JournalSettings:
     never. ``watched_folder``: where a phone's clips arrive, ``watched_since`` that
     instant (see :mod:`app.services.watching`). ``reminder_minute``: the minute of the day
     from which on to remind of practice, ``None`` for never. ``round_trips``: delays
-    measured, one for each pair of output and input.
+    measured, one for each pair of output and input. ``ear_first_since``: since when
+    measurements wait for the player's own markers, ``None`` for no longer or never.
     """
 
     day_turn_hour: int = 4
@@ -279,3 +286,4 @@ class JournalSettings:
     watched_since: datetime | None = None
     reminder_minute: int | None = None
     round_trips: tuple[RoundTripRecord, ...] = ()
+    ear_first_since: datetime | None = None

@@ -34,4 +34,5 @@ class FirstListenModel(Base):
     __tablename__ = "first_listen"
 
     take_id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
+    began_at: Mapped[datetime] = mapped_column(Instant)
     shown_at: Mapped[datetime] = mapped_column(Instant)

@@ -27,6 +27,7 @@ def upgrade() -> None:
     op.create_table(
         "first_listen",
         sa.Column("take_id", sa.String(32), nullable=False),
+        sa.Column("began_at", sa.String(40), nullable=False),
         sa.Column("shown_at", sa.String(40), nullable=False),
         sa.PrimaryKeyConstraint("take_id", name="pk_first_listen"),
     )
