@@ -124,6 +124,27 @@ class RecordList(TypeDecorator[tuple[R, ...]]):
         return None if value is None else tuple(readable(self.kind, json.loads(value)))
 
 
+class OneRecord(TypeDecorator[R]):
+    """A record as a JSON object, or nothing; one that cannot be read counts as nothing."""
+
+    impl = Text
+    cache_ok = True
+
+    def __init__(self, kind: type[R]) -> None:
+        super().__init__()
+        self.kind = kind
+
+    def process_bind_param(self, value: R | None, dialect: Dialect) -> str | None:
+        """Write the record."""
+        return None if value is None else json_text(encoded(value))
+
+    def process_result_value(self, value: str | None, dialect: Dialect) -> R | None:
+        """Read the record."""
+        if value is None:
+            return None
+        return next(readable(self.kind, [json.loads(value)]), None)
+
+
 class IdList(TypeDecorator[tuple[str, ...]]):
     """Ids as text, a space between them."""
 

@@ -9,6 +9,7 @@
         day.json            sidecar: sessions and rest of the day
         190509-etude-take-1.flac
         190509-etude-take-1.json
+      scores/               scores of passages, as they were put beside them
       backups/              copies of the database, damaged ones set aside
       trash/                what was discarded, by the day it was discarded on
       .recording/           takes while they sound, and those a crash left behind
@@ -53,6 +54,11 @@ class Folders:
     def backups(self) -> Path:
         """Copies of the database."""
         return self.journal / "backups"
+
+    @property
+    def scores(self) -> Path:
+        """Scores of passages."""
+        return self.journal / "scores"
 
     @property
     def trash(self) -> Path:

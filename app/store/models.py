@@ -19,7 +19,8 @@ from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from app.journal.blocks import ItemKind
 from app.journal.records import AimMet, Author, MarkerState, MinutesSource, Origin, PlayingSettings
-from app.store.columns import EnumText, Instant, SettingsText
+from app.journal.scores import BarSpan, PassageScore
+from app.store.columns import EnumText, Instant, OneRecord, RecordList, SettingsText
 
 ID_LENGTH = 32
 
@@ -51,6 +52,7 @@ class PassageModel(Base):
     created_at: Mapped[datetime] = mapped_column(Instant)
     no_retake: Mapped[bool] = mapped_column(Boolean)
     no_retake_since: Mapped[date | None] = mapped_column(Date)
+    score: Mapped[PassageScore | None] = mapped_column(OneRecord(PassageScore))
 
 
 class SessionModel(Base):
@@ -112,6 +114,7 @@ class TakeModel(Base):
     input_device: Mapped[str] = mapped_column(Text)
     peak_dbfs: Mapped[float | None] = mapped_column(Float)
     quiet_dbfs: Mapped[float | None] = mapped_column(Float)
+    parts: Mapped[tuple[BarSpan, ...]] = mapped_column(RecordList(BarSpan), server_default="[]")
 
 
 class ItemModel(Base):

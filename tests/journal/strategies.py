@@ -22,6 +22,8 @@ from app.journal.records import (
     Session,
     Take,
 )
+from app.journal.scale_records import ScaleSpec
+from app.journal.scores import BarSpan, PassageScore, ScoreFile
 
 ids = st.uuids().map(lambda value: value.hex)
 days = st.dates(min_value=datetime(1900, 1, 1).date(), max_value=datetime(2200, 1, 1).date())
@@ -52,6 +54,21 @@ playing_settings = st.builds(
         beats_a_bar=st.integers(1, 12),
     ),
 )
+bar_spans = st.builds(BarSpan, first=st.integers(0, 200), last=st.integers(200, 400))
+passage_scores = st.builds(
+    PassageScore,
+    file=st.none()
+    | st.builds(
+        ScoreFile,
+        file=texts,
+        sha256=texts,
+        original_name=texts,
+        part=st.integers(0, 30),
+        part_name=texts,
+        bars=st.none() | bar_spans,
+    ),
+    scale=st.none() | st.builds(ScaleSpec, tonic=st.sampled_from(["C", "Eb"])),
+)
 passages = st.builds(
     Passage,
     id=ids,
@@ -62,6 +79,7 @@ passages = st.builds(
     created_at=instants,
     no_retake=st.booleans(),
     no_retake_since=st.none() | days,
+    score=st.none() | passage_scores,
 )
 sessions = st.builds(
     Session,
@@ -102,6 +120,7 @@ takes = st.builds(
     input_device=texts,
     peak_dbfs=st.none() | st.floats(-120, 0),
     quiet_dbfs=st.none() | st.floats(-120, 0),
+    parts=st.lists(bar_spans, max_size=3).map(tuple),
 )
 items = st.builds(
     Item,
