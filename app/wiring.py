@@ -10,6 +10,8 @@ from app.services.attempts import Attempts
 from app.services.clock import ClockService
 from app.services.comparing import ComparingService
 from app.services.filing import FilingService
+from app.services.filming import FilmingService
+from app.services.first_listening import FirstListenService
 from app.services.importing import ImportingService
 from app.services.input_levels import InputMemory
 from app.services.items import ItemService
@@ -32,6 +34,7 @@ from app.services.reminding import ReminderService
 from app.services.reporting import ReportingService
 from app.services.sounding import SoundingService
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
+from app.services.suggesting import SuggestingService
 from app.services.take_filing import TakeFiler
 from app.services.undoing import Undoing
 from app.services.views import RepairReport
@@ -122,6 +125,8 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     importing = ImportingService(store, clock, filer, zone, attempts)
     practising = PractisingService(store, clock, practice_clock)
     sounding = SoundingService(store, clock, zone)
+    marking = MarkingService(store, clock, undoing)
+    suggesting = SuggestingService(store, clock, listening, marking, undoing)
     return Workbench(
         journal_dir=store.folders.journal,
         read_only=store.read_only,
@@ -133,7 +138,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         measuring=measuring,
         listening=listening,
         playing=playing,
-        marking=MarkingService(store, clock, undoing),
+        marking=marking,
         comparing=comparing,
         reporting=ReportingService(store, comparing, assignments, promises),
         clock=practice_clock,
@@ -151,6 +156,9 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         reminders=ReminderService(store, clock, promises),
         latency=LatencyService(store, clock),
         sounding=sounding,
+        suggesting=suggesting,
+        first_listening=FirstListenService(store, clock, suggesting),
+        filming=FilmingService(store, playing),
         closing=(
             playing.unload,
             sounding.close,

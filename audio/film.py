@@ -4,6 +4,7 @@ Phones film at changing frame rates and hold the camera upright: pictures are
 found by their own time stamps and turned the right way up.
 """
 
+import math
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -91,6 +92,32 @@ class Film:
                 return self._shown(longest_side)
         except UndecodableError as error:
             raise self._failure(f"is damaged {position_s:.1f} s after its start") from error
+
+    def span_at(self, position_s: float) -> tuple[float, float]:
+        """Find the picture of a place without making it, and say how long it is shown.
+
+        Parameters
+        ----------
+        position_s : float
+            Seconds of the sound.
+
+        Returns
+        -------
+        (start_s, end_s) : tuple of float
+            Seconds of the sound; the last picture ends never (infinity).
+
+        Raises
+        ------
+        AudioFailure
+            When the clip is damaged there.
+        """
+        try:
+            with only_undecodable():
+                self._find(position_s + self._sound_begins_s)
+        except UndecodableError as error:
+            raise self._failure(f"is damaged {position_s:.1f} s after its start") from error
+        end_s = math.inf if self._next is None else _time_s(self._next)
+        return _time_s(self._current) - self._sound_begins_s, end_s - self._sound_begins_s
 
     def close(self) -> None:
         """Close the clip."""

@@ -107,7 +107,9 @@ def agreement(places: Sequence[MeasuredPlace], markers: Sequence[Marker]) -> Agr
     markers : sequence of Marker
         Those placed by ear alone.
     """
-    hits, missed, speaking = [], [], set()
+    hits: list[Hit] = []
+    missed: list[MeasuredPlace] = []
+    speaking: set[str] = set()
     for place in sorted(places, key=lambda one: (one.start_s, one.end_s)):
         found = tuple(
             marker

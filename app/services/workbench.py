@@ -8,6 +8,8 @@ from app.services.assigning import AssignmentService
 from app.services.clock import ClockService
 from app.services.comparing import ComparingService
 from app.services.filing import FilingService
+from app.services.filming import FilmingService
+from app.services.first_listening import FirstListenService
 from app.services.importing import ImportingService
 from app.services.input_levels import InputMemory
 from app.services.items import ItemService
@@ -29,6 +31,7 @@ from app.services.rehearsing import RehearsalService
 from app.services.reminding import ReminderService
 from app.services.reporting import ReportingService
 from app.services.sounding import SoundingService
+from app.services.suggesting import SuggestingService
 from app.services.watching import WatchService
 
 
@@ -69,6 +72,9 @@ class Workbench:
     reminders: ReminderService
     latency: LatencyService
     sounding: SoundingService
+    suggesting: SuggestingService
+    first_listening: FirstListenService
+    filming: FilmingService
     closing: tuple[Callable[[], None], ...] = ()
 
     def close(self) -> None:

@@ -1,0 +1,222 @@
+"""Markers that the measurements propose, accepted or put aside by the player."""
+
+import uuid
+from collections.abc import Sequence
+
+from app.journal.failures import PlainFailure
+from app.journal.practice_days import Clock
+from app.journal.records import Marker, Take
+from app.journal.suggestions import (
+    MOST_OFFERED,
+    Dismissal,
+    Finding,
+    MeasuredNote,
+    SuggestionKind,
+    TempoStretch,
+    findings_of,
+    is_covered,
+    is_dismissed,
+    parts_of,
+)
+from app.services.listening import ListeningService
+from app.services.marking import MarkingService
+from app.services.readings import reading_of
+from app.services.suggestion_views import SuggestionsView
+from app.services.suggestion_words import row_of
+from app.services.undoing import Undoing
+from app.services.views import NoReading, NoteRow, PlaceRow, Reading, TakeView
+from app.store.store import Store
+
+_NORMAL_95 = 1.96
+_OUT = "out"
+_NOTHING = "Nothing was measured outside its uncertainty."
+_ALL_SAID = "Everything that was measured is marked or put aside already."
+
+
+class SuggestingService:
+    """Offers markers from what was measured; nothing is placed by itself."""
+
+    def __init__(
+        self,
+        store: Store,
+        clock: Clock,
+        listening: ListeningService,
+        marking: MarkingService,
+        undoing: Undoing,
+    ) -> None:
+        self._store = store
+        self._clock = clock
+        self._listening = listening
+        self._marking = marking
+        self._undoing = undoing
+
+    def for_take(self, take_id: str, *, show_all: bool = False) -> SuggestionsView:
+        """Give the suggestions of a take, at most five unless all are asked for.
+
+        Raises
+        ------
+        PlainFailure
+            Where there is no such take.
+        """
+        view = self._listening.open_take(take_id)
+        findings = self._findings(view)
+        dismissed = self._dismissed(view, findings)
+        open_ones = [
+            finding
+            for finding in findings
+            if finding.key not in dismissed and not is_covered(finding, view.markers)
+        ]
+        offered = open_ones if show_all else open_ones[:MOST_OFFERED]
+        sentence = ""
+        if not offered:
+            sentence = _ALL_SAID if findings else _why_none(view)
+        return SuggestionsView(
+            take_id=take_id,
+            rows=tuple(row_of(finding, view.categories) for finding in offered),
+            more_count=len(open_ones) - len(offered),
+            dismissed_count=len(dismissed),
+            sentence=sentence,
+        )
+
+    def findings(self, take_id: str) -> tuple[Finding, ...]:
+        """Give everything that was measured outside its uncertainty, whatever is said of it."""
+        return self._findings(self._listening.open_take(take_id))
+
+    def accept(
+        self, take_id: str, key: str, *, category: str | None = None, text: str | None = None
+    ) -> Marker:
+        """Place the marker that a suggestion proposes, as it is or in other words.
+
+        Raises
+        ------
+        PlainFailure
+            Where the take has no such suggestion.
+        """
+        view = self._listening.open_take(take_id)
+        row = row_of(self._named(view, key), view.categories)
+        return self._marking.add(
+            take_id,
+            row.start_s,
+            min(row.end_s, view.duration_s),
+            category=row.category if category is None else category,
+            text=row.text if text is None else text,
+        )
+
+    def dismiss(self, take_id: str, key: str) -> Dismissal:
+        """Put a suggestion aside, for every take of the passage; it can be undone.
+
+        Raises
+        ------
+        PlainFailure
+            Where the take has no such suggestion.
+        """
+        view = self._listening.open_take(take_id)
+        finding = self._named(view, key)
+        first, last = parts_of(finding.worst, played_stretch(view))
+        dismissal = Dismissal(
+            id=uuid.uuid4().hex,
+            passage_id=self._take(take_id).passage_id,
+            take_id=take_id,
+            kind=finding.kind,
+            subject=finding.subject,
+            start_part=first,
+            end_part=last,
+            dismissed_at=self._clock(),
+        )
+        self._undoing.make("suggestion put aside", None, dismissal)
+        return dismissal
+
+    def bring_back(self, take_id: str) -> int:
+        """Offer again what was put aside for the take's passage; says how many."""
+        take = self._take(take_id)
+        held = self._store.dismissals.that_hold_for(take_id, take.passage_id)
+        for dismissal in held:
+            self._undoing.make("suggestion brought back", dismissal, None)
+        return len(held)
+
+    def _findings(self, view: TakeView) -> tuple[Finding, ...]:
+        summary = self._summary(view.row.id)
+        return findings_of(_measured(view.notes), _stretches(view.places, summary))
+
+    def _summary(self, take_id: str) -> dict[str, object]:
+        kept = self._store.measurements.get(take_id)
+        return kept.summary if kept else {}
+
+    def _dismissed(self, view: TakeView, findings: Sequence[Finding]) -> set[str]:
+        take = self._take(view.row.id)
+        held = self._store.dismissals.that_hold_for(take.id, take.passage_id)
+        played = played_stretch(view)
+        return {
+            finding.key
+            for finding in findings
+            if is_dismissed(
+                finding, held, take_id=take.id, passage_id=take.passage_id, played=played
+            )
+        }
+
+    def _named(self, view: TakeView, key: str) -> Finding:
+        for finding in self._findings(view):
+            if finding.key == key:
+                return finding
+        raise PlainFailure("That suggestion is not there.", "Look at the suggestions again.")
+
+    def _take(self, take_id: str) -> Take:
+        take = self._store.takes.get(take_id)
+        if take is None or take.deleted_at is not None:
+            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
+        return take
+
+
+def played_stretch(view: TakeView) -> tuple[float, float]:
+    """Give from where to where was played: first to last note, tuning-up and talk left out."""
+    played = [note for note in view.notes if not note.left_out]
+    if not played:
+        return 0.0, view.duration_s
+    return played[0].start_s, max(note.end_s for note in played)
+
+
+def _why_none(view: TakeView) -> str:
+    return view.notes_sentence if not view.notes else _NOTHING
+
+
+def _measured(notes: Sequence[NoteRow]) -> list[MeasuredNote]:
+    # Open strings cannot be put right while playing: their tuning is told among the numbers.
+    return [
+        MeasuredNote(
+            note.start_s,
+            note.end_s,
+            note.name,
+            note.deviation.value,
+            note.deviation.uncertainty or 0.0,
+            note.verdict == _OUT,
+        )
+        for note in notes
+        if isinstance(note.deviation, Reading) and not note.left_out and not note.is_open_string
+    ]
+
+
+def _stretches(places: Sequence[PlaceRow], summary: dict[str, object]) -> list[TempoStretch]:
+    return [
+        TempoStretch(
+            place.start_s,
+            place.end_s,
+            place.reading.value,
+            _tempo_uncertainty(place.end_s - place.start_s, summary),
+        )
+        for place in places
+        if place.kind in (SuggestionKind.RUSHES, SuggestionKind.DRAGS)
+        and isinstance(place.reading, Reading)
+    ]
+
+
+def _tempo_uncertainty(length_s: float, summary: dict[str, object]) -> float | None:
+    """Half of the 95 % interval, in percent, that placing the onsets leaves open.
+
+    A tempo over several beats is off by the errors of its first and last onset alone, so
+    that the floor of one interval is divided by the number of intervals.
+    """
+    floor, bpm = (reading_of(summary, key) for key in ("steadiness_floor_percent", "mean_bpm"))
+    if isinstance(floor, NoReading) or isinstance(bpm, NoReading) or bpm.value <= 0:
+        return None
+    beats = length_s * bpm.value / 60.0
+    return _NORMAL_95 * floor.value / max(beats, 1.0)
