@@ -15,7 +15,8 @@ from app.journal.failures import PlainFailure
 from app.services.stopping import Progress, ShouldStop, Stopped
 
 if TYPE_CHECKING:
-    from app.services.views import RepairReport
+    from app.services.repairing import RepairReport, RestoreReport
+    from app.services.window_end import WindowEnd
     from app.services.workbench import Workbench
 
 EXPECTED_FAILURE = 2
@@ -91,9 +92,20 @@ class _Doors:
     def repair(
         self, journal_dir: Path, progress: Progress, should_stop: ShouldStop
     ) -> "RepairReport":
-        from app import wiring  # noqa: PLC0415
+        from app.services.repairing import repair  # noqa: PLC0415
+        from app.wiring import local_now  # noqa: PLC0415
 
-        return wiring.repair(journal_dir, progress, should_stop)
+        return repair(journal_dir, clock=local_now, progress=progress, should_stop=should_stop)
+
+    def restore(
+        self, journal_dir: Path, backup: str, progress: Progress, should_stop: ShouldStop
+    ) -> "RestoreReport":
+        from app.services.repairing import restore  # noqa: PLC0415
+        from app.wiring import local_now  # noqa: PLC0415
+
+        return restore(
+            journal_dir, backup, clock=local_now, progress=progress, should_stop=should_stop
+        )
 
 
 def _program() -> Program:
@@ -103,12 +115,13 @@ def _program() -> Program:
         default_journal_dir=doors.default_journal_dir,
         build_demo=doors.build_demo,
         repair=doors.repair,
+        restore=doors.restore,
         run_window=_run_window,
         now=lambda: datetime.now().astimezone(),
     )
 
 
-def _run_window(workbench: "Workbench") -> int:
+def _run_window(workbench: "Workbench", *, told: str = "") -> "WindowEnd":
     from app.ui.application import run_window  # noqa: PLC0415 - Qt only for the window
 
     path = log_file()
@@ -117,7 +130,7 @@ def _run_window(workbench: "Workbench") -> int:
     before = signal.signal(signal.SIGINT, signal.SIG_DFL)
     try:
         with _logged_to(path):
-            return run_window(workbench, log_file=path)
+            return run_window(workbench, log_file=path, told=told)
     finally:
         signal.signal(signal.SIGINT, before)
 

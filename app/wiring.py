@@ -7,6 +7,7 @@ from pathlib import Path
 
 from app.services.assigning import AssignmentService
 from app.services.attempts import Attempts
+from app.services.backing_up import BackupService
 from app.services.clock import ClockService
 from app.services.comparing import ComparingService
 from app.services.filing import FilingService
@@ -37,7 +38,6 @@ from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
 from app.services.suggesting import SuggestingService
 from app.services.take_filing import TakeFiler
 from app.services.undoing import Undoing
-from app.services.views import RepairReport
 from app.services.watching import WatchService
 from app.services.workbench import Workbench
 from app.store.store import Store, open_store
@@ -48,7 +48,6 @@ __all__ = [
     "default_journal_dir",
     "local_now",
     "open_workbench",
-    "repair",
 ]
 
 JOURNAL_VARIABLE = "PASSAGEWORK_JOURNAL"
@@ -127,6 +126,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     sounding = SoundingService(store, clock, zone)
     marking = MarkingService(store, clock, undoing)
     suggesting = SuggestingService(store, clock, listening, marking, undoing)
+    backups = BackupService(store, clock)
     return Workbench(
         journal_dir=store.folders.journal,
         read_only=store.read_only,
@@ -159,11 +159,13 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         suggesting=suggesting,
         first_listening=FirstListenService(store, clock, suggesting),
         filming=FilmingService(store, playing),
+        backups=backups,
         closing=(
             playing.unload,
             sounding.close,
             recording.close,
             practice_clock.close,
+            backups.close,
             store.close,
         ),
     )
@@ -180,23 +182,3 @@ def build_demo(
     from app.services.demo import build_demo as build  # noqa: PLC0415 - only for the demo
 
     build(journal_dir, end=end, progress=progress, should_stop=should_stop)
-
-
-def repair(
-    journal_dir: Path, progress: Progress = no_progress, should_stop: ShouldStop = never_stop
-) -> RepairReport:
-    """Check a journal that is not open, and mend it; see :func:`app.store.repair.repair`."""
-    from app.store.repair import repair as mend  # noqa: PLC0415 - only for repairs
-
-    found = mend(journal_dir, clock=local_now, progress=progress, should_stop=should_stop)
-    return RepairReport(
-        rebuilt=found.rebuilt,
-        set_aside=found.set_aside,
-        backup_used=found.backup_used,
-        takes=found.takes,
-        sidecars_written=found.sidecars_written,
-        sidecars_unreadable=found.sidecars_unreadable,
-        recordings_missing=found.recordings_missing,
-        recordings_changed=found.recordings_changed,
-        recordings_unfiled=found.recordings_unfiled,
-    )

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from app.cli.console import remark, say, watched
+from app.cli.opening import run_windows
 from app.cli.program import Program
 from app.journal.failures import PlainFailure
 
@@ -66,8 +67,7 @@ def demo(
         if problem:
             _write_instead(bench, place, summary, problem)
             return
-        code = program.run_window(bench)
-    raise typer.Exit(code)
+    raise typer.Exit(run_windows(program, journal, create=False))
 
 
 def _write_instead(bench: "Workbench", place: Path, summary: str, why: str) -> None:

@@ -11,7 +11,8 @@ import typer
 from app.services.stopping import Progress, ShouldStop
 
 if TYPE_CHECKING:
-    from app.services.views import RepairReport
+    from app.services.repairing import RepairReport, RestoreReport
+    from app.services.window_end import WindowEnd
     from app.services.workbench import Workbench
 
 
@@ -42,6 +43,22 @@ class Repair(Protocol):
         """Check a journal that is not open, and mend what can be mended."""
 
 
+class Restore(Protocol):
+    """Goes back to a backup."""
+
+    def __call__(
+        self, journal_dir: Path, backup: str, progress: Progress, should_stop: ShouldStop
+    ) -> "RestoreReport":
+        """Replace the database of a journal that is not open by a backup of it."""
+
+
+class RunWindow(Protocol):
+    """Shows the window and returns when it is closed."""
+
+    def __call__(self, workbench: "Workbench", *, told: str = "") -> "WindowEnd":
+        """Show it; `told` is a sentence to begin with."""
+
+
 @dataclass(frozen=True, slots=True)
 class Program:
     """The doors out of the command line."""
@@ -50,7 +67,8 @@ class Program:
     default_journal_dir: Callable[[], Path]
     build_demo: BuildDemo
     repair: Repair
-    run_window: Callable[["Workbench"], int]
+    restore: Restore
+    run_window: RunWindow
     now: Callable[[], datetime]
 
     @staticmethod

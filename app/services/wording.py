@@ -94,6 +94,13 @@ def minutes_text(minutes: float | None) -> str:
     return f"{hours} h" if hours else f"{rest} min"
 
 
+def size_text(size_bytes: int) -> str:
+    """Give the size of a file in kB or MB (powers of ten), as file managers do."""
+    if size_bytes < 1_000_000:
+        return f"{max(1, round(size_bytes / 1000))} kB"
+    return f"{size_bytes / 1_000_000:.1f} MB"
+
+
 def counted(number: int, one: str, many: str = "") -> str:
     """Give a number with its noun.
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from app.services.assigning import AssignmentService
+from app.services.backing_up import BackupService
 from app.services.clock import ClockService
 from app.services.comparing import ComparingService
 from app.services.filing import FilingService
@@ -75,6 +76,7 @@ class Workbench:
     suggesting: SuggestingService
     first_listening: FirstListenService
     filming: FilmingService
+    backups: BackupService
     closing: tuple[Callable[[], None], ...] = ()
 
     def close(self) -> None:

@@ -7,9 +7,8 @@ The new one is complete before the old one is touched.
 
 import hashlib
 import shutil
-import sqlite3
 from collections.abc import Callable, Mapping
-from contextlib import ExitStack, closing, suppress
+from contextlib import ExitStack
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -17,19 +16,14 @@ from pathlib import Path
 from app.journal.failures import PlainFailure
 from app.journal.records import Take
 from app.journal.stopping import Progress, ShouldStop, Stopped, never_stop, no_progress
-from app.store.backups import backups_newest_first, free_name
-from app.store.connecting import (
-    check_folder,
-    check_soundness,
-    no_journal,
-    take_lock,
-    writing_engine,
-)
+from app.store.backups import backups_newest_first
+from app.store.connecting import check_folder, no_journal, take_lock, writing_engine
+from app.store.database_files import check_usable, is_sound, remove_database, set_aside
 from app.store.folders import SIDECAR_SUFFIX, Folders, sync_folder
-from app.store.migrating import check_known, migrate, revision_of
+from app.store.migrating import migrate
 from app.store.rebuild import Found, read_sidecars, write_found
 from app.store.store import Store, open_locked, system_clock
-from app.store.troubles import DamagedDatabase, plain_database_failures, plain_file_failures
+from app.store.troubles import plain_database_failures, plain_file_failures
 
 _HASH_BLOCK = 1 << 20
 
@@ -101,7 +95,7 @@ def repair(
         held.callback(lock.release)
         found, aside, backup = Found(), "", ""
         _check_is_journal(folders)
-        rebuilt = not _is_sound(folders)
+        rebuilt = not is_sound(folders)
         if rebuilt:
             found, aside, backup = _rebuilt(
                 folders, clock(), _share(progress, 0.0, 0.5), should_stop
@@ -153,21 +147,6 @@ def _check_is_journal(folders: Folders) -> None:
     raise no_journal(folders)
 
 
-def _is_sound(folders: Folders) -> bool:
-    database = folders.database
-    if not database.exists() or database.stat().st_size == 0:
-        return False
-    try:  # only damage is a reason to rebuild: a disk that fails or a busy file is not
-        check_soundness(database, thorough=True)
-        revision = revision_of(database)
-        with plain_database_failures(database), closing(sqlite3.connect(database)) as connection:
-            broken = connection.execute("PRAGMA foreign_key_check").fetchone() is not None
-    except DamagedDatabase:
-        return False
-    check_known(revision, database)
-    return revision is not None and not broken
-
-
 def _rebuilt(
     folders: Folders, now: datetime, progress: Progress, should_stop: ShouldStop
 ) -> tuple[Found, str, str]:
@@ -185,11 +164,11 @@ def _rebuilt(
             _fill(building, found)
             if should_stop():
                 raise Stopped
-            aside = _set_aside(folders, now)
+            aside = set_aside(folders, now, "damaged")
             building.replace(folders.database)
             sync_folder(folders.journal)
         finally:
-            _remove_database(building)
+            remove_database(building)
     return found, aside, backup
 
 
@@ -206,44 +185,15 @@ def _fill(building: Path, found: Found) -> None:
 
 
 def _start_from_backup(folders: Folders, building: Path) -> str:
-    _remove_database(building)
+    remove_database(building)
     for backup in backups_newest_first(folders):
         try:
-            check_soundness(backup, thorough=True)
-            revision = revision_of(backup)
-            check_known(revision, backup)
+            check_usable(backup.path)
         except PlainFailure:
             continue
-        if revision is not None:
-            shutil.copyfile(backup, building)
-            return folders.relative(backup)
+        shutil.copyfile(backup.path, building)
+        return folders.relative(backup.path)
     return ""
-
-
-def _set_aside(folders: Folders, now: datetime) -> str:
-    """Move the damaged database with its log out of the way; returns where to."""
-    # What SQLite shares between processes says nothing; an empty log neither.
-    parts = [part for part in _parts(folders.database) if not part.name.endswith("-shm")]
-    parts = [part for part in parts if part.exists() and part.stat().st_size > 0]
-    if not parts:
-        _remove_database(folders.database)
-        return ""
-    place = free_name(folders.backups / f"damaged-{now:%Y-%m-%d-%H%M%S}")
-    place.mkdir(parents=True)
-    for part in parts:
-        part.replace(place / part.name)
-    _remove_database(folders.database)
-    return folders.relative(place)
-
-
-def _remove_database(database: Path) -> None:
-    for part in _parts(database):
-        with suppress(OSError):
-            part.unlink(missing_ok=True)
-
-
-def _parts(database: Path) -> tuple[Path, ...]:
-    return tuple(database.with_name(database.name + end) for end in ("", "-wal", "-shm"))
 
 
 def _refresh_sidecars(store: Store) -> int:

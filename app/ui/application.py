@@ -6,11 +6,12 @@ import traceback
 from pathlib import Path
 from types import TracebackType
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, QTimer
 from PySide6.QtWidgets import QApplication
 
 from app.jobs import Jobs
 from app.journal.failures import PlainFailure
+from app.services.window_end import WindowEnd
 from app.services.workbench import Workbench
 from app.ui.desk import Desk
 from app.ui.main_window import MainWindow
@@ -19,6 +20,8 @@ from app.ui.theme import Theme
 from app.ui.widgets.bug_dialog import BugDialog
 
 log = logging.getLogger(__name__)
+
+_HOUR_MS = 60 * 60 * 1000
 
 
 class Window(QObject):
@@ -51,6 +54,10 @@ class Window(QObject):
         self.main = MainWindow(self.desk)
         self.bug_dialogs: list[BugDialog] = []
         self.jobs.bug_found.connect(self.show_bug)
+        # A window that stays open for days is backed up all the same.
+        self._hourly = QTimer(self, interval=_HOUR_MS)
+        self._hourly.timeout.connect(lambda: self.jobs.store(workbench.backups.make_if_due))
+        self._hourly.start()
 
     def show_bug(self, error: BaseException) -> None:
         """Say that the program is at fault; what sounds goes on."""
@@ -78,6 +85,7 @@ class Window(QObject):
 
     def close(self) -> None:
         """Close the window, then the executors."""
+        self._hourly.stop()
         self.main.close()
         self.jobs.close()
         for dialog in tuple(self.bug_dialogs):
@@ -102,7 +110,8 @@ def run_window(
     log_file: Path | None = None,
     preferences_file: Path | None = None,
     take_id: str = "",
-) -> int:
+    told: str = "",
+) -> WindowEnd:
     """Show the window and return once it is closed.
 
     Parameters
@@ -113,11 +122,13 @@ def run_window(
         See :class:`Window`.
     take_id : str
         Open the Listen page on this take.
+    told : str
+        A sentence to begin with.
 
     Returns
     -------
-    int
-        The process's exit code.
+    WindowEnd
+        The process's exit code, or the backup to go back to.
     """
     application = application_object()
     window = Window(workbench, log_file=log_file, preferences_file=preferences_file)
@@ -127,7 +138,9 @@ def run_window(
         window.main.show()
         if take_id:
             window.main.listen_to(take_id)
-        return application.exec()
+        if told:
+            window.desk.tell(told)
+        return WindowEnd(application.exec(), window.desk.restore_wanted)
     finally:
         window.close()
         sys.excepthook = before

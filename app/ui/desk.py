@@ -8,6 +8,7 @@ from app.jobs import Jobs
 from app.journal.failures import PlainFailure
 from app.services.workbench import Workbench
 from app.ui.keys import KeyMap
+from app.ui.language import tr
 from app.ui.preferences import Preferences
 from app.ui.theme import Theme
 
@@ -40,6 +41,8 @@ class Desk(QObject):
         A take is to be measured next, whatever was measured before.
     told(Message)
         A sentence for the message bar.
+    closeWanted()
+        The window is to close, to go back to a backup.
     """
 
     takesChanged = Signal()
@@ -50,6 +53,7 @@ class Desk(QObject):
     compareWanted = Signal(str, str)
     measureWanted = Signal(str)
     told = Signal(object)
+    closeWanted = Signal()
 
     def __init__(
         self,
@@ -67,11 +71,21 @@ class Desk(QObject):
         self.keys = KeyMap(preferences.own_keys, self)
         # The one player holds one take; whoever shows another has to load it first.
         self.loaded_take_id = ""
+        # A backup to go back to once the window is closed and lets go of the journal.
+        self.restore_wanted = ""
         jobs.failure_told.connect(self.tell_failure)
 
     def tell(self, sentence: str, next_step: str = "", action_id: str = "") -> None:
         """Show a sentence in the message bar."""
         self.told.emit(Message(sentence, next_step, action_id))
+
+    def close_to_restore(self, backup: str) -> None:
+        """Close the window; whoever opened it goes back to the backup and opens it again."""
+        if self.workbench.recording.is_recording:
+            self.tell(tr("A take is being recorded."), tr("Stop it first, then go back."))
+            return
+        self.restore_wanted = backup
+        self.closeWanted.emit()
 
     def undo(self) -> None:
         """Take the latest change back, a marker's or a deleted take."""

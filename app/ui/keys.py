@@ -12,6 +12,7 @@ from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
+from app.ui.compare_actions import COMPARE_ACTIONS
 from app.ui.listen_actions import LISTEN_ACTIONS, MARKER_KEY_COUNT
 
 __all__ = ["ACTIONS", "MARKER_KEY_COUNT", "PEDAL_IDS", "ActionSpec", "KeyMap", "Where"]
@@ -97,14 +98,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("clock.items", "Change the list of items", "Shift+I"),
     ),
     *_specs(Where.LISTEN, *LISTEN_ACTIONS),
-    *_specs(
-        Where.COMPARE,
-        ("compare.play", "Play, or pause", "Space"),
-        ("compare.switch", "Switch to the same place in the other take", "X"),
-        ("compare.swap", "Swap A and B", "S"),
-        ("compare.layout", "Overlaid, or one above the other", "V"),
-        ("compare.trend", "Next measure of the trend", "T"),
-    ),
+    *_specs(Where.COMPARE, *COMPARE_ACTIONS),
     *_specs(
         Where.CALENDAR,
         ("calendar.previous", "Year before", "PgUp"),

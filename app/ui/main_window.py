@@ -26,12 +26,10 @@ from app.ui.pages.lesson import LessonPage
 from app.ui.pages.listen import ListenPage
 from app.ui.pages.page import Page
 from app.ui.pages.practice import PracticePage
+from app.ui.sheets import Sheets
 from app.ui.widgets.basics import column, row
-from app.ui.widgets.help_sheet import HelpSheet
-from app.ui.widgets.keys_sheet import KeysSheet
 from app.ui.widgets.message_bar import MessageBar
 from app.ui.widgets.rail import PAGES, Rail
-from app.ui.widgets.settings_sheet import SettingsSheet
 from app.ui.widgets.work_strip import WorkStrip
 
 log = logging.getLogger(__name__)
@@ -66,9 +64,7 @@ class MainWindow(QMainWindow):
         self.rail = Rail()
         self.messages = MessageBar(desk)
         self.work = WorkStrip(self.queue)
-        self._help: HelpSheet | None = None
-        self.settings: SettingsSheet | None = None
-        self.own_keys: KeysSheet | None = None
+        self.sheets = Sheets(desk, self)
         self._stack = QStackedWidget()
         self._build()
         self._bind()
@@ -102,10 +98,11 @@ class MainWindow(QMainWindow):
         bind(self, "redo", self.desk.redo)
         bind(self, "work.cancel", self._cancel_work)
         bind(self, "escape", self._escape)
-        bind(self, "settings", self.show_settings)
+        bind(self, "settings", self.sheets.show_settings)
         bind(self, "theme", self._toggle_theme)
-        bind(self, "help", self.show_help)
-        bind(self, "keys", self.show_keys)
+        bind(self, "help", self.sheets.show_help)
+        bind(self, "keys", self.sheets.show_keys)
+        bind(self, "backups", self.sheets.show_backups)
         bind(self, "quit", self.close)
         self._show_actual_keys()
         self.desk.keys.changed.connect(self._show_actual_keys)
@@ -117,10 +114,11 @@ class MainWindow(QMainWindow):
             lambda _: self.rail.mark_page(PRACTICE, self.recorder.words)
         )
         self.rail.theme.clicked.connect(self._toggle_theme)
-        self.rail.help.clicked.connect(self.show_help)
+        self.rail.help.clicked.connect(self.sheets.show_help)
         self.desk.listenWanted.connect(self.listen_to)
         self.desk.compareWanted.connect(self._compare)
         self.desk.measureWanted.connect(self.queue.measure)
+        self.desk.closeWanted.connect(self.close)
         for field in (
             self.practice.panel.aim,
             self.practice.head.minutes.line,
@@ -193,35 +191,6 @@ class MainWindow(QMainWindow):
         self.listen.want(take_id, position_s)
         self.show_page(LISTEN)
 
-    def show_help(self) -> None:
-        """Show the help sheet beside the window."""
-        if self._help is None:
-            self._help = HelpSheet(self.desk.keys, self)
-        self._help.show()
-        self._help.raise_()
-
-    def show_settings(self) -> None:
-        """Show the journal's settings beside the window."""
-        if self.settings is None:
-            self.settings = SettingsSheet(self.desk, self)
-        self.settings.open_sheet()
-
-    def show_keys(self) -> None:
-        """Show the keys of the player's own beside the window."""
-        if self.own_keys is None:
-            self.own_keys = KeysSheet(self.desk, self)
-        self.own_keys.open_sheet()
-
-    def help_text(self) -> str:
-        """Return what the help sheet says, empty while it was never opened."""
-        return self._help.text if self._help is not None else ""
-
-    def hide_sheets(self) -> None:
-        """Put the sheets beside the window away."""
-        for sheet in (self._help, self.settings, self.own_keys):
-            if sheet is not None:
-                sheet.hide()
-
     def import_files(self, paths: list[Path]) -> None:
         """Show the import table for these files."""
         self.show_page(PRACTICE)
@@ -248,7 +217,7 @@ class MainWindow(QMainWindow):
             self.compare.transport.stop,
             self.queue.close,
             self.recorder.close,
-            self.hide_sheets,
+            self.sheets.hide,
         ):
             # Whatever one of them meets, the others still let go of their devices.
             try:

@@ -9,6 +9,8 @@ from pathlib import Path
 import pytest
 from jsonschema import Draft202012Validator
 
+from app.services.window_end import WindowEnd
+
 
 def validate(found, name):
     schema = json.loads(files("app.schemas").joinpath(name).read_text(encoding="utf-8"))
@@ -278,14 +280,48 @@ def test_open_without_a_display_is_told(run, monkeypatch):
 def test_the_window_opens_on_the_journal(run, journal_dir, monkeypatch, arguments):
     seen = []
 
-    def window(workbench):
+    def window(workbench, *, told=""):
+        assert not told
         seen.append((workbench.journal_dir, workbench.read_only))
-        return 0
+        return WindowEnd(0)
 
     monkeypatch.setattr("app.services.display.display_problem", lambda: "")
     monkeypatch.setattr("app.__main__._run_window", window)
     assert run(*arguments).code == 0
     assert seen == [(journal_dir, False)]
+
+
+def test_going_back_to_a_backup_opens_the_window_again(run, journal_dir, monkeypatch):
+    run("count", "--minutes", "20")
+    assert run("repair", "--back-up").code == 0
+    run("count", "--minutes", "45")
+    ends = [WindowEnd(0, restore="journal-20"), WindowEnd(0, restore="journal-1999"), WindowEnd(0)]
+    seen = []
+
+    def window(workbench, *, told=""):
+        seen.append((told, workbench.practising.today().minutes))
+        return ends[len(seen) - 1]
+
+    monkeypatch.setattr("app.services.display.display_problem", lambda: "")
+    monkeypatch.setattr("app.__main__._run_window", window)
+    assert run("open").code == 0
+    assert [minutes for _, minutes in seen] == [45, 20, 20]
+    assert seen[1][0].startswith("The journal is as it was in backups/journal-20")
+    assert "There is no backup 'journal-1999'" in seen[2][0]
+
+
+def test_repair_lists_makes_and_goes_back_to_backups(run):
+    run("count", "--minutes", "20")
+    made = run("repair", "--back-up", "--json").json[0]
+    run("count", "--minutes", "45")
+    listed = [row["name"] for row in run("repair", "--backups", "--json").json]
+    assert listed[0] == made["name"]  # beside the day's ordinary one, of the same second
+    assert len(listed) == 2
+    gone_back = run("repair", "--restore", made["name"], "--json").json
+    assert gone_back["takes_kept"] == []
+    assert run("count", "--json").json["minutes"] == 20
+    assert run("repair", "--restore", "1999").code == 2
+    assert run("repair", "--restore", made["name"], "--backups").code == 2
 
 
 def test_record_lists_inputs_or_says_what_to_plug_in(run, monkeypatch):

@@ -162,7 +162,7 @@ def test_a_crash_in_the_middle_of_a_repair_is_no_loss(
 
     with monkeypatch.context() as patch:
         patch.setattr("app.store.repair.sync_folder", die)
-        patch.setattr("app.store.repair._remove_database", lambda _database: None)
+        patch.setattr("app.store.repair.remove_database", lambda _database: None)
         patch.setattr(Path, "replace", _dying_before("journal.db", Path.replace))
         with pytest.raises(KeyboardInterrupt):
             repair(filled, clock=Ticking())

@@ -44,7 +44,7 @@ def test_every_control_has_an_accessible_name(window, settle):
     for page in range(5):
         window.main.show_page(page)
         settle(window)
-    window.main.show_help()
+    window.main.sheets.show_help()
     nameless = [
         f"{type(widget).__name__} in {type(widget.parentWidget()).__name__}"
         for widget in _focusable(window.main)

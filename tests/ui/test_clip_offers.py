@@ -100,9 +100,9 @@ def test_a_folder_that_is_away_is_told_once(window, settle, bench):
 
 @pytest.mark.qt_log_ignore("propagateSizeHints", "raise")
 def test_the_folder_and_the_break_are_settings(window, settle, bench):
-    window.main.show_settings()
+    window.main.sheets.show_settings()
     settle(window)
-    sheet = window.main.settings
+    sheet = window.main.sheets.settings
     assert sheet.pause.value() == 30
     sheet.pause.setValue(45)
     sheet.watched.setText("/phone")

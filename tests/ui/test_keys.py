@@ -37,7 +37,7 @@ OFFSCREEN = ("propagateSizeHints", "raise")
 @pytest.mark.qt_log_ignore(*OFFSCREEN)
 def test_every_action_is_in_the_help_sheet_with_its_keys(window, qtbot):
     window.main.desk.keys.action("help").trigger()
-    text = window.main.help_text()
+    text = window.main.sheets.help_text()
     for spec in ACTIONS:
         assert spec.text in text
         assert keys_text(spec.id) in text

@@ -86,8 +86,8 @@ def test_stop_has_a_key_of_its_own(window, settle, qtbot):
 @pytest.mark.qt_log_ignore(*OFFSCREEN)
 def test_a_pedal_is_bound_used_shown_and_remembered(open_window, bench, settle, qtbot):
     window = open_window(bench)
-    window.main.show_keys()
-    sheet = window.main.own_keys
+    window.main.sheets.show_keys()
+    sheet = window.main.sheets.own_keys
     assert not sheet.isModal()
     qtbot.keyClick(sheet.fields["practice.record"], Qt.Key.Key_PageDown)
     qtbot.keyClick(sheet.fields["clock.next_item"], "B")
@@ -104,8 +104,8 @@ def test_a_pedal_is_bound_used_shown_and_remembered(open_window, bench, settle, 
     qtbot.keyClick(window.main, "B")
     settle(window)
     assert bench.clock.item_id == "i1"
-    window.main.show_help()
-    assert "R or PgDown" in window.main.help_text()
+    window.main.sheets.show_help()
+    assert "R or PgDown" in window.main.sheets.help_text()
     menu = [
         a.text() for part in window.main.rail.menu.menu().actions() for a in part.menu().actions()
     ]
@@ -117,8 +117,8 @@ def test_a_pedal_is_bound_used_shown_and_remembered(open_window, bench, settle, 
 
 @pytest.mark.qt_log_ignore(*OFFSCREEN)
 def test_a_key_that_is_taken_is_refused_kindly(window, qtbot):
-    window.main.show_keys()
-    sheet = window.main.own_keys
+    window.main.sheets.show_keys()
+    sheet = window.main.sheets.own_keys
     qtbot.keyClick(sheet.fields["practice.record"], "P")
     assert sheet.words == (
         "P already means: start the practice clock, pause it, or go on. Choose another key."
@@ -143,8 +143,8 @@ def test_keys_that_walk_are_kept_free():
 
 @pytest.mark.qt_log_ignore(*OFFSCREEN)
 def test_tab_walks_through_the_fields_of_the_keys(window, qtbot):
-    window.main.show_keys()
-    sheet = window.main.own_keys
+    window.main.sheets.show_keys()
+    sheet = window.main.sheets.own_keys
     first, second = (sheet.fields[which] for which in PEDAL_IDS[:2])
     first.setFocus()
     qtbot.keyClick(first, Qt.Key.Key_Tab)

@@ -241,7 +241,7 @@ def test_passage_is_changed(window, settle, qtbot, bench):
 def test_settings_are_the_players_own(window, settle, bench):
     window.main.desk.keys.action("settings").trigger()
     settle(window)
-    sheet = window.main.settings
+    sheet = window.main.sheets.settings
     assert not sheet.isModal()
     sheet.categories.setPlainText("bow\n\n left hand \nbow")
     sheet.turn.setValue(3)

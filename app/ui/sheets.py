@@ -1,0 +1,57 @@
+"""The sheets that open beside the window, each made when it is first asked for."""
+
+from PySide6.QtWidgets import QWidget
+
+from app.ui.desk import Desk
+from app.ui.widgets.backups_sheet import BackupsSheet
+from app.ui.widgets.help_sheet import HelpSheet
+from app.ui.widgets.keys_sheet import KeysSheet
+from app.ui.widgets.settings_sheet import SettingsSheet
+
+
+class Sheets:
+    """Help, settings, keys of one's own, backups; none of them is modal."""
+
+    def __init__(self, desk: Desk, window: QWidget) -> None:
+        self._desk = desk
+        self._window = window
+        self.help: HelpSheet | None = None
+        self.settings: SettingsSheet | None = None
+        self.own_keys: KeysSheet | None = None
+        self.backups: BackupsSheet | None = None
+
+    def show_help(self) -> None:
+        """Show the help sheet."""
+        if self.help is None:
+            self.help = HelpSheet(self._desk.keys, self._window)
+        self.help.show()
+        self.help.raise_()
+
+    def show_settings(self) -> None:
+        """Show the journal's settings and the window's own."""
+        if self.settings is None:
+            self.settings = SettingsSheet(self._desk, self._window)
+        self.settings.open_sheet()
+
+    def show_keys(self) -> None:
+        """Show the keys of the player's own."""
+        if self.own_keys is None:
+            self.own_keys = KeysSheet(self._desk, self._window)
+        self.own_keys.open_sheet()
+
+    def show_backups(self) -> None:
+        """Show the journal's backups."""
+        if self.backups is None:
+            self.backups = BackupsSheet(self._desk, self._window)
+            self.backups.restoreWanted.connect(self._desk.close_to_restore)
+        self.backups.open_sheet()
+
+    def help_text(self) -> str:
+        """Return what the help sheet says, empty while it was never opened."""
+        return self.help.text if self.help is not None else ""
+
+    def hide(self) -> None:
+        """Put all of them away."""
+        for sheet in (self.help, self.settings, self.own_keys, self.backups):
+            if sheet is not None:
+                sheet.hide()
