@@ -76,7 +76,7 @@ class LibsndfileDecoder:
         self._file = soundfile.SoundFile(path)
         frames = int(self._file.frames)
         self.info = SoundInfo(
-            frames=None if frames > _UNKNOWN else _stated_frames(path, frames),
+            frames=_stated_frames(path, frames) if 0 <= frames <= _UNKNOWN else None,
             sample_rate_hz=int(self._file.samplerate),
             channels=int(self._file.channels),
             container=str(self._file.format),
@@ -189,7 +189,8 @@ class FfmpegDecoder:
             duration_s = self._container.duration / 1_000_000
         rate = int(context.sample_rate)
         return SoundInfo(
-            frames=None if duration_s is None else round(duration_s * rate),
+            # A damaged header may state a length below nothing.
+            frames=None if duration_s is None or duration_s < 0 else round(duration_s * rate),
             sample_rate_hz=rate,
             channels=int(context.layout.nb_channels),
             container=str(self._container.format.name),

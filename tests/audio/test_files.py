@@ -1,5 +1,7 @@
+import struct
 from pathlib import Path
 
+import av
 import numpy as np
 import pytest
 import soundfile
@@ -152,3 +154,18 @@ def test_a_header_that_promises_far_too_much_does_not_exhaust_memory(tmp_path: P
     path.write_bytes(data)
     with pytest.raises(AudioFailure, match="ends early"):
         read_sound(path)
+
+
+def test_a_header_that_states_a_length_below_nothing_is_not_trusted(make_clip):
+    """A sum of durations that ran over 63 bits (ISO 14496-12, stts) is no length."""
+    path = make_clip("clip.mp4", "aac", seconds=0.5)
+    data = bytearray(path.read_bytes())
+    at = data.find(b"stts") + 8
+    data[at : at + 20] = struct.pack(">5I", 2, 2**32 - 1, 2**31 - 1, 2**31 - 1, 2**31 - 1)
+    path.write_bytes(data)
+    with av.open(str(path)) as container:
+        assert container.streams.audio[0].duration < 0
+    with pytest.raises(AudioFailure, match=r"damaged|no sound|early"):
+        read_sound(path)
+    with open_sound(path, keep_readable=True) as sound:
+        assert sound.info.frames is None
