@@ -89,13 +89,15 @@ class Intake:
             self._remember(block)
         return samples
 
-    def begin(self, path: Path) -> None:
+    def begin(self, path: Path, pre_roll_s: float | None = None) -> None:
         """Begin a take with the pre-roll.
 
         Parameters
         ----------
         path : Path
             The WAV file to create; it must not exist.
+        pre_roll_s : float, optional
+            How much of the pre-roll to keep, to within a block; all of it where left out.
 
         Raises
         ------
@@ -103,6 +105,8 @@ class Intake:
             When the file cannot be created or there is no room for it.
         """
         take = TakeFile.create(path, self._sample_rate_hz, self._channels)
+        if pre_roll_s is not None:
+            self._forget(pre_roll_s * self._sample_rate_hz)
         self.meter.reset()
         self.take_begins_at = self.consumed - sum(len(block) for block in self._recent)
         try:
@@ -169,8 +173,12 @@ class Intake:
     def _remember(self, block: NDArray[np.int32]) -> None:
         """Keep just enough for the pre-roll."""
         self._recent.append(block)
+        self._forget(self._pre_roll_frames)
+
+    def _forget(self, frames: float) -> None:
+        """Keep no more of the pre-roll than it takes to have so many frames."""
         kept = sum(len(recent) for recent in self._recent)
-        while self._recent and kept - len(self._recent[0]) >= self._pre_roll_frames:
+        while self._recent and kept - len(self._recent[0]) >= frames:
             kept -= len(self._recent.popleft())
 
 

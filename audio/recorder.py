@@ -228,13 +228,15 @@ class Recorder:
         """
         return self._input.wait_until_heard(timeout_s)
 
-    def begin(self, path: Path) -> None:
+    def begin(self, path: Path, pre_roll_s: float | None = None) -> None:
         """Record from now on, keeping the pre-roll.
 
         Parameters
         ----------
         path : Path
             The WAV file to create; it must not exist.
+        pre_roll_s : float, optional
+            How much of the pre-roll to keep; all of it where left out.
 
         Raises
         ------
@@ -246,7 +248,7 @@ class Recorder:
                 raise self._failure or _gone()
             if self._state != RecorderState.MONITORING:
                 raise RuntimeError("a recording begins while the input is monitored")
-            self._intake.begin(path)
+            self._intake.begin(path, pre_roll_s)
             self._input.forget_losses()
             self._state = RecorderState.RECORDING
 

@@ -84,12 +84,12 @@ def record(  # noqa: PLR0917 - one parameter an option
                 remark(f"'{passage}' is a new passage; it has the journal's usual settings.")
         key = _input_key(bench.recording, device) if device else None
         guides = guide_settings(tuning, click, beats, accents, count_in, count_only, drone, volume)
+        _caution(bench, key, guides)
         if armed:
-            _check_silent(guides)
-            bench.recording.arm(passage_id, aim, key, silence_s=silence)
+            bench.recording.arm(passage_id, aim, key, silence_s=silence, guides=guides)
             pending = _wait_for_take(bench.recording, seconds)
         else:
-            _start(bench, passage_id, aim, key, guides)
+            bench.recording.start(passage_id, aim, key, guides=guides)
             pending = _record_until(bench.recording, seconds)
         if pending is None:
             remark("Nothing was played; nothing is kept.")
@@ -118,21 +118,7 @@ def record(  # noqa: PLR0917 - one parameter an option
             say(summary_text(bench.measuring.report(row.id).as_json()))
 
 
-def _check_silent(guides: "GuideSettings") -> None:
-    if not guides.is_silent:
-        raise PlainFailure(
-            "A click or a drone would be taken for the first note.",
-            "Leave out --armed, or record without them.",
-        )
-
-
-def _start(
-    bench: "Workbench",
-    passage_id: str | None,
-    aim: str,
-    key: str | None,
-    guides: "GuideSettings",
-) -> None:
+def _caution(bench: "Workbench", key: str | None, guides: "GuideSettings") -> None:
     if not guides.is_silent:
         from app.services.guide_settings import HEARING_CAUTION  # noqa: PLC0415
 
@@ -142,7 +128,6 @@ def _start(
                 "The round trip of these devices is not measured: the click may lie some "
                 "milliseconds beside its beats; 'passagework latency' measures it."
             )
-    bench.recording.start(passage_id, aim, key, guides=guides)
 
 
 def _wait_for_take(recording: "RecordingService", seconds: float | None) -> "PendingTake | None":

@@ -1,4 +1,11 @@
-"""A recording that begins by itself with the first note and ends after silence."""
+"""A recording that begins by itself with the first note and ends after silence.
+
+Talk before the playing begins nothing: a note rests on its pitch and a voice hardly
+does, so most of what was loud lately has to have been held. That takes about a second
+to tell; the recorder remembers longer than that, and the take begins a second before
+the first note all the same. Of ten seconds of a synthetic voice about one in twenty
+still passes for playing, the more easily the more it sings.
+"""
 
 from collections import deque
 from collections.abc import Callable
@@ -16,11 +23,13 @@ PRE_ROLL_S = 1.0
 DEFAULT_SILENCE_S = 5.0
 SHORTEST_SILENCE_S, LONGEST_SILENCE_S = 1.0, 120.0
 
-RECOGNISED_AFTER_S = 0.25
-"""About as late is a note known for one; the recorder remembers that much longer."""
+LONGEST_DOUBT_S = 2.5
+"""As late as that may playing be told from talk; the recorder remembers that much longer."""
 
-_HELD_S = 0.1
-_WITHIN_S = 0.5
+_HELD_S, _HELD_SHARE = 0.5, 0.45
+_LOOK_BACK_S = 2.0
+_NOTE_HELD_S, _NOTE_WITHIN_S = 0.1, 0.5
+_PAUSE_S = 0.6  # between two strokes; after a longer one something new begins
 _OVER_NOISE_DB = 10.0
 _QUIETEST_DBFS = -60.0
 _NOISE_OVER_S = 3.0
@@ -37,7 +46,11 @@ class FirstNote:
     silence_s : float
         How long it has to be silent for the end.
     begin : callable
-        Called once, in the recorder's thread, when the first note is there.
+        Called once, in the recorder's thread, when the first note is known for one, with
+        how many seconds ago it began.
+    deaf_s : float
+        For so long nothing is a first note: a click or a drone that the input hears
+        becomes part of the room's noise.
 
     Attributes
     ----------
@@ -45,14 +58,22 @@ class FirstNote:
         Whether the first note came, and whether the silence after the last one did.
     """
 
-    def __init__(self, sample_rate_hz: int, silence_s: float, begin: Callable[[], None]) -> None:
+    def __init__(
+        self,
+        sample_rate_hz: int,
+        silence_s: float,
+        begin: Callable[[float], None],
+        deaf_s: float = 0.0,
+    ) -> None:
         from analysis.sounding import begin as begin_to_listen  # noqa: PLC0415 - scipy
 
         self._rate_hz = sample_rate_hz
         self._silence_s = silence_s
         self._begin = begin
         self._listening: Listening = begin_to_listen(sample_rate_hz)
+        self._deaf_s = deaf_s
         self._noise_dbfs: deque[tuple[float, float]] = deque()
+        self._lately: deque[tuple[float, bool]] = deque()
         self._quiet_s = 0.0
         self._is_off = False
         self.has_begun = False
@@ -64,7 +85,7 @@ class FirstNote:
 
     def hear(self, block: NDArray[np.float32]) -> None:
         """Take in a block, shape (n, channels); quick."""
-        from analysis.sounding import held_s, listen  # noqa: PLC0415 - loaded already
+        from analysis.sounding import listen  # noqa: PLC0415 - loaded already
 
         if self._is_off or self.is_over or not len(block):
             return
@@ -72,15 +93,47 @@ class FirstNote:
         seconds = len(block) / self._rate_hz
         level_dbfs = 10.0 * float(np.log10(np.mean(np.square(block, dtype=np.float64)) + 1e-14))
         is_loud = level_dbfs > self._threshold_dbfs()
-        is_note = held_s(self._listening, _WITHIN_S) >= _HELD_S
         if self.has_begun:
-            self._quiet_s = 0.0 if is_loud or is_note else self._quiet_s + seconds
+            self._quiet_s = 0.0 if is_loud or self._is_note() else self._quiet_s + seconds
             self.is_over = self._quiet_s >= self._silence_s
-        elif is_note and is_loud:
+            return
+        self._deaf_s -= seconds
+        self._look_back(seconds, is_loud=is_loud and self._deaf_s <= 0)
+        if is_loud and self._deaf_s <= 0 and self._is_playing():
             self.has_begun = True
-            self._begin()
+            self._begin(self._since_s())
         else:
             self._remember(level_dbfs, seconds)
+
+    def _is_note(self) -> bool:
+        from analysis.sounding import held_s  # noqa: PLC0415 - loaded already
+
+        return held_s(self._listening, _NOTE_WITHIN_S) >= _NOTE_HELD_S
+
+    def _is_playing(self) -> bool:
+        """Tell whether what is loud is mostly held, as notes are and talk is not."""
+        from analysis.sounding import held_s  # noqa: PLC0415 - loaded already
+
+        loud_s = sum(seconds for seconds, is_loud in self._lately if is_loud)
+        held = held_s(self._listening, min(_LOOK_BACK_S, loud_s + _PAUSE_S))
+        return held >= max(_HELD_S, _HELD_SHARE * min(loud_s, _LOOK_BACK_S))
+
+    def _since_s(self) -> float:
+        """Give how long ago the first of the notes began that are heard now."""
+        since_s = begun_s = quiet_s = 0.0
+        for seconds, is_loud in reversed(self._lately):
+            since_s += seconds
+            quiet_s = 0.0 if is_loud else quiet_s + seconds
+            if quiet_s > _PAUSE_S:
+                break
+            if is_loud:
+                begun_s = since_s
+        return min(begun_s, LONGEST_DOUBT_S)
+
+    def _look_back(self, seconds: float, *, is_loud: bool) -> None:
+        self._lately.append((seconds, is_loud))
+        while sum(length for length, _ in self._lately) > _LOOK_BACK_S + _PAUSE_S:
+            self._lately.popleft()
 
     def _threshold_dbfs(self) -> float:
         """Give the level that stands out of the room as it was before the first note."""

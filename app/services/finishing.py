@@ -1,10 +1,12 @@
 """From a recording's PCM to a filed take: encoded, verified, tagged, and only then tidied up."""
 
+import uuid
 from dataclasses import replace
 from pathlib import Path
 
-from app.journal.practice_days import practice_day
-from app.journal.records import Origin, Take
+from app.journal.markers import checked
+from app.journal.practice_days import Clock, practice_day
+from app.journal.records import Author, Marker, MarkerState, Origin, Take
 from app.services import unfiled
 from app.services.attempts import Attempts
 from app.services.input_levels import levels_of
@@ -14,12 +16,18 @@ from app.services.take_filing import NewTake, PlacedFile, TakeFiler
 from app.services.views import PendingTake
 from app.store.store import Store
 
+_OTHER = "other"
+_MARKED = "marked while playing"
+_BEFORE_THE_END_S = 0.01
+_MARKS = uuid.UUID("5d0c7ab5-2f4e-4b54-9a55-6d7f1f0f5c1e")
+
 
 class Finisher:
     """Files recordings; whatever fails, their PCM stays."""
 
-    def __init__(self, store: Store, filer: TakeFiler, attempts: Attempts) -> None:
+    def __init__(self, store: Store, clock: Clock, filer: TakeFiler, attempts: Attempts) -> None:
         self._store = store
+        self._clock = clock
         self._filer = filer
         self._attempts = attempts
 
@@ -34,6 +42,7 @@ class Finisher:
         filed = self._store.takes.get(pending.id) if pending.id else None
         if filed is not None:
             # A crash came between filing and tidying up: the take is safe already.
+            self._place_marks(filed, pending.marks_s)
             unfiled.remove(pending)
             return filed
         new, pcm = self._described(pending)
@@ -45,9 +54,35 @@ class Finisher:
             take = self._filer.file(new, place)
         if pending.id:
             self._attempts.ended(replace(pending, duration_s=take.duration_s))
+        self._place_marks(take, pending.marks_s)
         unfiled.remove(pending)
         progress(1.0)
         return take
+
+    def _place_marks(self, take: Take, marks_s: tuple[float, ...]) -> None:
+        """Turn the moments marked while playing into markers, each once whatever happens."""
+        if not marks_s:
+            return
+        categories, now = self._store.settings.get().categories, self._clock()
+        category = _OTHER if _OTHER in categories else categories[-1]
+        last_s = max(0.0, take.duration_s - _BEFORE_THE_END_S)
+        with self._store.transaction():
+            for number, at_s in enumerate(marks_s):
+                marker = Marker(
+                    id=uuid.uuid5(_MARKS, f"{take.id}:{number}").hex,
+                    take_id=take.id,
+                    start_s=min(at_s, last_s),
+                    end_s=None,
+                    category=category,
+                    weight=2,
+                    text=_MARKED,
+                    author=Author.SELF,
+                    state=MarkerState.TO_WORK_ON,
+                    created_at=now,
+                    changed_at=now,
+                )
+                if self._store.markers.get(marker.id) is None:
+                    self._store.markers.add(checked(marker, take.duration_s))
 
     def _described(self, pending: PendingTake) -> tuple[NewTake, Path]:
         pcm, ended, clipped = pending.pcm, pending.ended, pending.clipped_samples

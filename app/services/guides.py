@@ -7,6 +7,7 @@ and the round trip that was measured for the devices is added.
 """
 
 import threading
+from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING, Protocol
 
@@ -26,6 +27,7 @@ LARGEST_STEP_S = 0.010
 
 _RATE_HZ = 48_000
 _SAMPLE_EVERY_S = 0.2
+_KEEP_EVERY = 10  # samples: what is known of the beats is kept every two seconds
 _FEWEST_PAIRS = 3
 _SETTLING_S = 3.0
 _WANDERING_S = 0.003
@@ -127,6 +129,7 @@ class GuidePlayer:
         self._player: Player | None = None
         self._settings = GuideSettings()
         self._output_key = ""
+        self._offset_s = 0.0
         self._pairs: list[tuple[float, float]] = []
         self._quit = threading.Event()
         self._noting: threading.Thread | None = None
@@ -159,27 +162,39 @@ class GuidePlayer:
             self.stop()
             raise PlainFailure("The sound output does not run.", "Check that it is plugged in.")
 
-    def play(self, places: Places) -> None:
-        """Sound from now on, into a take that is recorded already."""
+    def play(
+        self,
+        places: Places,
+        keep: Callable[[ClickBeats | None], None] | None = None,
+        input_key: str = "",
+    ) -> None:
+        """Sound from now on, into a take that is recorded already or begins later.
+
+        Parameters
+        ----------
+        places : Places
+            Says where in the take a moment lies.
+        keep : callable, optional
+            Given the beats as they are known so far, every two seconds.
+        input_key : str
+            What is recorded from, to find the round trip of the two devices.
+        """
         player = self._player
         if player is None:
             raise RuntimeError("a guide is prepared before it plays")
         with plain_failures():
             player.play()
+        known = round_trip(self._store, self._output_key, input_key)
+        self._offset_s = known.offset_s if known else 0.0
         self._pairs = []
         self._quit.clear()
         self._noting = threading.Thread(
-            target=self._note, args=(player, places), name="guide", daemon=True
+            target=self._note, args=(player, places, keep), name="guide", daemon=True
         )
         self._noting.start()
 
-    def stop(self, input_key: str = "") -> ClickBeats | None:
+    def stop(self) -> ClickBeats | None:
         """Fall silent.
-
-        Parameters
-        ----------
-        input_key : str
-            What was recorded from, to find the round trip of the two devices.
 
         Returns
         -------
@@ -194,16 +209,22 @@ class GuidePlayer:
         if player is None:
             return None
         player.close()
-        known = round_trip(self._store, self._output_key, input_key)
-        return beats_of(self._pairs, self._settings, known.offset_s if known else 0.0)
+        return beats_of(self._pairs, self._settings, self._offset_s)
 
-    def _note(self, player: "Player", places: Places) -> None:
+    def _note(
+        self,
+        player: "Player",
+        places: Places,
+        keep: Callable[[ClickBeats | None], None] | None,
+    ) -> None:
         while not self._quit.wait(_SAMPLE_EVERY_S):
             position_s = player.position_s
             heard_s = player.heard_at_s(position_s) if player.is_playing else None
             place_s = None if heard_s is None else places.take_s_at(heard_s)
             if place_s is not None:
                 self._pairs.append((position_s, place_s))
+                if keep is not None and len(self._pairs) % _KEEP_EVERY == 0:
+                    keep(beats_of(self._pairs, self._settings, self._offset_s))
 
 
 def round_trip(store: Store, output_key: str, input_key: str) -> RoundTripRecord | None:

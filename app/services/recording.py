@@ -7,19 +7,21 @@ state: by hand, by the first note, with a click, by a lost device.
 import threading
 import uuid
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import replace
 from datetime import timedelta
 from typing import TYPE_CHECKING
 
+from app.journal.clicks import ClickBeats
 from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock
 from app.journal.records import PlayingSettings
 from app.services import unfiled
 from app.services.arming import (
     DEFAULT_SILENCE_S,
+    LONGEST_DOUBT_S,
     LONGEST_SILENCE_S,
     PRE_ROLL_S,
-    RECOGNISED_AFTER_S,
     SHORTEST_SILENCE_S,
     FirstNote,
 )
@@ -47,6 +49,9 @@ if TYPE_CHECKING:
 
     from audio.recorder import Recorder
 
+_LEARNING_S = 2.0
+"""So long an armed input listens to a click or a drone before it waits for a first note."""
+
 
 class RecordingService:
     """Listens to an input, records from it, and files what was recorded.
@@ -67,14 +72,14 @@ class RecordingService:
         self._clock = clock
         self._attempts = attempts
         self._touch_clock = touch_clock
-        self._finisher = Finisher(store, filer, attempts)
+        self._finisher = Finisher(store, clock, filer, attempts)
         self._levels = LevelWatch()
         self._rows = Rows(store)
         self._lock = threading.RLock()
         self._recorder: Recorder | None = None
         self._device_key: str | None = None
         self._input_device = ""
-        self._pending: PendingTake | None = None
+        self._running: unfiled.Running | None = None
         self._guides = GuidePlayer(store)
         self._armed: FirstNote | None = None
         self._armed_failure: PlainFailure | None = None
@@ -186,9 +191,9 @@ class RecordingService:
                     self._guides.stop()
                     self._forget(pending)
                     raise
-            self._pending = pending
+            self._running = unfiled.Running(pending)
             if self._guides.is_playing:
-                self._guides.play(self._recorder)
+                self._guides.play(self._recorder, self._running.keep_beats, self._input_device)
         self._touch_clock()
 
     def arm(
@@ -197,7 +202,9 @@ class RecordingService:
         aim: str = "",
         device_key: str | None = None,
         settings: PlayingSettings | None = None,
+        *,
         silence_s: float = DEFAULT_SILENCE_S,
+        guides: GuideSettings | None = None,
     ) -> None:
         """Record from the first note on, with a second of what came before it.
 
@@ -210,6 +217,9 @@ class RecordingService:
             As for :meth:`start`.
         silence_s : float
             How long it has to be silent, 1 to 120.
+        guides : GuideSettings, optional
+            A click or a drone that sounds from now on, in headphones: the input should not
+            hear it. It stays in the take's beats all the same.
 
         Raises
         ------
@@ -227,25 +237,37 @@ class RecordingService:
             self.disarm()
             self.stop_listening()
             pending = self._new_pending(passage_id, aim.strip(), settings)
+            is_guided = guides is not None and not guides.is_silent
+            if guides is not None and is_guided:
+                pending = replace(pending, settings=with_pulse(pending.settings, guides))
+                self._guides.prepare(guides)
             heard: list[FirstNote] = []
-            recorder = self._opened(
-                device_key,
-                pre_roll_s=PRE_ROLL_S + RECOGNISED_AFTER_S,
-                on_block=lambda block: heard[0].hear(block) if heard else None,
-            )
+            try:
+                recorder = self._opened(
+                    device_key,
+                    pre_roll_s=PRE_ROLL_S + LONGEST_DOUBT_S,
+                    on_block=lambda block: heard[0].hear(block) if heard else None,
+                )
+            except PlainFailure:
+                self._guides.stop()
+                raise
             pending = replace(pending, input_device=self._input_device)
 
-            def begin() -> None:
-                self._begin_armed(recorder, pending)
+            def begin(since_s: float) -> None:
+                self._begin_armed(recorder, pending, since_s)
 
             self._recorder, self._armed_failure = recorder, None
-            self._armed = FirstNote(recorder.sample_rate_hz, silence_s, begin)
+            deaf_s = _LEARNING_S if is_guided else 0.0
+            self._armed = FirstNote(recorder.sample_rate_hz, silence_s, begin, deaf_s)
+            if is_guided:
+                recorder.wait_until_heard()
+                self._guides.play(recorder, self._keep_beats, self._input_device)
             heard.append(self._armed)
 
     @property
     def is_armed(self) -> bool:
         """Whether a recording waits for its first note (instant)."""
-        return self._armed is not None and self._pending is None
+        return self._armed is not None and self._running is None
 
     def disarm(self) -> None:
         """Wait for no first note any more; a recording that has begun goes on."""
@@ -254,14 +276,35 @@ class RecordingService:
             if armed is None:
                 return
             armed.call_off()
-            if self._pending is None:
+            if self._running is None:
                 self._armed = None
+                self._guides.stop()
                 self.stop_listening()
 
     @property
     def is_recording(self) -> bool:
         """Whether a recording runs, or ended by itself and was not polled yet (instant)."""
-        return self._pending is not None
+        return self._running is not None
+
+    def mark(self, at_s: float) -> None:
+        """Mark a moment of the running take; it becomes a marker once the take is filed.
+
+        It is on the disk at once, beside the sound.
+
+        Parameters
+        ----------
+        at_s : float
+            Seconds of the take.
+
+        Raises
+        ------
+        PlainFailure
+            Where nothing is being recorded.
+        """
+        running = self._running
+        if running is None:
+            raise PlainFailure("Nothing is being recorded.", "Record first, then mark.")
+        running.mark(at_s)
 
     def wait_until_heard(self, timeout_s: float = 10.0) -> bool:
         """Wait until the input delivers; some sound servers take a second or two."""
@@ -277,13 +320,13 @@ class RecordingService:
             Where nothing was recorded.
         """
         with self._lock:
-            pending, recorder = self._pending, self._recorder
-            if pending is None or recorder is None:
+            running, recorder = self._running, self._recorder
+            if running is None or recorder is None:
                 raise PlainFailure("Nothing is being recorded.", "Start a recording first.")
-            self._pending = self._recorder = self._armed = None
-            click = self._guides.stop(pending.input_device)
-            if click is not None:
-                pending = replace(pending, settings=replace(pending.settings, click=click))
+            if self._guides.is_playing:
+                running.keep_beats(self._guides.stop())
+            pending = running.pending
+            self._running = self._recorder = self._armed = None
             try:
                 with plain_failures():
                     recorded = recorder.stop()
@@ -294,6 +337,9 @@ class RecordingService:
                 self._forget(pending)
                 raise PlainFailure("Nothing was recorded.", "Check the input, then try again.")
             stopped = unfiled.stopped(pending, recorded)
+            if stopped.pcm == pending.pcm:
+                with suppress(PlainFailure, OSError):
+                    unfiled.write_note(stopped)  # what was lost is known only now
             self._attempts.ended(stopped)
             self._touch_clock()
             return stopped
@@ -313,7 +359,7 @@ class RecordingService:
         recorder, armed = self._recorder, self._armed
         if recorder is None:
             return None
-        if self._pending is None:
+        if self._running is None:
             if armed is not None and (self._armed_failure or recorder.state == "ended"):
                 self._give_up_armed(recorder)
             return None
@@ -340,7 +386,7 @@ class RecordingService:
 
     def unfinished(self) -> tuple[PendingTake, ...]:
         """Give recordings that a crash or a failure left unfiled, the oldest first."""
-        running = self._pending
+        running = self._running.pending if self._running else None
         default = self._store.settings.get().default_settings
         return tuple(
             pending
@@ -406,24 +452,31 @@ class RecordingService:
         if self._store.read_only:
             raise PlainFailure("This journal is open for looking only.", "Open it to write.")
 
-    def _begin_armed(self, recorder: "Recorder", pending: PendingTake) -> None:
+    def _begin_armed(self, recorder: "Recorder", pending: PendingTake, since_s: float) -> None:
         """Begin a take from the recorder's own thread: without the lock, which may wait for it."""
-        begun = replace(pending, started_at=self._clock() - timedelta(seconds=PRE_ROLL_S))
+        before_s = PRE_ROLL_S + since_s
+        begun = replace(pending, started_at=self._clock() - timedelta(seconds=before_s))
         try:
             with plain_failures("the recording did not start"):
                 begun.pcm.parent.mkdir(parents=True, exist_ok=True)
                 unfiled.write_note(begun)
-                recorder.begin(begun.pcm)
+                recorder.begin(begun.pcm, before_s)
         except PlainFailure as failure:
             unfiled.remove(begun)
             self._armed_failure = failure
             return
-        self._pending = begun
+        self._running = unfiled.Running(begun)
+
+    def _keep_beats(self, beats: ClickBeats | None) -> None:
+        """Keep the beats of a click that sounds since before its take began."""
+        if (running := self._running) is not None:
+            running.keep_beats(beats)
 
     def _give_up_armed(self, recorder: "Recorder") -> None:
         with self._lock:
             failure = self._armed_failure
             self._recorder = self._armed = self._armed_failure = None
+            self._guides.stop()
             with plain_failures():
                 recorder.stop()
             if failure is not None:

@@ -1,10 +1,13 @@
 """Recordings that are not filed yet: their PCM and the note that says what they are.
 
 ``<journal>/.recording/<id>.wav`` grows while it sounds; ``<id>.json`` beside it is
-written first. Both stay until the take is filed and verified.
+written first, and again whenever the player marks a moment or the beats of a click are
+known better. Both stay until the take is filed and verified.
 """
 
 import json
+import math
+import threading
 from collections.abc import Iterator
 from contextlib import suppress
 from dataclasses import replace
@@ -12,7 +15,9 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from app.journal.clicks import ClickBeats
 from app.journal.codec import Unreadable, decoded, encoded
+from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
 from app.services.views import PendingTake
 from app.store.folders import Folders, write_atomically
@@ -40,8 +45,43 @@ def write_note(pending: PendingTake) -> None:
         "no_retake": pending.no_retake,
         "retake_reason": pending.retake_reason,
         "input_device": pending.input_device,
+        "dropped_frames": pending.dropped_frames,
+        "marks_s": [round(at_s, 3) for at_s in pending.marks_s],
     }
     write_atomically(_note_of(pending.pcm), json.dumps(note, ensure_ascii=False, indent=2))
+
+
+class Running:
+    """A recording that goes on: what is known of it is on the disk at every moment.
+
+    Any thread may add to it; a disk that refuses a note ends the recording by itself.
+
+    Attributes
+    ----------
+    pending : PendingTake
+        As far as it is known.
+    """
+
+    def __init__(self, pending: PendingTake) -> None:
+        self._lock = threading.Lock()
+        self.pending = pending
+
+    def mark(self, at_s: float) -> None:
+        """Mark a moment of the take."""
+        with self._lock:
+            self._keep(replace(self.pending, marks_s=(*self.pending.marks_s, max(0.0, at_s))))
+
+    def keep_beats(self, beats: ClickBeats | None) -> None:
+        """Keep where the beats of a click lie, as far as that is known."""
+        with self._lock:
+            if beats != self.pending.settings.click:
+                settings = replace(self.pending.settings, click=beats)
+                self._keep(replace(self.pending, settings=settings))
+
+    def _keep(self, pending: PendingTake) -> None:
+        self.pending = pending
+        with suppress(OSError, PlainFailure):
+            write_note(pending)
 
 
 def stopped(pending: PendingTake, recorded: "Recording") -> PendingTake:
@@ -120,6 +160,8 @@ def _pending_of(path: Path, default: PlayingSettings) -> PendingTake | None:
         no_retake=note.get("no_retake") is True,
         retake_reason=str(note.get("retake_reason") or ""),
         input_device=str(note.get("input_device") or ""),
+        dropped_frames=int(_number(note.get("dropped_frames"))),
+        marks_s=_numbers(note.get("marks_s")),
     )
 
 
@@ -129,6 +171,15 @@ def _read_note(path: Path) -> dict[str, Any]:
     except (OSError, ValueError):
         return {}
     return note if isinstance(note, dict) else {}
+
+
+def _number(value: object) -> float:
+    is_number = isinstance(value, (int, float)) and not isinstance(value, bool)
+    return float(value) if is_number and math.isfinite(value) and value > 0 else 0.0  # type: ignore[arg-type,operator]
+
+
+def _numbers(values: object) -> tuple[float, ...]:
+    return tuple(map(_number, values)) if isinstance(values, list) else ()
 
 
 def _note_of(pcm: Path) -> Path:

@@ -10,6 +10,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from app.wiring import open_workbench
+
 pytestmark = [
     pytest.mark.room,
     pytest.mark.skipif(sys.platform == "win32", reason="POSIX signals and mounts"),
@@ -57,6 +59,22 @@ def test_a_kill_costs_less_than_the_last_second(run, virtual_room, journal_dir):
     assert run("recover").out == "Every recording is filed.\n"
     measured = run("measure", take["id"], "--json").json
     assert [note["name"] for note in measured["notes"]][:1] == ["A4"]
+
+
+def test_a_kill_leaves_the_beats_of_the_click(run, virtual_room, journal_dir):
+    with started(
+        journal_dir, "record", "--input", virtual_room.device, "--click", "120", "--volume", "0.3"
+    ) as process:
+        wait_for_words(process, "Recording")
+        time.sleep(6.0)
+        process.send_signal(signal.SIGKILL)
+        process.communicate()
+    ran = run("recover", "--json")
+    assert ran.code == 0, ran.err
+    with open_workbench(journal_dir) as bench:
+        click = bench.listening.open_take(ran.json[0]["id"]).settings.click
+    assert click is not None
+    assert click.interval_s == pytest.approx(0.5, rel=1e-3)
 
 
 @pytest.mark.skipif(os.name == "nt" or os.geteuid() != 0, reason="mounts a small disk")

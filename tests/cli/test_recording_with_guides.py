@@ -21,12 +21,6 @@ def journal_in_the_room(journal_dir, virtual_room):
     return virtual_room
 
 
-def test_a_click_over_an_armed_recording_is_refused(run):
-    ran = run("record", "--armed", "--click", "72")
-    assert ran.code == 2
-    assert "first note" in ran.err
-
-
 @pytest.mark.parametrize(
     ("options", "words"),
     [
@@ -71,6 +65,26 @@ def test_an_armed_take_is_filed(run, journal_in_the_room, wav_a):
     assert ran.code == 0, ran.err
     assert "Waiting for the first note" in ran.err
     assert ran.json["duration_s"] == pytest.approx(1.0 + len(sound) / rate + 1.0, abs=1.2)
+
+
+@pytest.mark.room
+def test_an_armed_take_has_the_beats_of_the_click_it_was_played_to(
+    run, journal_in_the_room, wav_a, journal_dir
+):
+    """The input hears the click too, and does not take it for the first note."""
+    sound, rate = soundfile.read(wav_a)
+    quiet = 1e-4 * np.random.default_rng(1).normal(size=6 * rate)
+    with journal_in_the_room.playing(np.concatenate([quiet, sound]), rate):
+        ran = run("record", "--armed", "--silence", "1.5", "--click", "120", "--volume", "0.3",
+                  "--no-measure", "--json")  # fmt: skip
+    assert ran.code == 0, ran.err
+    assert "too loud" in ran.err, "the caution comes before the sound"
+    assert ran.json["duration_s"] == pytest.approx(1.0 + len(sound) / rate + 1.0, abs=1.5)
+    with open_workbench(journal_dir) as bench:
+        settings = bench.listening.open_take(ran.json["id"]).settings
+    assert settings.pulse_bpm == 120.0
+    assert settings.click.interval_s == pytest.approx(0.5, rel=1e-3)
+    assert settings.click.first_beat_s < 0, "the click had begun before the take"
 
 
 @pytest.mark.room

@@ -10,14 +10,16 @@ from analysis.onsets import detect_onsets
 from app.journal.failures import PlainFailure
 from app.services.arming import FirstNote
 from audio.errors import AudioFailure
+from audio.guides import Click
 from sample_audio.generator import NoteSpec, PhraseSpec, render
+from tests.practising_sounds import SPEAKER, speaker_is_missing, speech
 
 RATE = 48_000
 
 
 def hear(first, samples):
     """Hand sound on as a recorder does, 0.1 s at a time; gives where the note was known."""
-    for at in range(0, len(samples), RATE // 10):
+    for at in range(0, len(samples), RATE // 10):  # as much as a recorder hands on at once
         begun = first.has_begun
         first.hear(samples[at : at + RATE // 10, np.newaxis].astype(np.float32))
         if first.has_begun and not begun:
@@ -35,19 +37,54 @@ def a_phrase(**spec):
 
 @pytest.mark.parametrize("articulation", ["detache", "pizzicato", "staccato"])
 @pytest.mark.parametrize("level_dbfs", [-38.0, -18.0])
-def test_the_first_note_is_known_a_quarter_second_after_it_began(articulation, level_dbfs):
+def test_where_the_first_note_began_is_known_once_it_is_known_for_one(articulation, level_dbfs):
     notes = tuple(NoteSpec(m, 1.0, articulation=articulation) for m in (62, 64, 66, 67))
     phrase = render(PhraseSpec(notes, tempo=96.0, level_dbfs=level_dbfs, lead_in_s=0.0))
     sound = np.concatenate([noise(3.0), phrase.samples])
     sound += noise(len(sound) / RATE, seed=2)[: len(sound)]
-    calls = []
-    (known_s,) = hear(FirstNote(RATE, 5.0, lambda: calls.append(1)), sound)
-    assert calls == [1]
-    assert 0.05 <= known_s - 3.0 - phrase.truth.notes[0].start_s <= 0.45
+    since = []
+    (known_s,) = hear(FirstNote(RATE, 5.0, since.append), sound)
+    true_s = 3.0 + phrase.truth.notes[0].start_s
+    assert 0.05 <= known_s - true_s <= 1.0
+    assert known_s - since[0] == pytest.approx(true_s, abs=0.15)
+
+
+@pytest.mark.skipif(speaker_is_missing(), reason=f"{SPEAKER} is not installed")
+def test_talk_begins_nothing_nearly_always_and_playing_after_it_does():
+    """One in ten stretches of talk may pass for playing; one in twenty does, of sixty."""
+    rng = np.random.default_rng(77)
+    begun = known = 0
+    phrase = a_phrase(level_dbfs=-22.0)
+    for _ in range(20):
+        talk = speech(rng, 10.0).samples
+        first = FirstNote(RATE, 5.0, lambda _since_s: None)
+        list(hear(first, np.concatenate([noise(1.0), talk + noise(len(talk) / RATE)[: len(talk)]])))
+        begun += first.has_begun
+        if not first.has_begun:
+            known += any(True for _ in hear(first, np.concatenate([noise(1.5), phrase.samples])))
+    assert begun <= 2
+    assert known == 20 - begun
+
+
+def test_a_drone_that_the_input_hears_is_no_first_note_and_a_note_over_it_is():
+    seconds = 6.0
+    time_s = np.arange(round(seconds * RATE)) / RATE
+    drone = 0.003 * sum(np.sin(2 * np.pi * 220 * n * time_s) / n for n in (1, 2, 3))
+    drone += noise(seconds)[: len(drone)]
+    first = FirstNote(RATE, 5.0, lambda _since_s: None, deaf_s=2.0)
+    assert list(hear(first, drone)) == []
+    note = a_phrase(level_dbfs=-20.0).samples[: 2 * RATE]
+    assert list(hear(first, drone[: len(note)] + note)) != []
+
+
+def test_a_click_that_the_input_hears_is_no_first_note():
+    click = Click(120.0, RATE, level_dbfs=-20.0).read(0, 8 * RATE)[:, 0]
+    first = FirstNote(RATE, 5.0, lambda _since_s: pytest.fail("it began"), deaf_s=2.0)
+    assert list(hear(first, click + noise(8.0))) == []
 
 
 def test_noise_knocks_and_a_cough_begin_nothing():
-    first = FirstNote(RATE, 5.0, lambda: pytest.fail("it began"))
+    first = FirstNote(RATE, 5.0, lambda _since_s: pytest.fail("it began"))
     sound = noise(6.0)
     for at, length in ((1.0, 0.05), (2.5, 0.3), (4.0, 0.6)):
         burst = slice(round(at * RATE), round((at + length) * RATE))
@@ -57,14 +94,14 @@ def test_noise_knocks_and_a_cough_begin_nothing():
 
 @pytest.mark.parametrize(("rest_s", "is_over"), [(1.5, False), (2.6, True)])
 def test_it_ends_after_the_silence_that_was_asked_for(rest_s, is_over):
-    first = FirstNote(RATE, 2.0, lambda: None)
+    first = FirstNote(RATE, 2.0, lambda _since_s: None)
     phrase = a_phrase().samples
     list(hear(first, np.concatenate([noise(2.0), phrase, noise(rest_s), phrase])))
     assert first.is_over is is_over
 
 
 def test_a_called_off_one_hears_nothing():
-    first = FirstNote(RATE, 2.0, lambda: pytest.fail("it began"))
+    first = FirstNote(RATE, 2.0, lambda _since_s: pytest.fail("it began"))
     first.call_off()
     list(hear(first, np.concatenate([noise(1.0), a_phrase().samples])))
 

@@ -6,6 +6,7 @@ import mutagen.flac
 import numpy as np
 import pytest
 
+from app.journal.clicks import ClickBeats
 from app.journal.failures import PlainFailure
 from app.journal.records import Origin, PlayingSettings
 from app.services import unfiled
@@ -131,6 +132,73 @@ def test_a_crash_between_filing_and_tidying_files_nothing_twice(bench, clock):
     assert not pcm.exists()
 
 
+def marked_before_a_crash(bench, clock, *marks_s, click=None):
+    """Leave a recording behind whose player had marked moments of it, beside a click."""
+    pcm = left_by_a_crash(bench, clock, seconds=2.0)
+    (pending,) = bench.recording.unfinished()
+    running = unfiled.Running(pending)
+    for at_s in marks_s:
+        running.mark(at_s)
+    running.keep_beats(click)
+    return pcm
+
+
+def test_moments_marked_before_a_crash_become_markers(bench, clock, journal_dir):
+    marked_before_a_crash(bench, clock, 0.4, 1.25, 7.0)
+    bench.close()
+    with open_workbench(journal_dir, clock=clock) as again:
+        (pending,) = again.recording.unfinished()
+        row = again.recording.finish(pending)
+        made = again.marking.for_take(row.id)
+        assert [marker.start_s for marker in made] == pytest.approx([0.4, 1.25, 1.99])
+        assert {(m.category, m.text) for m in made} == {("other", "marked while playing")}
+
+
+def test_beats_of_a_click_outlive_a_crash(bench, clock, journal_dir):
+    beats = ClickBeats(0.537, 60 / 88.002, 3)
+    marked_before_a_crash(bench, clock, click=beats)
+    bench.close()
+    with open_workbench(journal_dir, clock=clock) as again:
+        row = again.recording.finish(again.recording.unfinished()[0])
+        assert again.listening.open_take(row.id).settings.click == beats
+
+
+def test_a_crash_before_tidying_up_marks_nothing_twice(bench, clock):
+    marked_before_a_crash(bench, clock, 0.5)
+    row = bench.recording.finish(bench.recording.unfinished()[0])
+    marked_before_a_crash(bench, clock, 0.5)
+    bench.recording.finish(bench.recording.unfinished()[0])
+    assert len(bench.marking.for_take(row.id)) == 1
+
+
+@pytest.mark.parametrize("marks", ["[0.5, null, -3, 1e400]", '"0.5"', "7"])
+def test_a_note_with_senseless_marks_costs_no_sound(bench, clock, marks):
+    pcm = left_by_a_crash(bench, clock)
+    note = pcm.with_suffix(".json")
+    text = note.read_text(encoding="utf-8").replace('"marks_s": []', f'"marks_s": {marks}')
+    assert marks in text
+    note.write_text(text, encoding="utf-8")
+    row = bench.recording.finish(bench.recording.unfinished()[0])
+    assert all(0.0 <= m.start_s < row.duration_s for m in bench.marking.for_take(row.id))
+
+
+def test_a_full_disk_while_marking_stops_nothing(bench, clock, monkeypatch):
+    left_by_a_crash(bench, clock)
+    running = unfiled.Running(bench.recording.unfinished()[0])
+
+    def full(_pending):
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(unfiled, "write_note", full)
+    running.mark(0.3)
+    assert running.pending.marks_s == (0.3,)
+
+
+def test_without_a_recording_there_is_nothing_to_mark(bench):
+    with pytest.raises(PlainFailure, match="Nothing is being recorded"):
+        bench.recording.mark(1.0)
+
+
 def test_discarding_goes_to_the_trash(bench, clock, journal_dir):
     pcm = left_by_a_crash(bench, clock)
     (pending,) = bench.recording.unfinished()
@@ -171,7 +239,7 @@ def test_a_known_phrase_is_found_again_through_the_room(bench, virtual_room, phr
     bench.recording.listen(device.key)
     assert bench.recording.wait_until_heard()
     bench.recording.start(passage.id, "in tune")
-    pcm = bench.recording._pending.pcm
+    pcm = bench.recording._running.pending.pcm
     with virtual_room.playing(phrase_a.samples, phrase_a.sample_rate_hz) as player:
         time.sleep(1.0)
         assert pcm.stat().st_size > 48_000  # it is on disk while it sounds

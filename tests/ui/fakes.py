@@ -189,6 +189,7 @@ class FakeRecording:
         self.is_listening = False
         self.is_armed = False
         self.ended: PendingTake | None = None
+        self.marks_s: tuple[float, ...] = ()
         self.left: tuple[PendingTake, ...] = ()
         self._started: tuple[str | None, str] = (None, "")
 
@@ -209,10 +210,16 @@ class FakeRecording:
     def start(self, passage_id=None, aim="", device_key=None, settings=None, guides=None):
         self.is_recording = True
         self.guides = guides
+        self.marks_s = ()
         self._started = (passage_id, aim)
 
-    def arm(self, passage_id=None, aim="", device_key=None):
+    def mark(self, at_s):
+        self.marks_s += (at_s,)
+
+    def arm(self, passage_id=None, aim="", device_key=None, *, guides=None):
         self.is_armed = True
+        self.guides = guides
+        self.marks_s = ()
         self._started = (passage_id, aim)
 
     def disarm(self):
@@ -225,7 +232,7 @@ class FakeRecording:
         passage_id, aim = self._started
         return PendingTake(
             "new", Path("/journal/new.wav"), NOW, 4.0, passage_id, aim, PlayingSettings(),
-            ended=ended,
+            ended=ended, marks_s=self.marks_s,
         )  # fmt: skip
 
     def stop(self):
@@ -244,6 +251,11 @@ class FakeRecording:
         )  # fmt: skip
         self._s.rows[row.id] = row
         self._s.waiting.append(row.id)
+        for number, at_s in enumerate(pending.marks_s):
+            self._s.markers[f"while{number}"] = Marker(
+                f"while{number}", row.id, at_s, None, "other", 2, "marked while playing",
+                Author.SELF, MarkerState.TO_WORK_ON, NOW, NOW,
+            )  # fmt: skip
         self.left = ()
         return row
 
@@ -407,9 +419,22 @@ class FakePlaying:
         self.loaded = ""
         self.now = PlaybackState(0.0, False, None, 1.0, 0.8)
         self.refusal: PlainFailure | None = None
+        self.ready = ""
+        self.gains: dict[str, float] = {}
 
-    def load(self, take_id, progress=None, should_stop=None):
+    def keep_ready(self, take_id, progress=None, should_stop=None, *, gain_db=0.0):
+        self.ready = take_id
+        self.gains = {**self.gains, take_id: gain_db}
+
+    def switch(self, place):
+        if not self.ready:
+            raise PlainFailure("The other take is not read yet.", "Wait a moment.")
+        self.loaded, self.ready = self.ready, self.loaded
+        self.now = replace(self.now, position_s=place(self.now.position_s))
+
+    def load(self, take_id, progress=None, should_stop=None, *, gain_db=0.0):
         self.loaded = take_id
+        self.gains = {**self.gains, take_id: gain_db}
         self.now = replace(self.now, position_s=0.0, playing=False, loop=None)
 
     def failure(self):

@@ -12,8 +12,6 @@ from app.ui.desk import Desk
 
 _LEVEL_MS = 50
 _PATIENCE_S = 4.0
-_BEFORE_THE_END_S = 0.01
-_OTHER = "other"
 
 
 class RecorderState(Enum):
@@ -29,6 +27,11 @@ class RecorderState(Enum):
 
 class Recorder(QObject):
     """Starts, watches, stops and files recordings.
+
+    Attributes
+    ----------
+    mark_count : int
+        How many moments of the running take are marked.
 
     Signals
     -------
@@ -60,7 +63,7 @@ class Recorder(QObject):
         self.state = RecorderState.IDLE
         self.device_key: str | None = None
         self.guides: GuideSettings | None = None
-        self._marks_s: list[float] = []
+        self.mark_count = 0
 
     def find_inputs(self) -> None:
         """Ask which inputs there are."""
@@ -110,7 +113,7 @@ class Recorder(QObject):
             self._desk.jobs.store(self._recording.stop, self.finish, failed=self._failed)
         elif self.state in (RecorderState.IDLE, RecorderState.LISTENING, RecorderState.ARMED):
             self._enter(RecorderState.STARTING)
-            self._marks_s.clear()
+            self.mark_count = 0
             device_key, guides = self.device_key, self.guides
             self._desk.jobs.analyse(
                 lambda _progress, _should_stop: self._start(passage_id, aim, device_key, guides),
@@ -125,10 +128,12 @@ class Recorder(QObject):
             self._enter(RecorderState.IDLE)
         elif self.state in (RecorderState.IDLE, RecorderState.LISTENING):
             self._enter(RecorderState.STARTING)
-            self._marks_s.clear()
-            device_key = self.device_key
+            self.mark_count = 0
+            device_key, guides = self.device_key, self.guides
             self._desk.jobs.analyse(
-                lambda _progress, _should_stop: self._recording.arm(passage_id, aim, device_key),
+                lambda _progress, _should_stop: self._recording.arm(
+                    passage_id, aim, device_key, guides=guides
+                ),
                 lambda _: self._enter(RecorderState.ARMED),
                 failed=self._failed,
             )
@@ -139,12 +144,8 @@ class Recorder(QObject):
             self._desk.tell("Nothing is being recorded.", "Record first, then mark.")
             return
         heard_s = self._recording.level().elapsed_s - self._desk.preferences.reaction_s
-        self._marks_s.append(max(0.0, heard_s))
-
-    @property
-    def mark_count(self) -> int:
-        """How many moments of the running take are marked."""
-        return len(self._marks_s)
+        self.mark_count += 1
+        self._desk.jobs.store(lambda: self._recording.mark(max(0.0, heard_s)))
 
     def _start(
         self,
@@ -160,12 +161,12 @@ class Recorder(QObject):
     def finish(self, pending: PendingTake) -> None:
         """Encode, check and file a recording that has stopped."""
         self._enter(RecorderState.IDLE)
-        marks_s, self._marks_s = tuple(self._marks_s), []
+        self.mark_count = 0
         if pending.ended:
             self._desk.tell(pending.ended, "What was recorded until then is kept.")
         self._desk.jobs.analyse(
             lambda progress, should_stop: self._recording.finish(pending, progress, should_stop),
-            lambda row: self._filed(row, pending, marks_s),
+            lambda row: self._filed(row, pending),
             progress=self.filingMoved.emit,
             ended=lambda: self.filingMoved.emit(1.0),
         )
@@ -198,7 +199,7 @@ class Recorder(QObject):
         elif self.state is RecorderState.LISTENING:
             self._desk.jobs.store(self._recording.stop_listening)
 
-    def _filed(self, row: TakeRow, pending: PendingTake, marks_s: tuple[float, ...]) -> None:
+    def _filed(self, row: TakeRow, pending: PendingTake) -> None:
         notices = []
         if pending.clipped_samples:
             notices.append("The input was too loud in places; turn it down for the next take.")
@@ -207,23 +208,11 @@ class Recorder(QObject):
             notices.append(f"{lost} lost while recording.")
         if notices:
             self._desk.tell(" ".join(notices), "The take is filed all the same.")
-        if marks_s:
-            self._place(row, marks_s)
+        if pending.marks_s:
+            self._desk.markersChanged.emit(row.id)
         self.filed.emit(row)
         self.find_unfinished()
         self._desk.takesChanged.emit()
-
-    def _place(self, row: TakeRow, marks_s: tuple[float, ...]) -> None:
-        marking, practising = self._desk.workbench.marking, self._desk.workbench.practising
-
-        def place() -> None:
-            categories = practising.settings().categories
-            category = _OTHER if _OTHER in categories else categories[-1]
-            for at_s in marks_s:
-                last_s = max(0.0, min(at_s, row.duration_s - _BEFORE_THE_END_S))
-                marking.add(row.id, last_s, category=category, text="marked while playing")
-
-        self._desk.jobs.store(place, lambda _: self._desk.markersChanged.emit(row.id))
 
     def _failed(self, failure: PlainFailure) -> None:
         self._enter(RecorderState.IDLE)
