@@ -21,6 +21,7 @@ FloatArray = NDArray[np.float64]
 
 _WINDOW_S: Final = 0.012
 _BLOCK_S: Final = 20.0
+_FRAMES_AT_ONCE: Final = 1_024
 _MARGIN_S: Final = 0.5
 _LOWEST_BAND_HZ: Final = 100.0
 _BANDS_PER_OCTAVE: Final = 3.0
@@ -78,14 +79,19 @@ def band_mean_level(
 def _band_powers(source: MonoSamples, begin: int, end: int, hop_s: float) -> FloatArray:
     rate = source.sample_rate_hz
     window = hann_window(round(_WINDOW_S * rate)).astype(np.float32)
-    starts = np.rint(np.arange(begin, end) * hop_s * rate - 0.5 * len(window)).astype(np.int64)
-    piece = source.read(int(starts[0]), int(starts[-1]) + len(window))
-    framed = np.lib.stride_tricks.sliding_window_view(piece, len(window))[starts - starts[0]]
     size = fft.next_fast_len(len(window), real=True)
-    spectrum = fft.rfft(framed * window, size, axis=1)
-    power = spectrum.real**2 + spectrum.imag**2
-    power *= 2.0 / float(np.sum(window)) ** 2
-    return np.asarray(np.add.reduceat(power, _band_edges(rate, size), axis=1)[:, :-1])
+    edges = _band_edges(rate, size)
+    bands = []
+    for first in range(begin, end, _FRAMES_AT_ONCE):
+        frames = np.arange(first, min(first + _FRAMES_AT_ONCE, end))
+        starts = np.rint(frames * hop_s * rate - 0.5 * len(window)).astype(np.int64)
+        piece = source.read(int(starts[0]), int(starts[-1]) + len(window))
+        framed = np.lib.stride_tricks.sliding_window_view(piece, len(window))[starts - starts[0]]
+        spectrum = fft.rfft(framed * window, size, axis=1)
+        power = spectrum.real**2 + spectrum.imag**2
+        power *= 2.0 / float(np.sum(window)) ** 2
+        bands.append(np.add.reduceat(power, edges, axis=1)[:, :-1])
+    return np.concatenate(bands)
 
 
 def _band_edges(rate: float, size: int) -> NDArray[np.int64]:

@@ -12,6 +12,7 @@ from scipy.ndimage import maximum_filter1d
 from analysis.attacks import pitched_frames
 from analysis.onsets import LEAST_ATTACK_STRENGTH
 from analysis.results import PitchTrack
+from analysis.stopping import StopQuestion, stop_if_asked
 from analysis.units import hz_to_midi
 from analysis.vibrato import pitch_wobble
 
@@ -64,7 +65,12 @@ class Span:
         return self.end_s - self.start_s
 
 
-def note_spans(track: PitchTrack, onset_s: FloatArray, onset_strength: FloatArray) -> list[Span]:
+def note_spans(
+    track: PitchTrack,
+    onset_s: FloatArray,
+    onset_strength: FloatArray,
+    should_stop: StopQuestion | None = None,
+) -> list[Span]:
     """Cut the track at the onsets, end each note where it dies away, join ornaments.
 
     Parameters
@@ -72,7 +78,7 @@ def note_spans(track: PitchTrack, onset_s: FloatArray, onset_strength: FloatArra
     track : PitchTrack
         The pitch of the take.
     onset_s, onset_strength : (n,) arrays
-        From :func:`analysis.onsets.detect_onsets`.
+        From :func:`analysis.onsets.detect_onsets`; whether to stop is asked for each.
 
     Returns
     -------
@@ -81,9 +87,11 @@ def note_spans(track: PitchTrack, onset_s: FloatArray, onset_strength: FloatArra
     """
     end_of_take = float(track.time_s[-1]) if track.time_s.size else 0.0
     bounds = np.append(onset_s, end_of_take)
+    pitched = pitched_frames(track)
     pieces = []
     for (start, following), strength in zip(pairwise(bounds), onset_strength, strict=True):
-        piece = _sounding(track, float(start), float(following))
+        stop_if_asked(should_stop)
+        piece = _sounding(track, pitched, float(start), float(following))
         if piece is not None:
             pieces.append(replace(piece, strength=float(strength)))
     joined = _without_echoes(track, join_wobbling(track, pieces))
@@ -112,12 +120,14 @@ def _without_echoes(track: PitchTrack, spans: list[Span]) -> list[Span]:
     return kept
 
 
-def _sounding(track: PitchTrack, start_s: float, following_s: float) -> Span | None:
+def _sounding(
+    track: PitchTrack, pitched: NDArray[np.bool_], start_s: float, following_s: float
+) -> Span | None:
     first = int(np.ceil(start_s / track.hop_s))
     last = min(int(np.floor(following_s / track.hop_s)), len(track.time_s))
     if last - first < 3:
         return None
-    tonal = pitched_frames(track)[first:last]
+    tonal = pitched[first:last]
     last = first + _release(track.level_dbfs[first:last], track.hop_s)
     sounding = np.flatnonzero(tonal[: last - first])
     if not sounding.size:

@@ -95,7 +95,7 @@ def find_notes(
     """
     windows = windows or WindowPlan(instrument.floor_hz, instrument.window_periods)
     finder = _Finder(track, instrument, source, windows)
-    spans = note_spans(track, onset_s, onset_strength)
+    spans = note_spans(track, onset_s, onset_strength, should_stop)
     found = []
     for index in range(len(spans)):
         stop_if_asked(should_stop)

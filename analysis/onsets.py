@@ -17,13 +17,13 @@ from analysis.blocks import MonoSamples, SampleArray
 from analysis.envelope import level_envelope
 from analysis.results import PitchTrack
 from analysis.steps import NO_STEP, pitch_steps
-from analysis.stopping import Progress, StopQuestion
+from analysis.stopping import Progress, StopQuestion, stop_if_asked
 from analysis.units import hz_to_midi
 
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.int64]
 
-ALGORITHM: Final = "onsets-1"
+ALGORITHM: Final = "onsets-2"
 
 __all__ = ["ALGORITHM", "LEAST_ATTACK_STRENGTH", "SLUR_STRENGTH", "detect_onsets"]
 
@@ -77,10 +77,11 @@ def detect_onsets(
         progress=progress,
         should_stop=should_stop,
     )
+    stop_if_asked(should_stop)
     attack_s, attack_strength = attacks(envelope, band_level, _BAND_HOP_S, track)
     if track is None:
         return attack_s, attack_strength
-    change_s = pitch_changes(track)
+    change_s = pitch_changes(track, should_stop)
     lonely = np.array(
         [not attack_s.size or np.min(np.abs(attack_s - t)) > _NEIGHBOUR_S for t in change_s],
         dtype=bool,
@@ -101,9 +102,9 @@ def _periods(source: MonoSamples, track: PitchTrack | None) -> FloatArray:
     return np.asarray(np.interp(time_s, track.time_s[voiced], 1.0 / track.f0_hz[voiced]))
 
 
-def pitch_changes(track: PitchTrack) -> FloatArray:
+def pitch_changes(track: PitchTrack, should_stop: StopQuestion | None = None) -> FloatArray:
     """Return the times where the pitch steps from one note to the next, (n,) seconds."""
-    steps = pitch_steps(track)
+    steps = pitch_steps(track, should_stop)
     midi = hz_to_midi(track.f0_hz)
     edges = np.flatnonzero(np.diff(steps)) + 1
     bounds = np.concatenate(([0], edges, [len(steps)]))

@@ -115,7 +115,7 @@ def track_pitch(
     level_dbfs = 20.0 * np.log10(np.maximum(found.rms, 1e-10))
     if float(np.max(level_dbfs)) < _SILENT_DBFS:
         return NotMeasurable(Reason.SILENT, "The take is silent.", provenance)
-    track = choose_path(found, level_dbfs, ceiling_hz, hop_s, costs)
+    track = choose_path(found, level_dbfs, ceiling_hz, hop_s, costs, should_stop=should_stop)
     if adapt_window:
         plan = WindowPlan(floor_hz, window_periods)
         track = with_adapted_windows(track, source, plan, costs, should_stop)

@@ -11,7 +11,7 @@ from analysis.blocks import MonoSamples
 from analysis.period_search import Candidates, PeriodSearch
 from analysis.periodicity import best_path
 from analysis.results import PitchTrack
-from analysis.stopping import StopQuestion
+from analysis.stopping import StopQuestion, stop_if_asked
 from analysis.windows import WindowPlan
 
 FloatArray = NDArray[np.float64]
@@ -26,6 +26,7 @@ _LEAST_SLIP_STRENGTH: Final = 0.6
 _COSTS_MADE_FOR_HOP_S: Final = 0.01
 # A frame may take up a pitch its neighbours had, give or take this ratio.
 _NEIGHBOURHOOD: Final = 1.06
+_FRAMES_AT_ONCE: Final = 60_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +44,13 @@ class PathCosts:
 
 
 def choose_path(
-    found: Candidates, level_dbfs: FloatArray, ceiling_hz: float, hop_s: float, costs: PathCosts
+    found: Candidates,
+    level_dbfs: FloatArray,
+    ceiling_hz: float,
+    hop_s: float,
+    costs: PathCosts,
+    *,
+    should_stop: StopQuestion | None = None,
 ) -> PitchTrack:
     """Decide voicing and octave of every frame by the cheapest path through all frames.
 
@@ -59,36 +66,60 @@ def choose_path(
         Distance of two frames.
     costs : PathCosts
         What the path costs.
+    should_stop : callable, optional
+        Asked between the steps.
 
     Returns
     -------
     PitchTrack
         NaN where unvoiced; the confidence there is that of the strongest candidate.
     """
-    voiced = found.period_s > 0.0
-    frequency = np.divide(1.0, found.period_s, out=np.ones_like(found.period_s), where=voiced)
-    log2_frequency = np.log2(frequency)
-    lower_octaves = np.log2(ceiling_hz) - log2_frequency
-    score = np.where(voiced, found.strength - costs.octave * lower_octaves, -np.inf)
-    loud = max(float(np.percentile(found.rms, _LOUDEST_PERCENT)), _QUIETEST_LOUD_RMS)
-    quietness = 2.0 - (found.rms / loud) * (1.0 + costs.voicing_threshold) / costs.silence_ratio
-    unvoiced = costs.voicing_threshold + np.maximum(0.0, quietness)
-    # Lowness shall decide between candidates, not between having a pitch and having none.
-    unvoiced -= costs.octave * lower_octaves[np.arange(len(score)), np.argmax(score, axis=1)]
+    log2_frequency, score, unvoiced = _scores(found, ceiling_hz, costs, should_stop)
+    stop_if_asked(should_stop)
     scale = _COSTS_MADE_FOR_HOP_S / hop_s
     path = best_path(
         log2_frequency, score, unvoiced, costs.octave_jump * scale, costs.voicing * scale
     )
+    stop_if_asked(should_stop)
     _mend_octave_slips(path, log2_frequency, found.strength, round(_LONGEST_SLIP_S / hop_s))
     rows = np.arange(len(path))
     chosen = np.maximum(path, 0)
+    period_s = np.where(path >= 0, found.period_s[rows, chosen], np.nan)
     return PitchTrack(
         time_s=(rows * hop_s).astype(np.float64),
-        f0_hz=np.where(path >= 0, frequency[rows, chosen], np.nan),
+        f0_hz=1.0 / period_s,
         confidence=np.where(path >= 0, found.strength[rows, chosen], found.strength[:, 0]),
         level_dbfs=level_dbfs,
         hop_s=hop_s,
     )
+
+
+def _scores(
+    found: Candidates, ceiling_hz: float, costs: PathCosts, should_stop: StopQuestion | None
+) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Return log2 of the frequencies, the candidates' scores, and the score of no pitch."""
+    loud = max(float(np.percentile(found.rms, _LOUDEST_PERCENT)), _QUIETEST_LOUD_RMS)
+    log2_frequency, score = np.empty_like(found.period_s), np.empty_like(found.period_s)
+    unvoiced = np.empty_like(found.rms)
+    for first in range(0, len(found.rms), _FRAMES_AT_ONCE):
+        stop_if_asked(should_stop)
+        part = slice(first, first + _FRAMES_AT_ONCE)
+        period_s = found.period_s[part]
+        voiced = period_s > 0.0
+        frequency = np.divide(1.0, period_s, out=np.ones_like(period_s), where=voiced)
+        log2_frequency[part] = np.log2(frequency)
+        lower = np.log2(ceiling_hz) - log2_frequency[part]
+        score[part] = np.where(voiced, found.strength[part] - costs.octave * lower, -np.inf)
+        level = found.rms[part] / loud
+        quietness = 2.0 - level * (1.0 + costs.voicing_threshold) / costs.silence_ratio
+        best = np.argmax(score[part], axis=1)
+        # Lowness shall decide between candidates, not between having a pitch and having none.
+        unvoiced[part] = (
+            costs.voicing_threshold
+            + np.maximum(0.0, quietness)
+            - costs.octave * lower[np.arange(len(best)), best]
+        )
+    return log2_frequency, score, unvoiced
 
 
 def _mend_octave_slips(

@@ -56,7 +56,13 @@ class Pulse:
     onset_s: FloatArray
 
 
-def pulse_near(onset_s: FloatArray, weight: FloatArray, pulse_bpm: float) -> Pulse | None:
+def pulse_near(
+    onset_s: FloatArray,
+    weight: FloatArray,
+    pulse_bpm: float,
+    *,
+    should_stop: StopQuestion | None = None,
+) -> Pulse | None:
     """Track the pulse near a stated tempo.
 
     Parameters
@@ -65,13 +71,15 @@ def pulse_near(onset_s: FloatArray, weight: FloatArray, pulse_bpm: float) -> Pul
         Strictly increasing seconds, and 0 to 1.
     pulse_bpm : float
         The stated beat; the local tempo may be a third away from it.
+    should_stop : callable, optional
+        Asked now and then.
 
     Returns
     -------
     Pulse or None
         None where the onsets do not follow such a beat.
     """
-    path = track_pulse(onset_s, weight, 60.0 / pulse_bpm)
+    path = track_pulse(onset_s, weight, 60.0 / pulse_bpm, should_stop=should_stop)
     pulse = _pulse_of_path("given", onset_s, path)
     if pulse is None:
         return None
@@ -145,7 +153,7 @@ def pulse_from_evidence(
     is_even_row = best.even_share > EVEN_ROW_SHARE and best.row_bpm > FASTEST_EVEN_ROW_BPM
     if not is_clear or is_even_row or best.empty_share > MOST_EMPTY_BEATS:
         return None
-    path = track_pulse(onset_s, weight, 60.0 / best.bpm)
+    path = track_pulse(onset_s, weight, 60.0 / best.bpm, should_stop=should_stop)
     return _pulse_of_path("evidence", onset_s, path)
 
 

@@ -21,6 +21,7 @@ from numpy.typing import NDArray
 
 from analysis.compiled import compiled
 from analysis.results import FloatArray
+from analysis.stopping import StopQuestion, stop_if_asked
 
 Indices = NDArray[np.int64]
 
@@ -39,6 +40,7 @@ SKIP_COST = 4.0
 START_WEIGHT = 1.0  # an even row of notes more often begins on the beat than off it
 MOST_SKIPPED = 3
 _RING = MOST_SKIPPED + 2
+_ONSETS_AT_ONCE = 256
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +64,12 @@ class MetricPath:
 
 
 def track_pulse(
-    onset_s: FloatArray, weight: FloatArray, period_s: float, *, period_range: float = 0.35
+    onset_s: FloatArray,
+    weight: FloatArray,
+    period_s: float,
+    *,
+    period_range: float = 0.35,
+    should_stop: StopQuestion | None = None,
 ) -> MetricPath:
     """Place onsets on a pulse of about the given period.
 
@@ -76,6 +83,8 @@ def track_pulse(
         Expected beat period.
     period_range : float
         Largest natural-log deviation of the local period from it.
+    should_stop : callable, optional
+        Asked for every few hundred onsets.
 
     Returns
     -------
@@ -84,23 +93,29 @@ def track_pulse(
     bins = round(period_range / PERIOD_STEP)
     log_ratio = np.arange(-bins, bins + 1, dtype=np.float64) * PERIOD_STEP
     anchor_cost: FloatArray = 0.5 * np.square(log_ratio / ANCHOR_SD)
-    table = _search(
-        onset_s,
-        weight,
-        period_s * np.exp(log_ratio),
-        anchor_cost,
-        POSITION_COST,
-    )
-    return _read_path(table, onset_s.size, log_ratio.size)
+    states = PARTS * log_ratio.size
+    # Only the last few onsets can be come from: their costs go round in a ring.
+    ring = np.full((_RING, states), np.inf)
+    origin = np.full((onset_s.size, states), -1, dtype=np.int32)
+    advance = np.zeros((onset_s.size, states), dtype=np.int32)
+    periods = period_s * np.exp(log_ratio)
+    for first in range(0, onset_s.size, _ONSETS_AT_ONCE):
+        stop_if_asked(should_stop)
+        last = min(first + _ONSETS_AT_ONCE, onset_s.size)
+        prices = (anchor_cost, POSITION_COST)
+        _search((first, last), onset_s, weight, periods, prices, (ring, origin, advance))
+    end, state, cost = _cheapest_end(ring, weight)
+    return _read_path(origin, advance, (end, state), cost / onset_s.size)
 
 
 SmallIndices = NDArray[np.int32]
-_Table = tuple[SmallIndices, SmallIndices, int, int, float]
 
 
-def _read_path(table: _Table, onset_count: int, bin_count: int) -> MetricPath:
+def _read_path(
+    origin: SmallIndices, advance: SmallIndices, end: tuple[int, int], cost: float
+) -> MetricPath:
     """Follow the best choices back from the cheapest end."""
-    origin, advance, onset, state, cost = table
+    onset, state = end
     states = origin.shape[1]
     onsets, steps = [onset], []
     while origin[onset, state] >= 0:
@@ -108,34 +123,45 @@ def _read_path(table: _Table, onset_count: int, bin_count: int) -> MetricPath:
         back, before = divmod(int(origin[onset, state]), states)
         onset, state = onset - back, before
         onsets.append(onset)
-    steps.append(state // bin_count)
+    steps.append(state // (states // PARTS))
     position = np.cumsum(np.array(steps[::-1], dtype=np.int64))
-    return MetricPath(np.array(onsets[::-1], dtype=np.int64), position, cost / onset_count)
+    return MetricPath(np.array(onsets[::-1], dtype=np.int64), position, cost)
+
+
+def _cheapest_end(ring: FloatArray, weight: FloatArray) -> tuple[int, int, float]:
+    """Return the onset and state the cheapest path ends in, and its cost."""
+    best, end, end_state = np.inf, 0, 0
+    skipped = 0.0
+    for i in range(len(weight) - 1, max(-1, len(weight) - 2 - MOST_SKIPPED), -1):
+        state = int(np.argmin(ring[i % _RING]))
+        if ring[i % _RING, state] + skipped < best:
+            best, end, end_state = float(ring[i % _RING, state]) + skipped, i, state
+        skipped += SKIP_COST * float(weight[i])
+    return end, end_state, best
 
 
 @compiled
-def _search(
+def _search(  # noqa: PLR0917 - compiled code knows no keywords
+    block: tuple[int, int],
     onset_s: FloatArray,
     weight: FloatArray,
     periods: FloatArray,
-    anchor_cost: FloatArray,
-    position_cost: FloatArray,
-) -> _Table:
-    """Cheapest way into every state (position, period) at every onset.
+    prices: tuple[FloatArray, FloatArray],
+    table: tuple[FloatArray, SmallIndices, SmallIndices],
+) -> None:
+    """Cheapest way into every state (position, period) at every onset of a block.
 
     The state number is ``position * len(periods) + period``; ``origin`` holds how many
     onsets back the way comes from, times the number of states, plus the state there.
     """
-    count, bins = onset_s.size, periods.size
+    anchor_cost, position_cost = prices
+    cost, origin, advance = table
+    bins = periods.size
     states = PARTS * bins
-    # Only the last few onsets can be come from: their costs go round in a ring.
-    cost = np.full((_RING, states), np.inf)
-    origin = np.full((count, states), -1, dtype=np.int32)
-    advance = np.zeros((count, states), dtype=np.int32)
     moved = np.empty((PARTS, bins))
     moved_from = np.empty((PARTS, bins), dtype=np.int64)
     before_first = 0.0
-    for i in range(count):
+    for i in range(block[0], block[1]):
         here = cost[i % _RING]
         here[:] = np.inf
         if i <= MOST_SKIPPED:
@@ -153,14 +179,6 @@ def _search(
             arrivals = (here, origin[i], advance[i])
             _arrive(interval, periods, (moved, moved_from), (extra, position_cost), arrivals)
             skipped += SKIP_COST * weight[j]
-    best, end, end_state = np.inf, 0, 0
-    skipped = 0.0
-    for i in range(count - 1, max(-1, count - 2 - MOST_SKIPPED), -1):
-        state = int(np.argmin(cost[i % _RING]))
-        if cost[i % _RING, state] + skipped < best:
-            best, end, end_state = cost[i % _RING, state] + skipped, i, state
-        skipped += SKIP_COST * weight[i]
-    return origin, advance, end, end_state, best
 
 
 @compiled

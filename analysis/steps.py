@@ -7,6 +7,7 @@ from numpy.typing import NDArray
 
 from analysis.compiled import compiled
 from analysis.results import PitchTrack
+from analysis.stopping import StopQuestion, stop_if_asked
 from analysis.units import hz_to_midi
 
 FloatArray = NDArray[np.float64]
@@ -18,19 +19,21 @@ _DEAREST_FRAME: Final = 9.0
 _CHANGE_COST: Final = 15.0
 _COSTS_MADE_FOR_HOP_S: Final = 0.005
 NO_STEP: Final = -1
+_BLOCK_FRAMES: Final = 12_000
 
 
 @compiled
-def _staircase(
-    position: FloatArray, states: int, spread: float, dearest: float, change_cost: float
-) -> IntArray:
-    """Return the cheapest piecewise constant reading of ``position``, NaN being free."""
-    frames = len(position)
-    cost = np.zeros(states)
-    # one byte a state and frame: an hour has a hundred million of them
-    changed = np.empty((frames, states), dtype=np.bool_)
-    came_from = np.empty(frames, dtype=np.int16)
-    for frame in range(frames):
+def _climb(
+    position: FloatArray,
+    cost: FloatArray,
+    prices: tuple[float, float, float],
+    changed: NDArray[np.bool_],
+    came_from: NDArray[np.int16],
+) -> None:
+    """Carry the costs of all states through a block of frames, and note every choice."""
+    spread, dearest, change_cost = prices
+    states = len(cost)
+    for frame in range(len(position)):
         cheapest = 0
         for state in range(1, states):
             if cost[state] < cost[cheapest]:
@@ -46,16 +49,51 @@ def _staircase(
                 away = (position[frame] - state) / spread
                 cost[state] += min(0.5 * away * away, dearest)
             cost[state] -= lowest
-    path = np.empty(frames, dtype=np.int64)
-    state = int(np.argmin(cost))
-    for frame in range(frames - 1, -1, -1):
+
+
+@compiled
+def _go_back(
+    changed: NDArray[np.bool_], came_from: NDArray[np.int16], state: int, path: IntArray
+) -> int:
+    """Fill in the path through a block that ends in a state; return where it came from."""
+    for frame in range(len(path) - 1, -1, -1):
         path[frame] = state
         if changed[frame, state]:
             state = came_from[frame]
+    return state
+
+
+def _staircase(
+    position: FloatArray,
+    states: int,
+    prices: tuple[float, float, float],
+    should_stop: StopQuestion | None,
+) -> IntArray:
+    """Return the cheapest piecewise constant reading of ``position``, NaN being free.
+
+    The choices of an hour would fill 150 MB. So only the costs at the blocks' beginnings
+    are kept, and each block is gone through once more on the way back.
+    """
+    changed = np.empty((_BLOCK_FRAMES, states), dtype=np.bool_)
+    came_from = np.empty(_BLOCK_FRAMES, dtype=np.int16)
+    firsts = range(0, len(position), _BLOCK_FRAMES)
+    cost = np.zeros(states)
+    at_first = np.empty((len(firsts), states))
+    for block, first in enumerate(firsts):
+        stop_if_asked(should_stop)
+        at_first[block] = cost
+        _climb(position[first : first + _BLOCK_FRAMES], cost, prices, changed, came_from)
+    path = np.empty(len(position), dtype=np.int64)
+    state = int(np.argmin(cost))
+    for block, first in reversed(list(enumerate(firsts))):
+        stop_if_asked(should_stop)
+        part = slice(first, first + _BLOCK_FRAMES)
+        _climb(position[part], at_first[block], prices, changed, came_from)
+        state = _go_back(changed, came_from, state, path[part])
     return path
 
 
-def pitch_steps(track: PitchTrack) -> IntArray:
+def pitch_steps(track: PitchTrack, should_stop: StopQuestion | None = None) -> IntArray:
     """Read the track as notes of constant pitch.
 
     A dynamic programme over pitches 20 cents apart: staying on a pitch costs by the
@@ -67,6 +105,8 @@ def pitch_steps(track: PitchTrack) -> IntArray:
     ----------
     track : PitchTrack
         Any hop.
+    should_stop : callable, optional
+        Asked for every minute of the track.
 
     Returns
     -------
@@ -81,7 +121,6 @@ def pitch_steps(track: PitchTrack) -> IntArray:
     position = (midi - lowest) * 100.0 / STEP_CENTS
     states = int(np.max(position[voiced])) + 4
     per_frame = track.hop_s / _COSTS_MADE_FOR_HOP_S
-    path = _staircase(
-        position, states, _SPREAD_CENTS / STEP_CENTS, _DEAREST_FRAME, _CHANGE_COST / per_frame
-    )
+    prices = (_SPREAD_CENTS / STEP_CENTS, _DEAREST_FRAME, _CHANGE_COST / per_frame)
+    path = _staircase(position, states, prices, should_stop)
     return np.where(voiced, path, NO_STEP)

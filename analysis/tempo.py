@@ -78,7 +78,7 @@ def measure_tempo(
     reference_kind : str
         What the known beats are, for :attr:`Tempo.anchor`.
     should_stop : callable, optional
-        Asked for every tempo that is tried.
+        Asked for every few hundred onsets and every tempo that is tried.
 
     Returns
     -------
@@ -175,7 +175,7 @@ def _found_pulse(
     if reference_beat_s is not None:
         return pulse_from_reference(onsets, reference_beat_s)
     if pulse_bpm is not None:
-        return pulse_near(onsets, weight, pulse_bpm)
+        return pulse_near(onsets, weight, pulse_bpm, should_stop=should_stop)
     return pulse_from_evidence(onsets, weight, should_stop=should_stop)
 
 
