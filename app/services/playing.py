@@ -88,7 +88,7 @@ class PlayingService:
         player.load(sound.source, sound.sample_rate_hz)
         player.loop_off()
         self._loop = None
-        self._heard, self._ready = sound, None
+        self._heard = sound
         try:
             player.open()
         except AudioFailure:

@@ -4,12 +4,15 @@ from PySide6.QtWidgets import QWidget
 
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage
-from app.services.views import ChangeRow, CompareView, NotePairRow, PlaybackState, TakeRow
+from app.services.views import ChangeRow, CompareView, NotePairRow, TakeRow
 from app.ui.desk import Desk
+from app.ui.language import tr
+from app.ui.models.comparisons import Comparisons
+from app.ui.pages.compare_playback import ComparePlayback
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, heading, row, sentence, soft
-from app.ui.widgets.choices import Choice, passage_text, take_text
+from app.ui.widgets.compare_chooser import CompareChooser, Pair
 from app.ui.widgets.compare_lanes import CompareLanes
 from app.ui.widgets.compare_tables import change_columns, note_columns
 from app.ui.widgets.page_stack import PageStack
@@ -25,46 +28,37 @@ class ComparePage(Page):
     """Take A beside take B, and the trend of their passage."""
 
     def __init__(self, desk: Desk) -> None:
-        super().__init__(desk, "Compare")
+        super().__init__(desk, tr("Compare"))
         self.view: CompareView | None = None
-        self._takes: tuple[TakeRow, ...] = ()
-        self._passages: tuple[Passage, ...] = ()
-        self._wanted: tuple[str, str] | None = None
-        self._shown: tuple[str, str] | None = None
+        self._wanted: Pair | None = None
+        self._shown: Pair | None = None
         self._compared_from: tuple[tuple[object, ...], ...] = ()
-        self._hears_b = False
-        self._seek_after_load: float | None = None
-        self._passage: Choice[str] = Choice("Passage")
-        self._a: Choice[str] = Choice("Take A")
-        self._b: Choice[str] = Choice("Take B")
-        for choice in (self._passage, self._a, self._b):
-            choice.setMinimumContentsLength(18)
-        self._swap = Button("Swap", "switch", action_id="compare.swap")
-        self._layout_button = Button("Overlaid", action_id="compare.layout")
+        self._begins = False
+        self._comparisons = Comparisons(desk)
+        self._chooser = CompareChooser()
+        self._layout_button = Button(tr("Overlaid"), action_id="compare.layout")
         self._layout_button.setCheckable(True)
         self._layout_button.setChecked(True)
-        self._switch = Button("Hear B", "switch", action_id="compare.switch")
+        self._switch = Button(tr("Hear B"), "switch", action_id="compare.switch")
         self._words = sentence()
         self._hover = soft(wrap=False)
-        self._bar = ThinProgressBar("Comparing")
+        self._bar = ThinProgressBar(tr("Comparing"))
         self._bar.hide()
         self.lanes = CompareLanes(desk.theme.colours)
         self.transport = Transport(desk)
+        self.playback = ComparePlayback(desk, self.lanes, self.transport)
         self.changes: RowTable[ChangeRow] = RowTable(
-            "Changes from A to B", change_columns(), dense=True
+            tr("Changes from A to B"), change_columns(), dense=True
         )
         self.notes: RowTable[NotePairRow] = RowTable(
-            "Notes of both takes", note_columns(), dense=True
+            tr("Notes of both takes"), note_columns(), dense=True
         )
         self.trend = TrendCard(desk)
         self._build()
         self._connect()
+        self._bind()
 
     def _build(self) -> None:
-        chooser = row()
-        fill(chooser, self._passage, heading("A"), self._a, heading("B"), self._b, self._swap)
-        for at in (0, 2, 4):
-            chooser.setStretch(at, 1)
         card = Card()
         card.box.setContentsMargins(GRID_PX, GRID_PX, GRID_PX, GRID_PX)
         over = row()
@@ -75,9 +69,10 @@ class ComparePage(Page):
         fill(left, card, self.transport, self.trend)
         left.setStretch(0, 3)
         left.setStretch(2, 2)
-        side = Card("From A to B")
+        side = Card(tr("From A to B"))
         side.setFixedWidth(_SIDE_WIDTH_PX)
-        fill(side.box, self.changes, self._words, heading("Note by note, in cents"), self.notes)
+        notes = heading(tr("Note by note, in cents"))
+        fill(side.box, self.changes, self._words, notes, self.notes)
         side.box.setStretch(1, 2)
         side.box.setStretch(4, 3)
         split = row(spacing=2 * GRID_PX)
@@ -85,45 +80,57 @@ class ComparePage(Page):
         split.setStretch(0, 1)
         desk = QWidget()
         box = column(desk)
-        fill(box, chooser, self._bar, split)
+        fill(box, self._chooser, self._bar, split)
         box.setStretch(2, 1)
         self._stack = PageStack(
             self.desk,
-            "Two takes of one passage are needed",
-            "Record or import the same passage on another day, then come back.",
+            tr("Two takes of one passage are needed"),
+            tr("Record or import the same passage on another day, then come back."),
             desk,
         )
         column(self, margin=2 * GRID_PX).addWidget(self._stack)
 
     def _connect(self) -> None:
-        desk, bind = self.desk, self.desk.keys.bind
+        desk = self.desk
         desk.takesChanged.connect(self.refresh_if_open)
         desk.passagesChanged.connect(self.refresh_if_open)
         desk.theme.changed.connect(self.lanes.recolour)
-        self._passage.picked.connect(self._passage_picked)
-        self._a.picked.connect(lambda _: self._pair_picked())
-        self._b.picked.connect(lambda _: self._pair_picked())
-        self._swap.clicked.connect(self.swap)
+        self._chooser.pairPicked.connect(lambda a, b: self._compare((a, b)))
+        self._chooser.swap.clicked.connect(self.swap)
         self._layout_button.clicked.connect(self._apply_layout)
         self._switch.clicked.connect(self.switch)
-        self.lanes.seekWanted.connect(self._seek)
-        self.lanes.selectionMade.connect(self._select)
+        self.playback.heardChanged.connect(self._name_the_other)
         self.lanes.hovered.connect(lambda at: self._hover.setText(self.lanes.words_at(at)))
-        self.transport.moved.connect(self._moved)
-        self.notes.rowOpened.connect(lambda pair: self._seek(pair.a_start_s))
+        self.notes.rowOpened.connect(lambda pair: self.playback.seek(pair.a_start_s))
         self.notes.clicked.connect(lambda _: self._seek_chosen())
-        bind(self, "compare.play", self.transport.toggle)
-        bind(self, "compare.switch", self.switch)
-        bind(self, "compare.swap", self.swap)
-        bind(self, "compare.layout", self._layout_button.click)
-        bind(self, "compare.trend", self.trend.next_measure)
+
+    def _bind(self) -> None:
+        transport, playback = self.transport, self.playback
+        for action, slot in (
+            ("play", transport.toggle),
+            ("switch", self.switch),
+            ("earlier", lambda: self.step(-1)),
+            ("later", lambda: self.step(1)),
+            ("then_now", self.play_then_and_now),
+            ("back", lambda: transport.step(-1)),
+            ("forward", lambda: transport.step(1)),
+            ("start", lambda: playback.seek(0.0)),
+            ("select_from", lambda: playback.select_edge(0)),
+            ("select_to", lambda: playback.select_edge(1)),
+            ("loop", playback.toggle_loop),
+            ("slower", lambda: transport.change_speed(-1)),
+            ("faster", lambda: transport.change_speed(1)),
+            ("swap", self.swap),
+            ("layout", self._layout_button.click),
+            ("trend", self.trend.next_measure),
+        ):
+            self.desk.keys.bind(self, f"compare.{action}", slot)
 
     def open_page(self) -> None:
         """Take the player back from the page that was shown before."""
         super().open_page()
         if self.view is not None and self._wanted is None:
-            heard = self.view.b if self._hears_b else self.view.a
-            self.transport.load(heard.row.id, heard.duration_s)
+            self.playback.load()
 
     def refresh(self) -> None:
         """Read the lists again."""
@@ -150,6 +157,11 @@ class ComparePage(Page):
         self._shown = None
         self.refresh_if_open()
 
+    def hear_pair(self, a_id: str, b_id: str) -> None:
+        """Compare these two and play one after the other."""
+        self._begins = True
+        self.show_pair(a_id, b_id)
+
     def swap(self) -> None:
         """Make A to B and B to A."""
         if self._shown is not None:
@@ -157,13 +169,35 @@ class ComparePage(Page):
 
     def switch(self) -> None:
         """Hear the same musical place in the other take."""
-        if self.view is None:
+        self.playback.switch()
+
+    def step(self, steps: int) -> None:
+        """Make an earlier or later take to B, and hear it at the same place."""
+        if self._shown is None:
             return
-        here = self.transport.position_s
-        there = self.lanes.to_a(here) if self._hears_b else self.lanes.to_b(here)
-        was_playing = self.transport.is_playing
-        self._hears_b = not self._hears_b
-        self._load_heard(there, play=was_playing)
+        b_id = self._chooser.beside(self._shown, steps)
+        if b_id is None:
+            where = tr("This is the latest take.") if steps > 0 else tr("This is the first take.")
+            self.desk.tell(where)
+            return
+        pair = (self._shown[0], b_id)
+        self._chooser.choose(pair)
+        self._compare(pair, stay=True)
+
+    def play_then_and_now(self) -> None:
+        """Hear the earliest take of the passage, then the latest."""
+        if self._shown is None:
+            return
+        pair = self._chooser.ends()
+        if self.view is not None and pair == (self.view.a.row.id, self.view.b.row.id):
+            self.playback.show(self.view)
+            self.playback.play_then_and_now()
+        else:
+            self.hear_pair(*pair)
+
+    def clear_selection(self) -> bool:
+        """Drop the selection; False where there was none."""
+        return self.playback.clear_selection()
 
     # -- which takes ------------------------------------------------------------
 
@@ -173,124 +207,64 @@ class ComparePage(Page):
         passages: tuple[Passage, ...],
         keys: tuple[tuple[str, str], ...],
     ) -> None:
-        self._takes = tuple(sorted(takes, key=lambda take: take.recorded_at))
-        self._passages = tuple(p for p in passages if len(self._of_passage(p.id)) >= 2)
-        self._stack.show_content(bool(self._passages))
-        if not self._passages:
+        pair = self._chooser.offer(takes, passages, self._wanted or self._shown)
+        self._stack.show_content(pair is not None)
+        if pair is None:
             return
         self.trend.offer(keys)
-        pair = self._wanted or self._shown
-        known = {take.id: take for take in self._takes}
-        passage_id = self._passage.key
-        if pair is not None and set(pair) <= set(known):
-            passage_id = known[pair[0]].passage_id
-        self._passage.offer([(p.id, passage_text(p)) for p in self._passages], passage_id)
-        self._offer_takes(pair)
+        if pair != self._shown or self._measured(pair) != self._compared_from:
+            self._compare(pair)
+        else:
+            self.trend.show_passage(self._chooser.passage_id, pair)
 
-    def _of_passage(self, passage_id: str | None) -> list[TakeRow]:
-        return [take for take in self._takes if take.passage_id == passage_id]
+    def _measured(self, pair: Pair) -> tuple[tuple[object, ...], ...]:
+        """Give what a comparison rests on."""
+        found = [self._chooser.take(take_id) for take_id in pair]
+        return tuple((t.state, t.intonation, t.tempo, t.dynamics) for t in found if t is not None)
 
-    def _offer_takes(self, pair: tuple[str, str] | None) -> None:
-        takes = self._of_passage(self._passage.key)
-        ids = {take.id for take in takes}
-        if pair is None or not set(pair) <= ids:
-            pair = (takes[0].id, takes[-1].id)
-        entries = [(take.id, take_text(take)) for take in takes]
-        self._a.offer(entries, pair[0])
-        self._b.offer(entries, pair[1])
-        self.trend.show_passage(self._passage.key, pair)
-        by_id = {take.id: take for take in takes}
-        measured = tuple(_measured(by_id[take_id]) for take_id in pair)
-        if pair != self._shown or measured != self._compared_from:
-            self._compared_from = measured
-            self._compare(*pair)
-
-    def _passage_picked(self, _passage_id: str) -> None:
+    def _compare(self, pair: Pair, *, stay: bool = False) -> None:
         self._wanted = None
-        self._shown = None
-        self._offer_takes(None)
-
-    def _pair_picked(self) -> None:
-        if self._a.key and self._b.key:
-            self._compare(self._a.key, self._b.key)
-
-    def _compare(self, a_id: str, b_id: str) -> None:
-        self._wanted = None
-        self._shown = (a_id, b_id)
+        self._shown = pair
+        self._compared_from = self._measured(pair)
+        self.trend.show_passage(self._chooser.passage_id, pair)
         self._words.setText("")
         self._bar.setValue(0)
         self._bar.show()
-        comparing = self.desk.workbench.comparing
-        self.desk.jobs.analyse(
-            lambda progress, should_stop: comparing.compare(a_id, b_id, progress, should_stop),
-            self._take_over,
-            subject="compare.pair",
-            progress=self._bar.show_fraction,
+        self._comparisons.want(
+            pair,
+            lambda view: self._take_over(view, stay=stay),
             failed=self._failed,
+            progress=self._bar.show_fraction,
         )
 
     def _failed(self, failure: PlainFailure) -> None:
         self._bar.hide()
+        self._begins = False
         self._words.setText(f"{failure.sentence} {failure.next_step}")
 
-    def _take_over(self, view: CompareView) -> None:
+    def _take_over(self, view: CompareView, *, stay: bool) -> None:
         self.view = view
         self._bar.hide()
-        self.lanes.show_compared(view)
         self._layout_button.setEnabled(view.aligned)
         self._switch.setEnabled(view.aligned)
         self.changes.show_rows(view.changes)
         self.notes.show_rows(view.notes)
-        words = [view.sentence, *view.confounders]
+        words = [view.sentence, *view.confounders, view.levels.sentence]
         self._words.setText("\n".join(word for word in words if word))
-        self._hears_b = False
-        self._load_heard(0.0, play=False)
+        self.playback.show(view, stay=stay)
+        if self._begins:
+            self._begins = False
+            self.playback.play_then_and_now()
+        pair = (view.a.row.id, view.b.row.id)
+        near = (self._chooser.beside(pair, steps) for steps in (1, -1))
+        self._comparisons.prepare((pair[0], b_id) for b_id in near if b_id is not None)
 
-    # -- sound ----------------------------------------------------------------------
-
-    def _load_heard(self, position_s: float, *, play: bool) -> None:
-        if self.view is None:
-            return
-        heard = self.view.b if self._hears_b else self.view.a
-        self._switch.setText("Hear A" if self._hears_b else "Hear B")
-        self._seek_after_load = position_s
-        self._play_after_load = play
-        self.transport.load(heard.row.id, heard.duration_s)
-
-    def _moved(self, state: PlaybackState) -> None:
-        if self._seek_after_load is not None:
-            place, self._seek_after_load = self._seek_after_load, None
-            self.transport.seek(place)
-            if self._play_after_load:
-                self.transport.toggle()
-            return
-        here = state.position_s
-        self.lanes.set_playhead(self.lanes.to_a(here) if self._hears_b else here)
-
-    def _seek(self, position_s: float) -> None:
-        self.transport.seek(self.lanes.to_b(position_s) if self._hears_b else position_s)
+    def _name_the_other(self, hears_b: bool) -> None:
+        self._switch.setText(tr("Hear A") if hears_b else tr("Hear B"))
 
     def _seek_chosen(self) -> None:
         if self.notes.chosen is not None:
-            self._seek(self.notes.chosen.a_start_s)
-
-    def _select(self, start_s: float, end_s: float) -> None:
-        to_heard = self.lanes.to_b if self._hears_b else float
-        self.transport.select((to_heard(start_s), to_heard(end_s)))
-        self.transport.toggle_loop(True)
-        self.lanes.set_selection((start_s, end_s), looping=True)
-
-    def clear_selection(self) -> bool:
-        """Drop the selection; False where there was none."""
-        had_one = self.transport.selection is not None
-        self.transport.select(None)
-        self.lanes.set_selection(None, looping=False)
-        return had_one
+            self.playback.seek(self.notes.chosen.a_start_s)
 
     def _apply_layout(self) -> None:
         self.lanes.set_overlaid(self._layout_button.isChecked())
-
-
-def _measured(take: TakeRow) -> tuple[object, ...]:
-    """Give what a comparison rests on."""
-    return (take.state, take.intonation, take.tempo, take.dynamics)

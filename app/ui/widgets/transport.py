@@ -93,16 +93,17 @@ class Transport(QWidget):
         for slider in (self._speed, self._volume):
             slider.setFixedWidth(96 if width >= _ALL_PX else 64)
 
-    def load(self, take_id: str, duration_s: float) -> None:
+    def load(self, take_id: str, duration_s: float, gain_db: float = 0.0) -> None:
         """Read a take into memory; the keys work once it is there.
 
         The same take again is read only where another page's take took its place, and
-        goes on where it stood.
+        goes on where it stood. `gain_db`, at most 0, is added to its level.
         """
-        if take_id == self._loaded == self._desk.loaded_take_id:
+        wanted = _loaded_as(take_id, gain_db)
+        if wanted == self._loaded == self._desk.loaded_take_id:
             return
         self.stop()
-        if take_id != self._loaded:
+        if wanted != self._loaded:
             self._selection = None
             self.position_s = 0.0
         self._loaded = ""
@@ -112,10 +113,35 @@ class Transport(QWidget):
         self._position.setText(position_text(self.position_s))
         playing = self._playing
         self._desk.jobs.analyse(
-            lambda progress, should_stop: playing.load(take_id, progress, should_stop),
-            lambda _: self._take_over(take_id),
+            lambda progress, should_stop: playing.load(
+                take_id, progress, should_stop, gain_db=gain_db
+            ),
+            lambda _: self._take_over(wanted),
             subject="playing.load",
         )
+
+    def switch(
+        self, take_id: str, duration_s: float, gain_db: float, place: Callable[[float], float]
+    ) -> bool:
+        """Go over to the take that is kept ready, at the matching place, playing or not.
+
+        Returns False, with a message, where it is not read yet.
+        """
+        if not self.is_ready:
+            return False
+        try:
+            self._playing.switch(place)
+        except PlainFailure as failure:
+            self._desk.tell_failure(failure)
+            return False
+        self._loaded = self._desk.loaded_take_id = _loaded_as(take_id, gain_db)
+        self._duration_s = duration_s
+        self._length.setText(f"of {length_text(duration_s)}")
+        if self._selection is not None:
+            start_s, end_s = self._selection
+            self._selection = (place(start_s), place(end_s))
+        self._look()
+        return True
 
     @property
     def is_ready(self) -> bool:
@@ -179,8 +205,8 @@ class Transport(QWidget):
         """Louder or quieter by five percent a step."""
         self._volume.setValue(self._volume.value() + 5 * steps)
 
-    def _take_over(self, take_id: str) -> None:
-        self._loaded = self._desk.loaded_take_id = take_id
+    def _take_over(self, loaded: str) -> None:
+        self._loaded = self._desk.loaded_take_id = loaded
         self.setEnabled(True)
         if self.position_s > 0.0:
             self._playing.seek(self.position_s)
@@ -232,6 +258,11 @@ class Transport(QWidget):
         self.position_s = state.position_s
         self._position.setText(position_text(state.position_s))
         self.moved.emit(state)
+
+
+def _loaded_as(take_id: str, gain_db: float) -> str:
+    """Name a take at a level: softened for a comparison it is another sound."""
+    return f"{take_id} at {gain_db:.2f} dB" if gain_db else take_id
 
 
 def _slider(name: str, low: int, high: int, value: int, step: int) -> QSlider:
