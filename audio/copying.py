@@ -4,7 +4,7 @@ import hashlib
 from collections.abc import Callable
 from pathlib import Path
 
-from audio.errors import AudioFailure
+from audio.errors import AudioFailure, name_taken
 from audio.publishing import partial_name, publish, sync_file
 
 _COPY_BYTES = 2**20
@@ -82,7 +82,7 @@ def copy_original(
         When `should_stop` said so.
     """
     if target.exists():
-        raise _taken(target)
+        raise name_taken(target)
     partial = partial_name(target)
     try:
         target.parent.mkdir(parents=True, exist_ok=True)
@@ -95,7 +95,7 @@ def copy_original(
             )
         publish(partial, target)
     except FileExistsError as error:
-        raise _taken(target) from error
+        raise name_taken(target) from error
     except FileNotFoundError as error:
         raise AudioFailure(
             f"{source.name} is not there.", "Check the name and the folder."
@@ -133,9 +133,3 @@ def _copy_blocks(
 def _heed(should_stop: Callable[[], bool] | None) -> None:
     if should_stop is not None and should_stop():
         raise CopyStopped
-
-
-def _taken(path: Path) -> AudioFailure:
-    return AudioFailure(
-        f"{path.name} exists already and is not overwritten.", "Choose another name."
-    )

@@ -17,7 +17,7 @@ import numpy as np
 import soundfile
 from numpy.typing import NDArray
 
-from audio.errors import AudioFailure
+from audio.errors import AudioFailure, name_taken
 from audio.publishing import partial_name, publish, sync_file
 
 _BLOCK_FRAMES = 65536
@@ -104,7 +104,7 @@ def encode_flac(
     """
     watch = _Watch(should_stop, on_progress)
     if flac_path.exists():
-        raise _taken(flac_path)
+        raise name_taken(flac_path)
     partial = partial_name(flac_path)
     try:
         flac_path.parent.mkdir(parents=True, exist_ok=True)
@@ -116,7 +116,7 @@ def encode_flac(
         frames = _verify(pcm_path, partial, plan, watch)
         publish(partial, flac_path)
     except FileExistsError as error:
-        raise _taken(flac_path) from error
+        raise name_taken(flac_path) from error
     except (OSError, RuntimeError, AssertionError, mutagen.MutagenError) as error:
         raise _not_encoded(pcm_path, flac_path.parent, error) from error
     finally:
@@ -249,12 +249,6 @@ def _verify(pcm_path: Path, partial: Path, plan: _Plan, watch: _Watch) -> int:
             done += len(want)
             watch.passed(0.6 + 0.4 * done / plan.frames)
     return done
-
-
-def _taken(path: Path) -> AudioFailure:
-    return AudioFailure(
-        f"{path.name} exists already and is not overwritten.", "Choose another name."
-    )
 
 
 def _not_encoded(pcm_path: Path, folder: Path, error: Exception) -> AudioFailure:

@@ -10,7 +10,7 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
-from audio.errors import AudioFailure
+from audio.errors import AudioFailure, name_taken
 from audio.pcm_file import PcmWriter
 from audio.recordings import SENTENCES, Ended, Recording
 from audio.recovery import recover
@@ -68,7 +68,7 @@ class TakeFile:
             When the file exists or cannot be created.
         """
         if path.exists():
-            raise _taken(path)
+            raise name_taken(path)
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
             return cls(PcmWriter(path, sample_rate_hz, channels), sample_rate_hz, channels)
@@ -206,9 +206,3 @@ class TakeFile:
             "The folder of the take went away, and the take with it.",
             "Plug the disk in again and look there for the part already written.",
         )
-
-
-def _taken(path: Path) -> AudioFailure:
-    return AudioFailure(
-        f"{path.name} exists already and is not overwritten.", "Choose another name."
-    )
