@@ -10,6 +10,7 @@ from app.journal.assignments import Assignment, EarlierHours, Occasion, Occasion
 from app.journal.blind_ear import BlindTrial, Choice, Question
 from app.journal.blocks import Attempt, Block, Item, ItemKind
 from app.journal.bounds import PassageBounds
+from app.journal.first_listen import FirstListen
 from app.journal.naming import slug
 from app.journal.promises import PlannedBreak, Promise, PromiseRule, SharedNumber, Stretch
 from app.journal.records import (
@@ -28,6 +29,7 @@ from app.journal.records import (
 )
 from app.journal.rehearsals import Chance, Rehearsal
 from app.journal.still_there import StillThere
+from app.journal.suggestions import Dismissal, SuggestionKind
 from app.store.repair import sha256_of
 from app.store.store import Store, open_store
 
@@ -137,6 +139,12 @@ def make_rehearsal(passage: Passage, take: Take, **changes: Any) -> Rehearsal:
     return replace(Rehearsal(new_id(), DAY, NOW, chances, drawn=True), **changes)
 
 
+def make_dismissal(passage: Passage | None, take: Take, **changes: Any) -> Dismissal:
+    passage_id = passage.id if passage else None
+    made = Dismissal(new_id(), passage_id, take.id, SuggestionKind.FLAT, "F#5", 0.25, 0.3, NOW)
+    return replace(made, **changes)
+
+
 def make_marker(take: Take, start_s: float = 1.0, **changes: Any) -> Marker:
     marker = Marker(
         id=new_id(),
@@ -230,6 +238,9 @@ def fill_promises(store: Store, passage: Passage, item: Item, take: Take) -> Non
     store.assignments.add(make_assignment(None, item_id=item.id, goal="", done_on=DAY))
     store.occasions.put(make_occasion(passage))
     store.rehearsals.put(make_rehearsal(passage, take))
+    store.dismissals.add(make_dismissal(passage, take))
+    store.dismissals.add(make_dismissal(None, take, kind=SuggestionKind.DRAGS, subject=""))
+    store.first_listens.add(FirstListen(take.id, NOW, NOW + timedelta(minutes=5)))
     fill_followed(store, passage, take)
     store.earlier_hours.put(EarlierHours(1234.5, DAY, "eleven years, an estimate"))
 
@@ -262,6 +273,8 @@ def everything(store: Store) -> dict[str, Any]:
         "occasions": store.occasions.list(),
         "earlier_hours": store.earlier_hours.get(),
         "rehearsals": store.rehearsals.list(),
+        "dismissals": store.dismissals.list(),
+        "first_listens": store.first_listens.list(),
         "still_there": store.still_there.list(),
         "bounds": store.bounds.list(),
         "blind_trials": store.blind_trials.list(),
