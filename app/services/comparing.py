@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings, Take
 from app.services.choosing import Choosing
-from app.services.file_measuring import read_whole
 from app.services.level_matching import level_match
 from app.services.listening import ListeningService
+from app.services.long_sounds import read_for_measuring
 from app.services.measuring import MeasuringService
 from app.services.readings import TREND_KEYS, measure_named, reading_of
 from app.services.stopping import (
@@ -147,11 +147,11 @@ class ComparingService:
         from app.services.file_comparing import Side  # noqa: PLC0415 - only when needed
 
         take = self._take(take_id)
-        analysis = self._measuring.analysed(take_id, progress, should_stop)
+        analysis = self._measuring.analysed(take_id, part_of(progress, 0.0, 0.9), should_stop)
         stop_if(should_stop)
-        sound = read_whole(self._store.folders.absolute(take.file))
-        progress(1.0)
-        return Side(take.file, sound, analysis, take.settings)
+        path = self._store.folders.absolute(take.file)
+        heard = read_for_measuring(path, part_of(progress, 0.9, 1.0), should_stop)
+        return Side(take.file, heard, analysis, take.settings)
 
     def _take(self, take_id: str) -> Take:
         take = self._store.takes.get(take_id)

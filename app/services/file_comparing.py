@@ -18,7 +18,8 @@ from analysis.results import (
     TakeChange,
 )
 from app.journal.records import PlayingSettings
-from app.services.file_measuring import analyse_sound, checked_settings, read_whole
+from app.services.file_measuring import analyse_sound, checked_settings
+from app.services.long_sounds import MeasurableSound, read_for_measuring
 from app.services.machine_readable import SCHEMA, Json, column, finite, pair_object
 from app.services.readings import CHANGE_KEYS
 from app.services.stopping import (
@@ -33,7 +34,6 @@ from app.services.stopping import (
 
 if TYPE_CHECKING:
     from analysis.change import MeasureChange
-    from audio.files import Sound
 
 _TEMPO_APART = 0.08
 _LEVEL_APART_DB = 3.0
@@ -44,7 +44,7 @@ class Side:
     """One of the two takes of a comparison."""
 
     name: str
-    sound: "Sound"
+    heard: MeasurableSound
     analysis: TakeAnalysis
     settings: PlayingSettings
 
@@ -73,9 +73,11 @@ def side_from_file(
 ) -> Side:
     """Read and measure a file for a comparison."""
     checked_settings(settings)
-    sound = read_whole(path)
+    heard = read_for_measuring(path, part_of(progress, 0.0, 0.1), should_stop)
     stop_if(should_stop)
-    return Side(str(path), sound, analyse_sound(sound, settings, progress, should_stop), settings)
+    rest = part_of(progress, 0.1, 1.0)
+    analysis = analyse_sound(heard.sound, settings, rest, heard.watched(should_stop))
+    return Side(str(path), heard, analysis, settings)
 
 
 def compare_files(
@@ -109,16 +111,17 @@ def compare_sides(
     from analysis.alignment import AlignmentStopped, align  # noqa: PLC0415 - only when needed
     from analysis.change import compare_takes, take_level_change  # noqa: PLC0415
 
+    sound_a, sound_b = a.heard.sound, b.heard.sound
     with stopped_by(AlignmentStopped):
         alignment = align(
-            a.sound.samples,
-            a.sound.sample_rate_hz,
-            b.sound.samples,
-            b.sound.sample_rate_hz,
+            sound_a.samples,
+            sound_a.sample_rate_hz,
+            sound_b.samples,
+            sound_b.sample_rate_hz,
             notes_a=a.analysis.notes,
             notes_b=b.analysis.notes,
             progress=progress,
-            should_stop=should_stop,
+            should_stop=a.heard.watched(b.heard.watched(should_stop)),
         )
     change = None
     if isinstance(alignment, Measured):
