@@ -23,7 +23,7 @@ QUIET_LEVEL_DBFS = -20.0
 
 _CLICK_S = 0.03
 _DECAY_S = 0.006
-_CLICK_HZ = 1000.0
+CLICK_HZ = 1000.0
 _ACCENT_HZ = 1500.0
 _PARTIALS = 8
 
@@ -64,7 +64,7 @@ class Click:
         self._first_beat_s = first_beat_s
         gain = 10 ** (level_dbfs / 20)
         self._waves = [
-            _click_wave(gain * accent, _ACCENT_HZ if accent >= 1 else _CLICK_HZ, sample_rate_hz)
+            click_wave(gain * accent, _ACCENT_HZ if accent >= 1 else CLICK_HZ, sample_rate_hz)
             for accent in accents
         ]
 
@@ -202,7 +202,8 @@ class Together:
         return block
 
 
-def _click_wave(gain: float, frequency_hz: float, sample_rate_hz: int) -> FloatArray:
+def click_wave(gain: float, frequency_hz: float, sample_rate_hz: int) -> FloatArray:
+    """Return one click, highest at its first sample, shape (n,)."""
     time_s = np.arange(round(_CLICK_S * sample_rate_hz)) / sample_rate_hz
     # It begins at its highest: the ear and the onset detector agree on where it is.
     wave = gain * np.cos(2 * np.pi * frequency_hz * time_s) * np.exp(-time_s / _DECAY_S)

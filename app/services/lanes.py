@@ -20,6 +20,7 @@ MOST_POINTS = 4000
 CERTAIN_WITHIN_CENTS = 10.0
 """A note whose pitch is less sure than this is drawn hollow (a choice of design)."""
 _FARTHEST_CENTS = 150.0
+_NO_BEAT = "No beat was found here, so there is no tempo."
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,7 +123,7 @@ def pitch_curve(analysis: TakeAnalysis) -> Curve:
     segments: list[tuple[FloatArray, FloatArray]] = []
     for note in analysis.notes:
         segments.extend(_note_segments(track, note, stride))
-    return Curve(tuple(segments), "cents", "Gaps: no single pitch sounds there.")
+    return Curve(tuple(segments), "cents", "No single pitch sounds here.")
 
 
 def _note_segments(
@@ -164,7 +165,7 @@ def tempo_curve(analysis: TakeAnalysis) -> tuple[Curve, FloatArray]:
         return Curve((), "BPM", analysis.tempo.sentence), np.empty(0)
     tempo = analysis.tempo.value
     time_s, bpm = thinned(tempo.local_time_s, tempo.local_bpm)
-    return Curve(tuple(split_at_gaps(time_s, bpm)), "BPM"), tempo.beat_s
+    return Curve(tuple(split_at_gaps(time_s, bpm)), "BPM", _NO_BEAT), tempo.beat_s
 
 
 def loudness_curve(analysis: TakeAnalysis) -> Curve:
@@ -173,7 +174,7 @@ def loudness_curve(analysis: TakeAnalysis) -> Curve:
         return Curve((), "LUFS", analysis.dynamics.sentence)
     dynamics = analysis.dynamics.value
     time_s, lufs = thinned(dynamics.momentary_time_s, dynamics.momentary_lufs)
-    return Curve(tuple(split_at_gaps(time_s, lufs)), "LUFS", "Gaps: silence.")
+    return Curve(tuple(split_at_gaps(time_s, lufs)), "LUFS", "Nothing sounds here.")
 
 
 def thinned(time_s: FloatArray, values: FloatArray) -> tuple[FloatArray, FloatArray]:

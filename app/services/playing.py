@@ -1,11 +1,11 @@
 """Playing a take."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
-from app.services.file_measuring import read_whole
+from app.services.guide_settings import GuideSettings, checked, drone_hz
+from app.services.heard_sound import HeardSound, heard_sound
 from app.services.plain import plain_failures
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress, stop_if
 from app.services.views import InputRow, PlaybackState
@@ -15,16 +15,6 @@ from audio.errors import AudioFailure
 if TYPE_CHECKING:
     from audio.player import Player
     from audio.sources import SoundSource
-
-
-@dataclass(frozen=True, slots=True)
-class _Sound:
-    """A take that was read, at the level it is played at."""
-
-    take_id: str
-    gain_db: float
-    source: "SoundSource"
-    sample_rate_hz: int
 
 
 class PlayingService:
@@ -39,8 +29,8 @@ class PlayingService:
         self._player: Player | None = None
         self._device_key: str | None = None
         self._loop: tuple[float, float] | None = None
-        self._heard: _Sound | None = None
-        self._ready: _Sound | None = None
+        self._heard: HeardSound | None = None
+        self._ready: HeardSound | None = None
         self._volume = 1.0
         self._speed = 1.0
 
@@ -67,7 +57,7 @@ class PlayingService:
         *,
         gain_db: float = 0.0,
     ) -> None:
-        """Read a take into memory, ready to play, and open the output if there is one.
+        """Make a take ready to play, and open the output if there is one.
 
         Parameters
         ----------
@@ -81,14 +71,14 @@ class PlayingService:
             Where the take is not there or cannot be read. A missing output is told
             by :meth:`play`.
         """
-        sound = self._read(take_id, gain_db)
+        sound = self._read(take_id, gain_db, progress, should_stop)
         stop_if(should_stop)
         progress(0.8)
         player = self._ready_player()
         player.load(sound.source, sound.sample_rate_hz)
         player.loop_off()
         self._loop = None
-        self._heard = sound
+        self._keep(sound, self._ready)
         try:
             player.open()
         except AudioFailure:
@@ -104,16 +94,16 @@ class PlayingService:
         *,
         gain_db: float = 0.0,
     ) -> None:
-        """Read another take into memory, for :meth:`switch`; what plays plays on.
+        """Make another take ready, for :meth:`switch`; what plays plays on.
 
         Raises
         ------
         PlainFailure
             Where the take is not there or cannot be read.
         """
-        sound = self._read(take_id, gain_db)
+        sound = self._read(take_id, gain_db, progress, should_stop)
         stop_if(should_stop)
-        self._ready = sound
+        self._keep(self._heard, sound)
         progress(1.0)
 
     @property
@@ -144,12 +134,46 @@ class PlayingService:
         if self._loop is not None:
             self._loop = (place(self._loop[0]), place(self._loop[1]))
 
+    def play_along(
+        self,
+        guides: GuideSettings | None,
+        *,
+        beat_s: Sequence[float] = (),
+        first_beat_s: float = 0.0,
+    ) -> None:
+        """Let a click or a drone sound with the take, or neither; :meth:`load` ends it.
+
+        They are mixed into the take before it is slowed, so they keep in step with it
+        at every speed and in every loop. What plays goes on without a gap.
+
+        Parameters
+        ----------
+        guides : GuideSettings or None
+            Tempo, drone and its tuning, volume; ``None``: the take alone.
+        beat_s : sequence of float
+            Beats of the take; the click falls on these instead of a steady tempo.
+        first_beat_s : float
+            Where the first beat of a steady click is.
+
+        Raises
+        ------
+        PlainFailure
+            Where the guides make no sense.
+        """
+        heard = self._heard
+        if self._player is None or heard is None:
+            return
+        source = heard.source
+        if guides is not None and not guides.is_silent:
+            source = _with_guides(heard, checked(guides), beat_s, first_beat_s)
+        self._player.switch(source, heard.sample_rate_hz, lambda place: place)
+
     def unload(self) -> None:
         """Stop, forget the takes and close the output."""
-        self._heard = self._ready = None
         player, self._player = self._player, None
         if player is not None:
             player.close()
+        self._keep(None, None)
         self._loop = None
 
     def play(self) -> None:
@@ -214,20 +238,21 @@ class PlayingService:
         found = self._player.failure if self._player is not None else None
         return PlainFailure(found.sentence, found.next_step) if found is not None else None
 
-    def _read(self, take_id: str, gain_db: float) -> _Sound:
-        from audio.sources import ScaledSource, source_of  # noqa: PLC0415 - only when played
-
+    def _read(
+        self, take_id: str, gain_db: float, progress: Progress, should_stop: ShouldStop
+    ) -> HeardSound:
         for known in (self._heard, self._ready):
             if known is not None and (known.take_id, known.gain_db) == (take_id, gain_db):
                 return known
-        take = self._store.takes.get(take_id)
-        if take is None:
-            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
-        sound = read_whole(self._store.folders.absolute(take.file))
-        source = source_of(sound.samples)
-        if gain_db:
-            source = ScaledSource(source, gain_db)
-        return _Sound(take_id, gain_db, source, sound.sample_rate_hz)
+        return heard_sound(self._store, take_id, gain_db, progress, should_stop)
+
+    def _keep(self, heard: HeardSound | None, ready: HeardSound | None) -> None:
+        """Keep these sounds and let go of the files of all others."""
+        before = (self._heard, self._ready)
+        self._heard, self._ready = heard, ready
+        for sound in before:
+            if sound is not None and sound is not heard and sound is not ready:
+                sound.close()
 
     def _ready_player(self) -> "Player":
         if self._player is None:
@@ -244,3 +269,29 @@ class PlayingService:
             self._player.volume = self._volume
             self._player.speed = self._speed
         return self._player
+
+
+def _with_guides(
+    heard: HeardSound, guides: GuideSettings, beat_s: Sequence[float], first_beat_s: float
+) -> "SoundSource":
+    from audio.beat_click import BeatClick  # noqa: PLC0415 - only when wanted
+    from audio.guides import Click, Drone, Together  # noqa: PLC0415
+
+    rate, level = heard.sample_rate_hz, guides.level_dbfs
+    sources: list[SoundSource] = [heard.source]
+    if guides.click_bpm is not None and len(beat_s):
+        sources.append(BeatClick(beat_s, rate, level_dbfs=level))
+    elif guides.click_bpm is not None:
+        beat = 60.0 / guides.click_bpm
+        sources.append(
+            Click(
+                guides.click_bpm,
+                rate,
+                accents=guides.accents or (0.6,),
+                first_beat_s=first_beat_s % beat,
+                level_dbfs=level,
+            )
+        )
+    if guides.drone.strip():
+        sources.append(Drone(drone_hz(guides), rate, level_dbfs=level))
+    return Together(sources)

@@ -19,7 +19,15 @@ LISTEN_ACTIONS: tuple[tuple[str, str, str], ...] = (
     ("listen.quieter", "Quieter", "Ctrl+Down"),
     ("listen.zoom_in", "Zoom in", "Ctrl+="),
     ("listen.zoom_out", "Zoom out", "Ctrl+-"),
+    ("listen.zoom_selection", "Zoom to the selection", "Z"),
+    ("listen.pan_left", "Look further to the left", "Alt+Left"),
+    ("listen.pan_right", "Look further to the right", "Alt+Right"),
     ("listen.zoom_all", "Show the whole take", "Ctrl+0"),
+    ("listen.lane_next", "Choose the next lane", "L"),
+    ("listen.lane_taller", "Make the chosen lane taller", "Shift+Up"),
+    ("listen.lane_lower", "Make the chosen lane lower", "Shift+Down"),
+    ("listen.lane_hide", "Hide the chosen lane", "H"),
+    ("listen.lanes_usual", "All lanes, at their usual heights", "Shift+H"),
     *(
         (f"listen.mark_{n}", f"Marker of category {n} where it plays", str(n))
         for n in range(1, MARKER_KEY_COUNT + 1)

@@ -64,6 +64,15 @@ class Preferences:
         self._settings.setValue("reaction_s", reaction_s)
 
     @property
+    def lanes(self) -> str:
+        """How high each lane of the Listen page is and which are hidden, in one line."""
+        return str(self._settings.value("lanes", "") or "")
+
+    @lanes.setter
+    def lanes(self, text: str) -> None:
+        self._settings.setValue("lanes", text)
+
+    @property
     def item_order(self) -> tuple[str, ...]:
         """In which order the player keeps the items; keys follow it."""
         return self._list("item_order")

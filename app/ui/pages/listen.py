@@ -45,8 +45,9 @@ class ListenPage(Page):
         self.numbers = NumbersPane()
         self.take_pane = TakePane(desk)
         self._columns = SoundColumns(desk, self.lanes)
+        self._remember_lanes()
         self._build()
-        self.playback = PlaybackControl(self.lanes, self.transport, self.notes)
+        self.playback = PlaybackControl(self.lanes, self.transport, self.notes, self._hover)
         self.marking = MarkerControl(desk, self.lanes, self.transport, self.markers, self.side)
         self._connect()
         bind_listen_keys(self)
@@ -85,6 +86,11 @@ class ListenPage(Page):
         )
         column(self, margin=2 * GRID_PX).addWidget(self._stack)
 
+    def _remember_lanes(self) -> None:
+        layout, preferences = self.lanes.layout_of_lanes, self.desk.preferences
+        layout.restore(preferences.lanes)
+        layout.changed.connect(lambda: setattr(preferences, "lanes", layout.text))
+
     def _connect(self) -> None:
         desk = self.desk
         desk.takesChanged.connect(self.refresh_if_open)
@@ -93,7 +99,6 @@ class ListenPage(Page):
         self.chooser.picked.connect(self.show_take)
         self._compare.clicked.connect(self.compare_with_first)
         self._columns.read.connect(self.lanes.show_waveform)
-        self.lanes.hovered.connect(lambda at: self._hover.setText(self.lanes.words_at(at)))
 
     # -- which take ---------------------------------------------------------
 

@@ -16,6 +16,7 @@ def bind_listen_keys(page: "ListenPage") -> None:
     """Let the keys of the Listen page do what they say."""
     bind, transport, lanes = page.desk.keys.bind, page.transport, page.lanes
     playback, marking = page.playback, page.marking
+    layout = lanes.layout_of_lanes
     slots: dict[str, Callable[[], object]] = {
         "play": transport.toggle,
         "back": partial(transport.step, -1),
@@ -34,6 +35,14 @@ def bind_listen_keys(page: "ListenPage") -> None:
         "zoom_in": partial(lanes.zoom, 1),
         "zoom_out": partial(lanes.zoom, -1),
         "zoom_all": lanes.show_all,
+        "zoom_selection": playback.zoom_to_selection,
+        "pan_left": partial(lanes.pan, -1),
+        "pan_right": partial(lanes.pan, 1),
+        "lane_next": playback.choose_lane,
+        "lane_taller": partial(playback.resize_lane, 1),
+        "lane_lower": partial(playback.resize_lane, -1),
+        "lane_hide": playback.hide_lane,
+        "lanes_usual": layout.reset,
         "next_marker": partial(marking.step, 1),
         "previous_marker": partial(marking.step, -1),
         "edit_marker": marking.edit,

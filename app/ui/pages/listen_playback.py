@@ -1,6 +1,8 @@
 """What playing does to the Listen page: line, selection, loop, the note that sounds."""
 
 from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
+from PySide6.QtWidgets import QLabel
 
 from app.services.views import PlaybackState
 from app.ui.widgets.notes_pane import NotesPane
@@ -8,10 +10,11 @@ from app.ui.widgets.take_lanes import TakeLanes
 from app.ui.widgets.transport import Transport
 
 _LEAST_SELECTION_S = 0.05
+_ROOM_BESIDE = 0.05
 
 
 class PlaybackControl(QObject):
-    """Keeps lanes, notes and transport in step.
+    """Keeps lanes, notes, transport and the status line in step.
 
     Signals
     -------
@@ -21,14 +24,20 @@ class PlaybackControl(QObject):
 
     moved = Signal(float)
 
-    def __init__(self, lanes: TakeLanes, transport: Transport, notes: NotesPane) -> None:
+    def __init__(
+        self, lanes: TakeLanes, transport: Transport, notes: NotesPane, status: QLabel
+    ) -> None:
         super().__init__(lanes)
         self._lanes = lanes
         self._transport = transport
         self._notes = notes
+        self._status = status
+        self._is_pointed_at = False
         self._wanted_s: float | None = None
         lanes.seekWanted.connect(transport.seek)
         lanes.selectionMade.connect(lambda start, end: self.select((start, end)))
+        lanes.hovered.connect(self._hovered)
+        lanes.pointerLeft.connect(self._pointer_left)
         notes.seekWanted.connect(transport.seek)
         transport.moved.connect(self._moved)
 
@@ -61,6 +70,13 @@ class PlaybackControl(QObject):
         if end - start > _LEAST_SELECTION_S:
             self.select((start, end))
 
+    def zoom_to_selection(self) -> None:
+        """Show the selection with a little room beside it."""
+        if self._transport.selection is not None:
+            start, end = self._transport.selection
+            room = _ROOM_BESIDE * (end - start)
+            self._lanes.show_range(start - room, end + room)
+
     def toggle_loop(self) -> None:
         """Loop the selection, or stop looping."""
         self._transport.toggle_loop(not self._transport.is_looping)
@@ -71,6 +87,29 @@ class PlaybackControl(QObject):
         start_s = self._notes.start_near(self._transport.position_s, steps)
         if start_s is not None:
             self._transport.seek(start_s)
+            self.say(self._lanes.words_at(start_s))
+
+    def say(self, words: str) -> None:
+        """Have a screen reader say what a key has brought about."""
+        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self._lanes, words))
+
+    def choose_lane(self) -> None:
+        """Choose the next lane."""
+        lane = self._lanes.layout_of_lanes.choose_next()
+        self._lanes.choose_lane(lane)
+        self.say(self._lanes.lane_names[lane])
+
+    def resize_lane(self, steps: int) -> None:
+        """Make the chosen lane taller or lower."""
+        layout = self._lanes.layout_of_lanes
+        self._lanes.choose_lane(layout.chosen)
+        layout.resize(layout.chosen, steps)
+
+    def hide_lane(self) -> None:
+        """Hide the chosen lane."""
+        layout = self._lanes.layout_of_lanes
+        layout.hide(layout.chosen, hidden=True)
+        self._lanes.choose_lane(layout.chosen)
 
     def _show_selection(self) -> None:
         self._lanes.set_selection(self._transport.selection, looping=self._transport.is_looping)
@@ -83,4 +122,21 @@ class PlaybackControl(QObject):
             lanes.follow(position_s)
         lanes.mark_current(lanes.note_at(position_s))
         self._notes.follow(position_s)
+        if not self._is_pointed_at:
+            self._show_words(position_s)
         self.moved.emit(position_s)
+
+    def _hovered(self, time_s: float, y: float) -> None:
+        self._is_pointed_at = True
+        self._status.setText(self._lanes.words_at(time_s, y))
+
+    def _pointer_left(self) -> None:
+        """Without a pointer, the line says what lies under the playing position."""
+        self._is_pointed_at = False
+        self._show_words(self._transport.position_s)
+
+    def _show_words(self, position_s: float) -> None:
+        words = self._lanes.words_at(position_s)
+        if words != self._status.text():
+            self._status.setText(words)
+            self._lanes.setAccessibleDescription(words)

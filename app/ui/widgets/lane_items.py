@@ -1,4 +1,4 @@
-"""What lies in a lane: the sound's columns, lines with gaps, beats, links.
+"""What lies in a lane: lines, gaps, beats, links.
 
 Items draw in pixels (the painter's transform is taken off first), so that pens and
 hatches keep their size however far the player zooms in.
@@ -9,14 +9,28 @@ from collections.abc import Sequence
 from math import ceil
 from typing import Any
 
-from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPen, QPixmap, QPolygonF, QTransform
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import (
+    QBrush,
+    QColor,
+    QFontMetricsF,
+    QPainter,
+    QPen,
+    QPixmap,
+    QPolygonF,
+    QTransform,
+)
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
-from app.services.views import Curve, Waveform
-from app.ui.theme import Colours
+from app.services.views import Curve
+from app.ui.theme import SMALL_PT, Colours, font
 
 _LEAST_BEAT_PX = 4.0
+_LEAST_GAP_PX = 6.0
+_LEAST_GAP_S = 1.0
+_LEAST_WORDS_PX = 64.0
+# With more points than this in a pixel column, smooth edges cost much and show nothing.
+_DENSE = 2.0
 
 
 class LaneItem(QGraphicsItem):
@@ -92,42 +106,6 @@ class LaneItem(QGraphicsItem):
         return picture
 
 
-class WaveItem(LaneItem):
-    """Lowest and highest sample per column, as strokes that touch each other."""
-
-    def __init__(self, colours: Colours) -> None:
-        super().__init__(colours)
-        self._strokes: list[QLineF] = []
-
-    def show_waveform(self, waveform: Waveform) -> None:
-        """Take over new columns."""
-        self._strokes = []
-        low_before = high_before = 0.0
-        for time_s, low, high in zip(
-            waveform.time_s.tolist(), waveform.low.tolist(), waveform.high.tolist(), strict=True
-        ):
-            # Near enough to see single samples, the strokes still make one line.
-            bottom, top = (
-                (min(low, high_before), max(high, low_before)) if self._strokes else (low, high)
-            )
-            self._strokes.append(QLineF(time_s, bottom, time_s, top))
-            low_before, high_before = low, high
-        self.redraw()
-
-    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
-        """Draw the strokes in view."""
-        if not self._strokes:
-            return
-        step_s = (self._strokes[-1].x1() - self._strokes[0].x1()) / max(len(self._strokes) - 1, 1)
-        pen = QPen(QColor(self.colours.wave), 1.0 + step_s * abs(to_px.m11()))
-        pen.setCapStyle(Qt.PenCapStyle.FlatCap)
-        painter.setPen(pen)
-        left_s, right_s = seconds_in(to_px, lane)
-        painter.drawLines(
-            [to_px.map(stroke) for stroke in self._strokes if left_s <= stroke.x1() <= right_s]
-        )
-
-
 class CurveItem(LaneItem):
     """A line with gaps."""
 
@@ -152,28 +130,51 @@ class CurveItem(LaneItem):
 
     def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
         """Draw what is in view of each segment; a single point as a dot."""
-        count = sum(len(points) for _, points in self._lines)
-        # With several points in each pixel column, smooth edges cost much and show nothing.
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing, count < 6 * lane.width())
-        pen = QPen(QColor(getattr(self.colours, self._role)), self._width)
+        left_s, right_s = seconds_in(to_px, lane)
+        pieces = []
+        for xs, points in self._lines:
+            first = max(0, bisect_left(xs, left_s) - 1)
+            pieces.append(points[first : bisect_right(xs, right_s) + 1])
+        is_dense = sum(map(len, pieces)) > _DENSE * lane.width()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, not is_dense)
+        pen = QPen(QColor(getattr(self.colours, self._role)), 1.0 if is_dense else self._width)
         if self._dashed:
             pen.setStyle(Qt.PenStyle.DashLine)
         painter.setPen(pen)
-        left_s, right_s = seconds_in(to_px, lane)
-        for xs, points in self._lines:
-            first = max(0, bisect_left(xs, left_s) - 1)
-            last = bisect_right(xs, right_s) + 1
-            mapped = to_px.map(QPolygonF(points[first:last]))
-            if len(points) == 1:
-                painter.setBrush(pen.color())
-                painter.drawEllipse(mapped.first(), 2.0, 2.0)
-                painter.setBrush(Qt.BrushStyle.NoBrush)
-            else:
-                painter.drawPolyline(mapped)
+        painter.setBrush(pen.color())
+        for piece in pieces:
+            if len(piece) > 1:
+                painter.drawPolyline(to_px.map(QPolygonF(piece)))
+            elif piece:
+                painter.drawEllipse(to_px.map(piece[0]), 2.0, 2.0)
 
 
 def _line(xs: list[float], ys: list[float]) -> tuple[list[float], list[QPointF]]:
     return xs, [QPointF(x, y) for x, y in zip(xs, ys, strict=True)]
+
+
+def pen_at_every_zoom(colour: str, width_px: float) -> QPen:
+    """Return a pen of this width in pixels, whatever the transform."""
+    pen = QPen(QColor(colour), width_px)
+    pen.setCosmetic(True)
+    return pen
+
+
+def draw_gap(painter: QPainter, colours: Colours, rect: QRectF, words: str) -> None:
+    """Hatch a stretch without a number, and say why where there is room for it."""
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(QBrush(QColor(colours.line), Qt.BrushStyle.FDiagPattern))
+    painter.drawRect(rect)
+    if rect.width() < _LEAST_WORDS_PX or not words:
+        return
+    painter.setFont(font(SMALL_PT))
+    metrics = QFontMetricsF(painter.font())
+    shown = metrics.elidedText(words, Qt.TextElideMode.ElideRight, rect.width() - 8)
+    place = QRectF(0, 0, metrics.horizontalAdvance(shown) + 8, metrics.height() + 2)
+    place.moveCenter(QPointF(rect.center().x(), rect.bottom() - metrics.height()))
+    painter.fillRect(place, QColor(colours.card))
+    painter.setPen(QColor(colours.ink_soft))
+    painter.drawText(place, Qt.AlignmentFlag.AlignCenter, shown)
 
 
 def seconds_in(to_px: QTransform, lane: QRectF) -> tuple[float, float]:
@@ -204,6 +205,38 @@ class BeatItem(LaneItem):
         for beat in self._beats[first:last]:
             x = to_px.map(QPointF(beat, 0.0)).x()
             painter.drawLine(QPointF(x, lane.bottom() - 6), QPointF(x, lane.bottom()))
+
+
+class GapItem(LaneItem):
+    """Where a curve has no value: hatched, and it says why."""
+
+    def __init__(self, colours: Colours) -> None:
+        super().__init__(colours)
+        self._gaps: list[tuple[float, float]] = []
+        self.sentence = ""
+
+    def show_gaps(self, curve: Curve, duration_s: float) -> None:
+        """Take over where a curve has no value; nothing where it has none at all."""
+        ends = [(float(xs[0]), float(xs[-1])) for xs, _ in curve.segments if xs.size]
+        edges = [0.0, *(edge for pair in ends for edge in pair), duration_s] if ends else []
+        pairs = zip(edges[::2], edges[1::2], strict=True)
+        self._gaps = [(start, end) for start, end in pairs if end - start >= _LEAST_GAP_S]
+        self.sentence = curve.gap_sentence
+        self.redraw()
+
+    def words_at(self, time_s: float) -> str:
+        """Say why there is nothing at a moment; empty where there is something."""
+        inside = any(start <= time_s <= end for start, end in self._gaps)
+        return self.sentence if inside else ""
+
+    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
+        """Hatch the gaps in view."""
+        for start_s, end_s in self._gaps:
+            left = to_px.map(QPointF(start_s, 0.0)).x()
+            right = to_px.map(QPointF(end_s, 0.0)).x()
+            rect = QRectF(left, lane.top(), right - left, lane.height()).intersected(lane)
+            if rect.width() >= _LEAST_GAP_PX:
+                draw_gap(painter, self.colours, rect, self.sentence)
 
 
 class LinkItem(LaneItem):

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from app.journal.records import Marker, MarkerState
@@ -22,6 +22,7 @@ class LaneFrame:
     title: str
     rect: QRectF = field(default_factory=QRectF)
     gap_sentence: str = ""
+    is_shown: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,10 +46,13 @@ class LaneOverlay(QGraphicsItem):
         self.selection: tuple[float, float] | None = None
         self.is_looping = False
         self.chosen_marker = ""
+        self.chosen_lane: int | None = None
         self.marker_flags: list[Flag] = []
         self._markers: tuple[Marker, ...] = ()
         self._categories: tuple[str, ...] = ()
         self._exposed = QRectF()
+        self._placed_for: tuple[object, ...] = ()
+        self._marker_bars: dict[bool, list[QRectF]] = {}
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemUsesExtendedStyleOption)
         self.setZValue(1000)
         self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
@@ -73,7 +77,7 @@ class LaneOverlay(QGraphicsItem):
     def marker_at(self, point: QPointF) -> Marker | None:
         """Return the marker whose flag lies under `point`."""
         for flag in reversed(self.marker_flags):
-            if not flag.rect.isEmpty() and flag.rect.adjusted(-2, -2, 2, 6).contains(point):
+            if flag.rect.adjusted(-2, -2, 2, 6).contains(point):
                 return flag.marker
         return None
 
@@ -89,10 +93,11 @@ class LaneOverlay(QGraphicsItem):
     ) -> None:
         """Draw from back to front."""
         del widget
-        if not self.frames:
+        shown = [frame.rect for frame in self.frames if frame.is_shown]
+        if not shown:
             return
         self._exposed = QRectF(option.exposedRect)
-        first, last = self.frames[0].rect, self.frames[-1].rect
+        first, last = shown[0], shown[-1]
         span = QRectF(first.left(), first.top(), first.width(), last.bottom() - first.top())
         painter.setFont(font(SMALL_PT))
         self._draw_titles(painter)
@@ -111,16 +116,21 @@ class LaneOverlay(QGraphicsItem):
 
     def _draw_titles(self, painter: QPainter) -> None:
         metrics = QFontMetricsF(painter.font())
-        for frame in self.frames:
+        for lane, frame in enumerate(self.frames):
+            if not frame.is_shown:
+                continue
             painter.setPen(QPen(QColor(self.colours.line), 1))
             painter.drawLine(frame.rect.bottomLeft(), frame.rect.bottomRight())
-            painter.setPen(QColor(self.colours.ink_soft))
+            is_chosen = lane == self.chosen_lane
+            painter.setPen(QColor(self.colours.ink if is_chosen else self.colours.ink_soft))
             width = metrics.horizontalAdvance(frame.title) + 8
             place = QRectF(frame.rect.left() + 4, frame.rect.top() + 3, width, metrics.height() + 2)
             ground = QColor(self.colours.card)
             ground.setAlpha(215)
             painter.fillRect(place, ground)
             painter.drawText(place, Qt.AlignmentFlag.AlignCenter, frame.title)
+            if is_chosen:
+                painter.drawLine(place.bottomLeft(), place.bottomRight())
             if frame.gap_sentence:
                 painter.drawText(
                     frame.rect.adjusted(16, 0, -16, 0),
@@ -144,41 +154,54 @@ class LaneOverlay(QGraphicsItem):
 
     def _draw_markers(self, painter: QPainter, span: QRectF) -> None:
         self._place_flags(span)
-        for flag in self.marker_flags:
-            marker, x = flag.marker, self._x_of(flag.marker.start_s)
-            end_x = x if marker.end_s is None else self._x_of(marker.end_s)
-            if end_x < self._exposed.left() - 40 or x > self._exposed.right() + 40:
-                continue
-            settled = marker.state is MarkerState.SETTLED
+        painter.setPen(Qt.PenStyle.NoPen)
+        for settled, bars in self._marker_bars.items():
             colour = QColor(self.colours.ink_soft if settled else self.colours.ink)
-            if marker.end_s is not None:
-                painter.setPen(QPen(colour, 2.0))
-                painter.drawLine(QPointF(x, span.top() - 2), QPointF(end_x, span.top() - 2))
-            pen = QPen(colour, 0.6 + 0.6 * marker.weight)
-            if settled:
-                pen.setStyle(Qt.PenStyle.DotLine)
-            painter.setPen(pen)
-            painter.drawLine(QPointF(x, span.top() - 4), QPointF(x, span.bottom()))
-            if not flag.rect.isEmpty():
-                self._draw_flag(painter, flag, colour)
+            # A settled one is dotted.
+            pattern = Qt.BrushStyle.Dense4Pattern if settled else Qt.BrushStyle.SolidPattern
+            painter.setBrush(QBrush(colour, pattern))
+            painter.drawRects(bars)
+        left, right = self._exposed.left() - 40, self._exposed.right() + 40
+        for flag in self.marker_flags:
+            if left <= flag.rect.left() <= right:
+                self._draw_flag(painter, flag, self._marker_colour(flag.marker))
+
+    def _marker_colour(self, marker: Marker) -> QColor:
+        settled = marker.state is MarkerState.SETTLED
+        return QColor(self.colours.ink_soft if settled else self.colours.ink)
 
     def _place_flags(self, span: QRectF) -> None:
-        """Give each marker in view its flag; where two would overlap, the first keeps it."""
+        """Give each marker in view its line and, where there is room, its flag.
+
+        Kept as long as neither view nor markers change: the playhead uncovers a strip
+        thirty times a second.
+        """
+        left, per_s = self._x_of(0.0), self._x_of(1.0) - self._x_of(0.0)
+        wanted = (span.getRect(), left, per_s, self._markers, self._categories, self.chosen_marker)
+        if wanted == self._placed_for:
+            return
+        self._placed_for = wanted
         self.marker_flags = []
+        self._marker_bars = {False: [], True: []}
         metrics = QFontMetricsF(font(SMALL_PT))
-        taken = -1e9
+        widths: dict[str, float] = {}
+        top, height, taken = span.top() - 4, span.height() + 4, -1e9
         for marker in self._markers:
-            x = self._x_of(marker.start_s)
-            reach = x if marker.end_s is None else self._x_of(marker.end_s)
-            if reach < span.left() - 40 or x > span.right() + 40:
+            x = left + marker.start_s * per_s
+            end_x = x if marker.end_s is None else left + marker.end_s * per_s
+            if end_x < span.left() - 40 or x > span.right() + 40:
                 continue
-            width = metrics.horizontalAdvance(self._flag_text(marker)) + 8
-            place = QRectF(x, span.top() - _FLAG_HEIGHT_PX - 4, width, _FLAG_HEIGHT_PX)
-            if x < taken and marker.id != self.chosen_marker:
-                place = QRectF()
-            else:
-                taken = place.right()
-            self.marker_flags.append(Flag(marker, place))
+            if x >= taken or marker.id == self.chosen_marker:
+                text = self._flag_text(marker)
+                if text not in widths:
+                    widths[text] = metrics.horizontalAdvance(text) + 8
+                taken = x + widths[text]
+                flag = QRectF(x, top - _FLAG_HEIGHT_PX, widths[text], _FLAG_HEIGHT_PX)
+                self.marker_flags.append(Flag(marker, flag))
+            bars = self._marker_bars[marker.state is MarkerState.SETTLED]
+            bars.append(QRectF(round(x), top, marker.weight, height))
+            if end_x > x:
+                bars.append(QRectF(x, top, end_x - x, 2.0))
 
     def _draw_flag(self, painter: QPainter, flag: Flag, colour: QColor) -> None:
         is_chosen = flag.marker.id == self.chosen_marker

@@ -1,21 +1,23 @@
 """Lanes on one shared time axis, with everything the mouse can do to them."""
 
 import pyqtgraph as pg
-from PySide6.QtCore import QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, Signal
+from PySide6.QtGui import QContextMenuEvent, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.journal.records import Marker
-from app.services.wording import position_text
 from app.ui.theme import GRID_PX, Colours
 from app.ui.widgets.basics import column
 from app.ui.widgets.lane_items import LaneItem
+from app.ui.widgets.lane_layout import LaneLayout
+from app.ui.widgets.lane_menu import lane_menu
 from app.ui.widgets.lane_mouse import LaneMouse
 from app.ui.widgets.lane_overlay import FLAG_ROOM_PX, LaneFrame, LaneOverlay
-from app.ui.widgets.plot import Plot
+from app.ui.widgets.plot import Plot, time_ticks
 
 _SHORTEST_VIEW_S = 0.25
 _ZOOM_STEP = 1.3
+_PAN_SHARE = 0.5
 
 
 class LaneStack(QWidget):
@@ -31,21 +33,23 @@ class LaneStack(QWidget):
         Id of a marker whose flag was clicked.
     viewMoved(float, float)
         The stretch of time in view.
-    hovered(float)
-        Seconds under the pointer.
+    hovered(float, float), pointerLeft()
+        Seconds and pixel row under the pointer, until it leaves.
     """
 
     seekWanted = Signal(float)
     selectionMade = Signal(float, float)
     markerClicked = Signal(str)
     viewMoved = Signal(float, float)
-    hovered = Signal(float)
+    hovered = Signal(float, float)
+    pointerLeft = Signal()
 
     def __init__(self, colours: Colours) -> None:
         super().__init__()
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.colours = colours
         self.duration_s = 1.0
+        self._view = (0.0, 1.0)
         self._plots: list[Plot] = []
         self._items: list[LaneItem] = []
         self._graphics = pg.GraphicsLayoutWidget()
@@ -59,9 +63,12 @@ class LaneStack(QWidget):
         column(self).addWidget(self._graphics)
         self._overlay = LaneOverlay(colours, self.x_of)
         self._graphics.scene().addItem(self._overlay)
+        self.layout_of_lanes = LaneLayout(self._graphics.ci.layout, self._overlay.frames)
+        self.layout_of_lanes.changed.connect(self._overlay.update)
         self._mouse = LaneMouse(self)
         self._graphics.viewport().installEventFilter(self._mouse)
         self._graphics.viewport().setMouseTracking(True)
+        self._graphics.viewport().grabGesture(Qt.GestureType.PinchGesture)
         self._graphics.viewport().setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._graphics.setBackground(colours.card)
 
@@ -86,21 +93,17 @@ class LaneStack(QWidget):
         plot.box.setYRange(low, high, padding=0)
         if zero_line:
             plot.add_zero_line(self.colours)
-        if self._plots:
-            plot.box.setXLink(self._plots[0].box)
-        else:
-            plot.box.sigXRangeChanged.connect(self._tell_view)
         plot.box.sigResized.connect(self._place_overlay)
-        self._graphics.ci.layout.setRowStretchFactor(row, stretch)
         self._plots.append(plot)
         self._overlay.frames.append(LaneFrame(title))
+        self.layout_of_lanes.add(plot, stretch)
         plot.recolour(self.colours)
         return plot
 
     def add_time_axis(self) -> None:
         """Put the time axis below the last lane."""
         last = self._plots[-1]
-        last.add_bottom_axis(self._graphics.ci, len(self._plots), _time_ticks)
+        last.add_bottom_axis(self._graphics.ci, len(self._plots), time_ticks)
         last.recolour(self.colours)
 
     def put(self, lane: int, item: LaneItem) -> None:
@@ -131,8 +134,7 @@ class LaneStack(QWidget):
     @property
     def view_range(self) -> tuple[float, float]:
         """The stretch of time in view, seconds."""
-        left, right = self._plots[0].box.viewRange()[0]
-        return float(left), float(right)
+        return self._view
 
     @property
     def is_whole(self) -> bool:
@@ -146,6 +148,11 @@ class LaneStack(QWidget):
         return [frame.gap_sentence for frame in self._overlay.frames]
 
     @property
+    def lane_names(self) -> list[str]:
+        """What each lane is called, in short."""
+        return [frame.title.partition(",")[0] for frame in self._overlay.frames]
+
+    @property
     def viewport(self) -> QWidget:
         """The widget that gets the mouse."""
         return self._graphics.viewport()  # type: ignore[no-any-return]
@@ -154,7 +161,12 @@ class LaneStack(QWidget):
         """Show this stretch, kept inside the take."""
         length = min(max(end_s - start_s, _SHORTEST_VIEW_S), self.duration_s)
         start = min(max(0.0, start_s), self.duration_s - length)
-        self._plots[0].box.setXRange(start, start + length, padding=0)
+        self._view = (start, start + length)
+        # The views are not linked with each other: a hidden one has no width to go by.
+        for plot in self._plots:
+            plot.box.setXRange(start, start + length, padding=0)
+        self._overlay.update()
+        self.viewMoved.emit(*self._view)
 
     def show_all(self) -> None:
         """Show the whole take."""
@@ -168,6 +180,32 @@ class LaneStack(QWidget):
             about_s = head if head is not None and left <= head <= right else (left + right) / 2
         factor = _ZOOM_STEP**-steps
         self.show_range(about_s - (about_s - left) * factor, about_s + (right - about_s) * factor)
+
+    def pan(self, steps: float) -> None:
+        """Move the stretch in view by half of itself a step."""
+        left, right = self.view_range
+        shift = steps * (right - left) * _PAN_SHARE
+        self.show_range(left + shift, right + shift)
+
+    def choose_lane(self, lane: int | None) -> None:
+        """Mark the lane that keys make taller, lower or hide."""
+        if lane is not None:
+            self.layout_of_lanes.chosen = lane
+        self._overlay.chosen_lane = lane
+        self._overlay.update()
+
+    def show_lane_menu(self, place: QPoint, lane: int | None) -> None:
+        """Offer what can be done to the lanes, at a place of the screen."""
+        if lane is not None:
+            self.choose_lane(lane)
+        lane_menu(self.layout_of_lanes, self.lane_names, self).popup(place)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Show the menu of the chosen lane to the menu key."""
+        lane = self.layout_of_lanes.chosen
+        corner = self._overlay.frames[lane].rect.topLeft().toPoint()
+        self.show_lane_menu(self._graphics.viewport().mapToGlobal(corner), lane)
+        event.accept()
 
     def follow(self, position_s: float) -> None:
         """Turn the page when the playhead leaves the view."""
@@ -207,27 +245,31 @@ class LaneStack(QWidget):
     def seconds_per_px(self) -> float:
         """How much time a pixel column stands for."""
         left, right = self.view_range
-        return (right - left) / max(self._overlay.frames[0].rect.width(), 1.0)
+        return (right - left) / max(self._frame_rect.width(), 1.0)
 
     def x_of(self, time_s: float) -> float:
         """Return the pixel column of a moment."""
         if not self._plots:
             return 0.0
         left, right = self.view_range
-        rect = self._overlay.frames[0].rect
+        rect = self._frame_rect
         return rect.left() + (time_s - left) / max(right - left, 1e-9) * rect.width()
 
     def time_of(self, x: float) -> float:
         """Return the moment at a pixel column, inside the take."""
         left, right = self.view_range
-        rect = self._overlay.frames[0].rect
+        rect = self._frame_rect
         time_s = left + (x - rect.left()) / max(rect.width(), 1.0) * (right - left)
         return min(max(0.0, time_s), self.duration_s)
 
     @property
+    def _frame_rect(self) -> QRectF:
+        return self._overlay.frames[self.layout_of_lanes.shown[0]].rect
+
+    @property
     def columns(self) -> int:
         """How many pixel columns a lane has, on this screen."""
-        width = self._overlay.frames[0].rect.width() if self._plots else 0.0
+        width = self._frame_rect.width() if self._plots else 0.0
         return max(64, round(width * self.devicePixelRatioF()))
 
     def recolour(self, colours: Colours) -> None:
@@ -251,17 +293,7 @@ class LaneStack(QWidget):
             frame.rect = plot.box.sceneBoundingRect()
         self._overlay.cover(QRectF(self._graphics.viewport().rect()))
 
-    def _tell_view(self) -> None:
-        self._overlay.update()
-        self.viewMoved.emit(*self.view_range)
-
 
 def with_title_room(low: float, high: float) -> tuple[float, float]:
     """Leave room at the top of a lane, so that its title hides nothing."""
     return low, high + 0.25 * (high - low)
-
-
-def _time_ticks(values: list[float], _scale: float, spacing: float) -> list[str]:
-    if spacing >= 1:
-        return [f"{int(value) // 60}:{int(value) % 60:02d}" for value in values]
-    return [position_text(value) for value in values]

@@ -2,14 +2,22 @@
 
 from bisect import bisect_left
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPen, QTransform
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import (
+    QBrush,
+    QColor,
+    QFontMetricsF,
+    QPainter,
+    QPen,
+    QPolygonF,
+    QTransform,
+)
 
-from app.services.views import NoteRow, Reading
+from app.services.views import NoReading, NoteRow, Reading
 from app.ui.theme import SMALL_PT, Colours, font
-from app.ui.widgets.lane_items import LaneItem, seconds_in
+from app.ui.widgets.lane_items import LaneItem, draw_gap, pen_at_every_zoom, seconds_in
 
 # Larger deviations are drawn as an arrow at the lane's edge.
 DEVIATION_RANGE_CENTS = 55.0
@@ -18,6 +26,7 @@ _LEAST_BAR_PX = 2.0
 _NAME_ROOM_PX = 22.0
 # Narrower bars have no room for hatch, outline and uncertainty.
 _LEAST_DETAIL_PX = 3.0
+_SHARP, _FLAT, _NONE = range(3)
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +36,22 @@ class PlacedNote:
     start_s: float
     end_s: float
     row: NoteRow
+
+
+@dataclass(slots=True)
+class _Bars:
+    """What is to be drawn of the wide notes, sorted by pen and brush.
+
+    A call for each kind instead of five for each note keeps a frame short.
+    """
+
+    filled: tuple[list[QRectF], list[QRectF]] = field(default_factory=lambda: ([], []))
+    hollow: tuple[list[QRectF], list[QRectF]] = field(default_factory=lambda: ([], []))
+    whiskers: list[QLineF] = field(default_factory=list)
+    arrows: list[QPolygonF] = field(default_factory=list)
+    rings: list[QPointF] = field(default_factory=list)
+    names: list[tuple[NoteRow, QRectF, bool]] = field(default_factory=list)
+    gaps: list[tuple[QRectF, str]] = field(default_factory=list)
 
 
 def deviation_range(rows: Sequence[NoteRow]) -> float:
@@ -44,21 +69,25 @@ class NoteBarsItem(LaneItem):
     """The deviation lane's bars: sharp up, flat down, each with its own hatch.
 
     Filled where certain, hollow where not; an open string has a ring on the zero
-    line; a note without a number is a dashed box there.
+    line; a note without a number is a gap that says why.
     """
 
     def __init__(self, colours: Colours, *, outline_only: bool = False) -> None:
         super().__init__(colours)
         self._notes: list[PlacedNote] = []
         self._starts: list[float] = []
+        self._lengths: list[float] = []
+        self._strokes: list[tuple[int, QLineF]] = []
         self._outline_only = outline_only
         self.range_cents = DEVIATION_RANGE_CENTS
         self.current_index: int | None = None
 
     def show_notes(self, notes: Sequence[PlacedNote]) -> None:
-        """Take over the notes, in the order of time."""
+        """Take over the notes, in the order of time; set :attr:`range_cents` before."""
         self._notes = list(notes)
         self._starts = [note.start_s for note in notes]
+        self._lengths = [note.end_s - note.start_s for note in notes]
+        self._strokes = [self._stroke(note) for note in notes]
         self.current_index = None
         self.redraw()
 
@@ -76,90 +105,125 @@ class NoteBarsItem(LaneItem):
         return None
 
     def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
-        """Draw the notes in view."""
-        painter.setFont(font(SMALL_PT))
+        """Draw the notes in view: bars where there is room, strokes where there is not."""
         left_s, right_s = seconds_in(to_px, lane)
         begin = max(0, bisect_left(self._starts, left_s) - 1)
         end = bisect_left(self._starts, right_s)
-        for note in self._notes[begin:end]:
-            self._draw_note(painter, to_px, note)
+        least_s = (_LEAST_DETAIL_PX + 1.0) / max(to_px.m11(), 1e-9)
+        lengths = self._lengths[begin:end]
+        narrow = [
+            stroke
+            for stroke, length in zip(self._strokes[begin:end], lengths, strict=True)
+            if length < least_s
+        ]
+        self._draw_narrow(painter, to_px, narrow, lane.width())
+        bars = _Bars()
+        for note, length in zip(self._notes[begin:end], lengths, strict=True):
+            if length >= least_s:
+                self._lay_out(bars, to_px, lane, note)
+        self._draw_bars(painter, bars)
 
-    def _draw_note(self, painter: QPainter, to_px: QTransform, note: PlacedNote) -> None:
-        left = to_px.map(QPointF(note.start_s, 0.0))
-        right = to_px.map(QPointF(note.end_s, 0.0))
-        width = max(_LEAST_BAR_PX, right.x() - left.x() - 1.0)
+    def _stroke(self, note: PlacedNote) -> tuple[int, QLineF]:
+        """Give what a note is where it is only a pixel wide, in seconds and cents."""
+        middle_s = (note.start_s + note.end_s) / 2
         reading = note.row.deviation
         if not isinstance(reading, Reading):
-            painter.setPen(QPen(QColor(self.colours.ink_soft), 1.0, Qt.PenStyle.DashLine))
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRect(QRectF(left.x(), left.y() - 4, width, 8))
-            return
-        limit = self.range_cents
-        shown = max(-limit, min(limit, reading.value))
-        tip_y = to_px.map(QPointF(0.0, shown)).y()
-        if abs(tip_y - left.y()) < _LEAST_BAR_PX:
-            tip_y = left.y() - (_LEAST_BAR_PX if reading.value >= 0 else -_LEAST_BAR_PX)
-        bar = QRectF(QPointF(left.x(), left.y()), QPointF(left.x() + width, tip_y)).normalized()
-        if right.x() - left.x() < _LEAST_DETAIL_PX:
-            painter.fillRect(bar, QColor(self._colour_of(reading)))
-            return
-        self._fill_bar(painter, bar, reading.value >= 0, note.row.certain)
-        self._draw_uncertainty(painter, to_px, bar.center().x(), reading)
-        if abs(reading.value) > limit:
-            self._draw_arrow(painter, bar, up=reading.value > 0)
-        if note.row.is_open_string:
-            painter.setPen(QPen(QColor(self.colours.ink), 1.4))
-            painter.setBrush(QColor(self.colours.card))
-            painter.drawEllipse(QPointF(bar.center().x(), left.y()), 3.5, 3.5)
-        if not self._outline_only:
-            self._write_name(painter, note.row, bar, left.y(), above=reading.value >= 0)
+            return _NONE, QLineF(middle_s, -1.5, middle_s, 1.5)
+        shown = max(-self.range_cents, min(self.range_cents, reading.value))
+        return _SHARP if shown >= 0 else _FLAT, QLineF(middle_s, 0.0, middle_s, shown)
 
-    def _colour_of(self, reading: Reading) -> str:
-        return self.colours.sharp if reading.value >= 0 else self.colours.flat
-
-    def _fill_bar(self, painter: QPainter, bar: QRectF, sharp: bool, certain: bool) -> None:
-        colour = QColor(self.colours.sharp if sharp else self.colours.flat)
-        painter.setPen(QPen(colour, 1.3))
-        if self._outline_only or not certain:
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRect(bar)
-            return
-        wash = QColor(colour)
-        wash.setAlpha(70)
-        painter.setBrush(wash)
-        painter.drawRect(bar)
-        pattern = Qt.BrushStyle.BDiagPattern if sharp else Qt.BrushStyle.HorPattern
-        painter.setBrush(QBrush(colour, pattern))
-        painter.drawRect(bar)
-
-    def _draw_uncertainty(
-        self, painter: QPainter, to_px: QTransform, x: float, reading: Reading
+    def _draw_narrow(
+        self,
+        painter: QPainter,
+        to_px: QTransform,
+        strokes: list[tuple[int, QLineF]],
+        width_px: float,
     ) -> None:
-        if reading.uncertainty is None:
+        if not strokes:
             return
-        low = to_px.map(QPointF(0.0, reading.value - reading.uncertainty)).y()
-        high = to_px.map(QPointF(0.0, reading.value + reading.uncertainty)).y()
-        painter.setPen(QPen(QColor(self.colours.ink), 1.0))
-        painter.drawLine(QPointF(x, low), QPointF(x, high))
+        # A pen of one pixel is much the quickest, and wide enough where notes crowd.
+        is_crowded = len(strokes) * _LEAST_BAR_PX > width_px
+        width = 1.0 if is_crowded else _LEAST_BAR_PX
+        roles = (self.colours.sharp, self.colours.flat, self.colours.ink_soft)
+        painter.save()
+        painter.setTransform(to_px, True)
+        for kind, role in enumerate(roles):
+            painter.setPen(pen_at_every_zoom(role, width))
+            painter.drawLines([line for at, line in strokes if at == kind])
+        painter.restore()
 
-    def _draw_arrow(self, painter: QPainter, bar: QRectF, *, up: bool) -> None:
+    def _lay_out(self, bars: _Bars, to_px: QTransform, lane: QRectF, note: PlacedNote) -> None:
+        left = to_px.map(QPointF(note.start_s, 0.0))
+        right_x = to_px.map(QPointF(note.end_s, 0.0)).x()
+        width, row = max(_LEAST_BAR_PX, right_x - left.x() - 1.0), note.row
+        reading = row.deviation
+        if isinstance(reading, NoReading):
+            bars.gaps.append((QRectF(left.x(), lane.top(), width, lane.height()), reading.sentence))
+            return
+        limit, zero_y, is_sharp = self.range_cents, left.y(), reading.value >= 0
+        tip_y = to_px.map(QPointF(0.0, max(-limit, min(limit, reading.value)))).y()
+        if abs(tip_y - zero_y) < _LEAST_BAR_PX:
+            tip_y = zero_y + (-_LEAST_BAR_PX if is_sharp else _LEAST_BAR_PX)
+        bar = QRectF(left, QPointF(left.x() + width, tip_y)).normalized()
+        is_hollow = self._outline_only or not row.certain
+        (bars.hollow if is_hollow else bars.filled)[_SHARP if is_sharp else _FLAT].append(bar)
         x = bar.center().x()
-        tip = bar.top() + 2 if up else bar.bottom() - 2
-        base = tip + 6 if up else tip - 6
-        painter.setBrush(QColor(self.colours.ink))
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.drawPolygon([QPointF(x, tip), QPointF(x - 4, base), QPointF(x + 4, base)])
+        if reading.uncertainty is not None:
+            low, high = reading.value - reading.uncertainty, reading.value + reading.uncertainty
+            bars.whiskers.append(
+                QLineF(
+                    QPointF(x, to_px.map(QPointF(0.0, low)).y()),
+                    QPointF(x, to_px.map(QPointF(0.0, high)).y()),
+                )
+            )
+        if abs(reading.value) > limit:
+            bars.arrows.append(_arrow(bar, up=is_sharp))
+        if row.is_open_string:
+            bars.rings.append(QPointF(x, zero_y))
+        if width >= _NAME_ROOM_PX and not self._outline_only:
+            bars.names.append((row, bar, is_sharp))
 
-    def _write_name(
-        self, painter: QPainter, row: NoteRow, bar: QRectF, zero_y: float, *, above: bool
-    ) -> None:
-        width = bar.width()
-        if width < _NAME_ROOM_PX:
-            return
+    def _draw_bars(self, painter: QPainter, bars: _Bars) -> None:
+        for rect, sentence in bars.gaps:
+            draw_gap(painter, self.colours, rect, sentence)
+        patterns = (Qt.BrushStyle.BDiagPattern, Qt.BrushStyle.HorPattern)
+        for kind, role in enumerate((self.colours.sharp, self.colours.flat)):
+            colour = QColor(role)
+            painter.setPen(QPen(colour, 1.3))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRects(bars.hollow[kind])
+            wash = QColor(colour)
+            wash.setAlpha(70)
+            for brush in (QBrush(wash), QBrush(colour, patterns[kind])):
+                painter.setBrush(brush)
+                painter.drawRects(bars.filled[kind])
+        painter.setPen(QPen(QColor(self.colours.ink), 1.0))
+        painter.drawLines(bars.whiskers)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(QColor(self.colours.ink))
+        for arrow in bars.arrows:
+            painter.drawPolygon(arrow)
+        painter.setPen(QPen(QColor(self.colours.ink), 1.4))
+        painter.setBrush(QColor(self.colours.card))
+        for ring in bars.rings:
+            painter.drawEllipse(ring, 3.5, 3.5)
+        self._write_names(painter, bars.names)
+
+    def _write_names(self, painter: QPainter, names: list[tuple[NoteRow, QRectF, bool]]) -> None:
+        painter.setFont(font(SMALL_PT))
         metrics = QFontMetricsF(painter.font())
-        if metrics.horizontalAdvance(row.name) > width:
-            return
-        is_current = row.index == self.current_index
-        painter.setPen(QColor(self.colours.ink if is_current else self.colours.ink_soft))
-        y = zero_y + metrics.ascent() + 3 if above else zero_y - 4
-        painter.drawText(QPointF(bar.left() + 2, y), row.name)
+        for row, bar, is_sharp in names:
+            if metrics.horizontalAdvance(row.name) > bar.width():
+                continue
+            is_current = row.index == self.current_index
+            painter.setPen(QColor(self.colours.ink if is_current else self.colours.ink_soft))
+            # On the other side of the zero line, so that the bar does not hide it.
+            y = bar.bottom() + metrics.ascent() + 3 if is_sharp else bar.top() - 4
+            painter.drawText(QPointF(bar.left() + 2, y), row.name)
+
+
+def _arrow(bar: QRectF, *, up: bool) -> QPolygonF:
+    x = bar.center().x()
+    tip = bar.top() + 2 if up else bar.bottom() - 2
+    base = tip + 6 if up else tip - 6
+    return QPolygonF([QPointF(x, tip), QPointF(x - 4, base), QPointF(x + 4, base)])

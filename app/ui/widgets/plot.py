@@ -9,7 +9,7 @@ from typing import Any
 import pyqtgraph as pg
 from PySide6.QtGui import QColor, QPen
 
-from app.services.wording import number_text
+from app.services.wording import number_text, position_text
 from app.ui.theme import SMALL_PT, Colours, font
 
 AXIS_WIDTH_PX = 48
@@ -18,6 +18,13 @@ AXIS_WIDTH_PX = 48
 def value_ticks(values: list[float], _scale: float, spacing: float) -> list[str]:
     """Write the numbers of a value axis, with a true minus sign."""
     return [number_text(value, 0 if spacing >= 1 else 1) for value in values]
+
+
+def time_ticks(values: list[float], _scale: float, spacing: float) -> list[str]:
+    """Write the moments of a time axis, with tenths where they are near."""
+    if spacing >= 1:
+        return [f"{int(value) // 60}:{int(value) % 60:02d}" for value in values]
+    return [position_text(value) for value in values]
 
 
 def thin_pen(colour: str) -> QPen:
@@ -55,6 +62,11 @@ class Plot:
         bottom.linkToView(self.box)
         layout.addItem(bottom, row, 1)
         self.axes.append(bottom)
+
+    def set_visible(self, visible: bool) -> None:
+        """Show or hide the view and its value axis; the time axis stays."""
+        self.box.setVisible(visible)
+        self.axes[0].setVisible(visible)
 
     def add_zero_line(self, colours: Colours) -> None:
         """Draw the zero."""
