@@ -10,6 +10,7 @@ from app.services.attempts import Attempts
 from app.services.backing_up import BackupService
 from app.services.clock import ClockService
 from app.services.comparing import ComparingService
+from app.services.exporting.service import ExportService
 from app.services.filing import FilingService
 from app.services.filming import FilmingService
 from app.services.first_listening import FirstListenService
@@ -24,6 +25,7 @@ from app.services.measuring import MeasuringService
 from app.services.minutes import MinutesService
 from app.services.minutes_import import MinutesImportService
 from app.services.no_retake import NoRetakeService
+from app.services.note_map import NoteMapService
 from app.services.passages import PassageService
 from app.services.planning import PlanningService
 from app.services.playing import PlayingService
@@ -140,6 +142,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         playing=playing,
         marking=marking,
         comparing=comparing,
+        note_maps=NoteMapService(store, comparing),
         reporting=ReportingService(store, comparing, assignments, promises),
         clock=practice_clock,
         no_retake=NoRetakeService(store, attempts),
@@ -157,9 +160,10 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         latency=LatencyService(store, clock),
         sounding=sounding,
         suggesting=suggesting,
-        first_listening=FirstListenService(store, clock, suggesting),
+        first_listening=FirstListenService(store, clock, listening, suggesting),
         filming=FilmingService(store, playing),
         backups=backups,
+        exports=ExportService(store, clock, measuring, practising),
         closing=(
             playing.unload,
             sounding.close,

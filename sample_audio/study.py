@@ -28,6 +28,8 @@ class DemoPassage:
         Shape of the written dynamics, 0 soft to 1 loud.
     pulse_bpm : float
         The tempo the player works towards.
+    tonic : str
+        Of the key it is written in, which spells the notes: B flat, not A sharp.
     """
 
     key: str
@@ -38,6 +40,7 @@ class DemoPassage:
     notes: tuple[NoteSpec, ...]
     hairpins: tuple[tuple[float, float], ...]
     pulse_bpm: float
+    tonic: str = "G"
     instrument: Instrument = "viola"
     reference_a_hz: float = 440.0
     beats_a_bar: float = field(default=_BEATS_A_BAR)

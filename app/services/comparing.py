@@ -24,6 +24,7 @@ from app.services.views import CompareView, LevelMatch, Reading, TakeRow, TrendV
 from app.store.store import Store
 
 if TYPE_CHECKING:
+    from analysis.results import JudgedNote
     from app.services.file_comparing import Comparison, Side
 
 
@@ -115,6 +116,7 @@ class ComparingService:
             One of :meth:`trend_keys`.
         """
         from app.services.trends import trend_view  # noqa: PLC0415 - scipy, only when needed
+        from app.services.week_points import week_points  # noqa: PLC0415
 
         passage = self._store.passages.get(passage_id)
         if passage is None:
@@ -124,7 +126,11 @@ class ComparingService:
         view = trend_view(passage, key, takes, dict(headlines))
         shown = {point.take_id for point in view.points}
         chosen = self._choosing.in_trend(take for take in takes if take.id in shown)
-        return replace(view, notice=chosen)
+        return replace(view, notice=chosen, weeks=week_points(view.points))
+
+    def notes_of(self, take_id: str) -> "tuple[JudgedNote, ...]":
+        """Give the notes of a take, which is measured first where it was not."""
+        return self._measuring.analysed(take_id).notes
 
     def trend_keys(self) -> tuple[tuple[str, str], ...]:
         """Give the measures a trend can follow: key and label."""

@@ -285,6 +285,16 @@ class TrendPoint:
 
 
 @dataclass(frozen=True, slots=True)
+class WeekPoint:
+    """The median of a week's days; ``half_width`` is half of its 95 % interval."""
+
+    monday: date
+    median: float
+    half_width: float | None
+    day_count: int
+
+
+@dataclass(frozen=True, slots=True)
 class TrendView:
     """A passage over the weeks, one measure.
 
@@ -307,6 +317,7 @@ class TrendView:
     sentence: str
     ordinary_difference: float | None = None
     notice: str = ""
+    weeks: tuple[WeekPoint, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -131,6 +131,15 @@ def day_text(day: date) -> str:
     return f"{weekdays[day.weekday()]} {day.day} {_MONTHS[day.month - 1]} {day.year}"
 
 
+def short_day_text(day: date) -> str:
+    """Give a day for a narrow place.
+
+    >>> short_day_text(date(2026, 3, 9))
+    '9 Mar 2026'
+    """
+    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+
+
 def columns_text(rows: Sequence[tuple[str, ...]], gap: str = "  ") -> str:
     """Lay rows of cells out in columns; the last column is not padded."""
     if not rows:

@@ -8,6 +8,7 @@ from app.services.assigning import AssignmentService
 from app.services.backing_up import BackupService
 from app.services.clock import ClockService
 from app.services.comparing import ComparingService
+from app.services.exporting.service import ExportService
 from app.services.filing import FilingService
 from app.services.filming import FilmingService
 from app.services.first_listening import FirstListenService
@@ -22,6 +23,7 @@ from app.services.measuring import MeasuringService
 from app.services.minutes import MinutesService
 from app.services.minutes_import import MinutesImportService
 from app.services.no_retake import NoRetakeService
+from app.services.note_map import NoteMapService
 from app.services.passages import PassageService
 from app.services.planning import PlanningService
 from app.services.playing import PlayingService
@@ -57,6 +59,7 @@ class Workbench:
     playing: PlayingService
     marking: MarkingService
     comparing: ComparingService
+    note_maps: NoteMapService
     reporting: ReportingService
     clock: ClockService
     no_retake: NoRetakeService
@@ -77,6 +80,7 @@ class Workbench:
     first_listening: FirstListenService
     filming: FilmingService
     backups: BackupService
+    exports: ExportService
     closing: tuple[Callable[[], None], ...] = ()
 
     def close(self) -> None:

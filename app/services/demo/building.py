@@ -153,7 +153,7 @@ def _fill(folder: Path, end: date, progress: Progress, should_stop: ShouldStop) 
         choose_settings(store)
         passages = PassageService(store, clock)
         by_key = {
-            p.key: passages.add(p.piece, p.name, p.bars, playing_settings(p.pulse_bpm))
+            p.key: passages.add(p.piece, p.name, p.bars, playing_settings(p.pulse_bpm, p.tonic))
             for p in PASSAGES
         }
         key = PASSAGES[0].key
@@ -175,9 +175,9 @@ def _fill(folder: Path, end: date, progress: Progress, should_stop: ShouldStop) 
         shutil.rmtree(scratch)
 
 
-def playing_settings(pulse_bpm: float) -> PlayingSettings:
+def playing_settings(pulse_bpm: float, tonic: str) -> PlayingSettings:
     """Give what the demo's violist entered for a passage."""
-    return PlayingSettings(instrument="viola", pulse_bpm=pulse_bpm)
+    return PlayingSettings(instrument="viola", pulse_bpm=pulse_bpm, tonic=tonic)
 
 
 def _instant(day: "DemoDay", at: time, zone: tzinfo) -> datetime:
