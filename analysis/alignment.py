@@ -20,26 +20,29 @@ from analysis.alignment_features import (
     extract_features,
 )
 from analysis.blocks import SampleArray
-from analysis.note_matching import match_notes
+from analysis.note_anchors import AnyNote, NoteLine, anchors_of, note_line
 from analysis.results import (
     Alignment,
-    FloatArray,
-    JudgedNote,
     Measured,
-    Note,
-    NoteKind,
     NotMeasurable,
     Provenance,
     Reason,
 )
 from analysis.stopping import Stopped, StopQuestion, stop_if_asked
 from analysis.time_map import left_out_spans, map_time, map_time_back
-from analysis.units import hz_to_midi
 from analysis.warping import WarpingPath, coarse_to_fine_path
 
-__all__ = ["AlignmentStopped", "align", "left_out_spans", "map_time", "map_time_back"]
+__all__ = [
+    "AlignmentStopped",
+    "align",
+    "align_features",
+    "left_out_spans",
+    "map_time",
+    "map_time_back",
+    "too_little_sound",
+]
 
-ALGORITHM = "alignment-3"
+ALGORITHM = "alignment-4"
 SHORTEST_S = 0.5
 LEAST_MATCHED_SHARE = 0.75
 MATCHED_COST = 0.25
@@ -52,7 +55,6 @@ _MAP_STEP_FRAMES = 5
 _BRIDGED_S = 0.3
 
 Progress = Callable[[float], None]
-AnyNote = Note | JudgedNote
 AlignmentStopped = Stopped
 
 
@@ -106,28 +108,56 @@ def align(
     features_b = extract_features(samples_b, sample_rate_b_hz, should_stop=should_stop)
     tell(0.7)
     for features in (features_a, features_b):
-        refusal = _too_little_sound(features, provenance)
+        refusal = too_little_sound(features, provenance)
         if refusal is not None:
             return refusal
-    path = coarse_to_fine_path(features_a.frames, features_b.frames, HARMONY_SIZE, HOP_S)
     stop_if_asked(should_stop)
-    tell(0.95)
-    match = _judged_path(path)
-    if match.share < LEAST_MATCHED_SHARE:
+    lines = None
+    if notes_a is not None and notes_b is not None:
+        lines = (
+            note_line(notes_a, features_a.rise_s),
+            note_line(notes_b, features_b.rise_s),
+        )
+    alignment = align_features(features_a, features_b, lines)
+    if alignment is None:
         sentence = "The two takes do not seem to be the same passage."
         return NotMeasurable(Reason.NO_MATCH, sentence, provenance)
-    alignment = _smooth_map(features_a, features_b, match)
-    if notes_a is not None and notes_b is not None:
-        alignment = _pulled_onto_notes(alignment, notes_a, notes_b)
     tell(1.0)
     return Measured(alignment, provenance)
+
+
+def align_features(
+    features_a: AlignmentFeatures,
+    features_b: AlignmentFeatures,
+    lines: tuple[NoteLine, NoteLine] | None = None,
+) -> Alignment | None:
+    """Align what was heard, or what is written, by its features.
+
+    Parameters
+    ----------
+    features_a, features_b : AlignmentFeatures
+        At least one frame each.
+    lines : pair of NoteLine, optional
+        The notes of both; the map is then exact at those they share.
+
+    Returns
+    -------
+    Alignment or None
+        ``None`` where the two are not the same music.
+    """
+    path = coarse_to_fine_path(features_a.frames, features_b.frames, HARMONY_SIZE, HOP_S)
+    match = _judged_path(path)
+    if match.share < LEAST_MATCHED_SHARE:
+        return None
+    alignment = _smooth_map(features_a, features_b, match)
+    return alignment if lines is None else _pulled_onto_notes(alignment, *lines)
 
 
 def _nobody(_: float) -> None:
     """Progress nobody listens to."""
 
 
-def _too_little_sound(features: AlignmentFeatures, provenance: Provenance) -> NotMeasurable | None:
+def too_little_sound(features: AlignmentFeatures, provenance: Provenance) -> NotMeasurable | None:
     """Why a take has too little sound to be aligned, if so."""
     if not features.frames.shape[0]:
         return NotMeasurable(Reason.SILENT, "One of the two takes is silent.", provenance)
@@ -196,52 +226,28 @@ def _smooth_map(
     )
 
 
-def _pulled_onto_notes(
-    alignment: Alignment, notes_a: Sequence[AnyNote], notes_b: Sequence[AnyNote]
-) -> Alignment:
+def _pulled_onto_notes(alignment: Alignment, a: NoteLine, b: NoteLine) -> Alignment:
     """Move the map so that it is exact at the onsets of the notes both takes share."""
-    start_a, pitch_a = _starts_and_pitches(notes_a)
-    start_b, pitch_b = _starts_and_pitches(notes_b)
-    inside = (start_a >= alignment.a_s[0] - NOTE_WINDOW_S) & (
-        start_a <= alignment.a_s[-1] + NOTE_WINDOW_S
+    inside = (a.start_s >= alignment.a_s[0] - NOTE_WINDOW_S) & (
+        a.start_s <= alignment.a_s[-1] + NOTE_WINDOW_S
     )
-    expected = map_time(alignment, start_a)
-    pairs = match_notes(
-        expected, np.where(inside, pitch_a, np.nan), start_b, pitch_b, NOTE_WINDOW_S
-    )
-    if not pairs:
+    expected = map_time(alignment, a.start_s)
+    found = anchors_of(a, b, np.where(inside, expected, np.nan), NOTE_WINDOW_S)
+    if found is None:
         return alignment
-    index_a, index_b = np.array(pairs).T
-    anchor_a, anchor_b = start_a[index_a], start_b[index_b]
-    moved = alignment.b_s + np.interp(alignment.a_s, anchor_a, anchor_b - expected[index_a])
-    # The points between two anchors may not lie outside of them; inside a single note
-    # of both takes nothing tells more than a straight line.
-    after = np.searchsorted(anchor_a, alignment.a_s, side="right")
-    lowest = np.concatenate(([-np.inf], anchor_b))[after]
-    highest = np.concatenate((anchor_b, [np.inf]))[after]
-    one_note = (np.diff(index_a) == 1) & (np.diff(index_b) == 1)
-    kept = ~np.concatenate(([False], one_note, [False]))[after]
-    joined_a = np.concatenate((alignment.a_s[kept], anchor_a))
-    joined_b = np.concatenate((np.clip(moved, lowest, highest)[kept], anchor_b))
+    correction = found.b_s - map_time(alignment, found.a_s)
+    moved = alignment.b_s + np.interp(alignment.a_s, found.a_s, correction)
+    # The points between two anchors may not lie outside of them; where time runs evenly
+    # between them nothing tells more than a straight line.
+    after = np.searchsorted(found.a_s, alignment.a_s, side="right")
+    lowest = np.concatenate(([-np.inf], found.b_s))[after]
+    highest = np.concatenate((found.b_s, [np.inf]))[after]
+    kept = ~np.concatenate(([False], found.is_even, [False]))[after]
+    joined_a = np.concatenate((alignment.a_s[kept], found.a_s))
+    joined_b = np.concatenate((np.clip(moved, lowest, highest)[kept], found.b_s))
     order = np.lexsort((joined_b, joined_a))
     return Alignment(
         a_s=joined_a[order],
         b_s=np.maximum.accumulate(joined_b[order]),
         confidence=alignment.confidence,
     )
-
-
-def _starts_and_pitches(notes: Sequence[AnyNote]) -> tuple[FloatArray, FloatArray]:
-    """List starts in seconds and note numbers, NaN for what is not a plain pitched note."""
-    plain = [note.note if isinstance(note, JudgedNote) else note for note in notes]
-    start = np.array([note.start_s for note in plain], dtype=np.float64)
-    pitch = np.array(
-        [
-            float(hz_to_midi(note.pitch.value.pitch_hz))
-            if isinstance(note.pitch, Measured) and note.kind is not NoteKind.DOUBLE_STOP
-            else np.nan
-            for note in plain
-        ],
-        dtype=np.float64,
-    )
-    return start, pitch

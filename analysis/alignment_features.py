@@ -10,6 +10,7 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 from scipy import fft, ndimage
 
 from analysis.blocks import MonoSamples, SampleArray
@@ -52,6 +53,15 @@ class AlignmentFeatures:
 
     frames: Frames
     start_s: float
+
+    @property
+    def rise_s(self) -> FloatArray:
+        """Moments at which the level rises, seconds, ascending."""
+        rise = self.frames[:, -1]
+        before = np.concatenate(([0.0], rise[:-1]))
+        return np.asarray(
+            self.start_s + HOP_S * np.flatnonzero(rise > np.maximum(before, 0.0)), dtype=np.float64
+        )
 
     @property
     def time_s(self) -> FloatArray:
@@ -198,7 +208,7 @@ def _attacks(bands: Frames) -> Frames:
     folded /= np.maximum(local, 0.05 * max(float(strength.max()), 1e-12))[:, np.newaxis]
     highest = ndimage.maximum_filter1d(strength, _ATTACK_NEIGHBOURS)
     folded[(strength < highest) | (strength <= _WEAKEST_ATTACK * local)] = 0.0
-    return _held(folded)
+    return held_attacks(folded)
 
 
 def _level_rise(source: _Thinned, should_stop: StopQuestion | None) -> Frames:
@@ -220,11 +230,12 @@ def _level_rise(source: _Thinned, should_stop: StopQuestion | None) -> Frames:
     rise[2:-1] = np.clip((level[3:] - level[:-3]) / _FULL_RISE_DB, 0.0, 1.0)
     highest = ndimage.maximum_filter1d(rise, _ATTACK_NEIGHBOURS)
     rise[(rise < highest) | (rise < _LEAST_RISE)] = 0.0
-    return _held(rise[:, np.newaxis].astype(np.float32))
+    return held_attacks(rise[:, np.newaxis])
 
 
-def _held(peaks: Frames) -> Frames:
-    """Peaks held for a moment with a decay."""
+def held_attacks(peaks: NDArray[np.floating]) -> Frames:
+    """Hold attacks, (n, d), for a moment with a decay, so that near ones meet."""
+    peaks = np.asarray(peaks, dtype=np.float32)
     held = peaks.copy()
     for lag in range(1, min(_DECAY_FRAMES, peaks.shape[0])):
         decay = np.float32(math.sqrt(1.0 - lag / _DECAY_FRAMES))
