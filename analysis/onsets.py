@@ -15,6 +15,7 @@ from analysis.attacks import LEAST_ATTACK_STRENGTH, attacks
 from analysis.bands import band_mean_level
 from analysis.blocks import MonoSamples, SampleArray
 from analysis.envelope import level_envelope
+from analysis.reattacks import without_swells
 from analysis.results import PitchTrack
 from analysis.steps import NO_STEP, pitch_steps
 from analysis.stopping import Progress, StopQuestion, stop_if_asked
@@ -82,6 +83,8 @@ def detect_onsets(
     if track is None:
         return attack_s, attack_strength
     change_s = pitch_changes(track, should_stop)
+    levels = (envelope, band_level, _BAND_HOP_S)
+    attack_s, attack_strength = without_swells(attack_s, attack_strength, change_s, levels, track)
     lonely = np.array(
         [not attack_s.size or np.min(np.abs(attack_s - t)) > _NEIGHBOUR_S for t in change_s],
         dtype=bool,
