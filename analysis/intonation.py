@@ -1,5 +1,6 @@
 """Notes held against their targets, and what that says about a take."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
 
@@ -19,6 +20,8 @@ from analysis.results import (
     Reason,
     StringPitch,
 )
+from analysis.score_notes import WrittenNote, written_name
+from analysis.score_targets import spelled_offset_cents
 from analysis.spelling import spelled_name
 from analysis.take_tuning import ALGORITHM, Tuning, tuning_of_take
 from analysis.targets import OPEN_STRING_CENTS, plausible_targets, strings_as_tuned, vibrates
@@ -27,7 +30,7 @@ from analysis.tuning import (
     open_string_targets_hz,
     target_hz,
 )
-from analysis.units import cents_between, hz_to_midi, note_name
+from analysis.units import cents_between, hz_to_midi, midi_to_hz, note_name
 
 FloatArray = NDArray[np.float64]
 
@@ -44,8 +47,10 @@ UNCLEAR_FROM_CENTS: Final = 40.0
 FEWEST_NOTES: Final = 3
 
 
-def judge_notes(notes: tuple[Note, ...], tuning: Tuning) -> tuple[JudgedNote, ...]:
-    """Hold every note against its nearest target.
+def judge_notes(
+    notes: tuple[Note, ...], tuning: Tuning, written: Mapping[int, WrittenNote] | None = None
+) -> tuple[JudgedNote, ...]:
+    """Hold every note against its target: the written one where it is known, or the nearest.
 
     Parameters
     ----------
@@ -53,15 +58,18 @@ def judge_notes(notes: tuple[Note, ...], tuning: Tuning) -> tuple[JudgedNote, ..
         The notes of a take.
     tuning : Tuning
         The targets.
+    written : mapping, optional
+        The written notes that a score gives to some of the notes, by their index.
 
     Returns
     -------
     tuple of JudgedNote
         One for each note, in order. A note 40 cents or more from its nearest target has
-        no clear target and is not measurable.
+        no clear target and is not measurable; a written target is always clear.
     """
     strings = _Strings.of(notes, tuning)
-    return tuple(_judge(note, tuning, strings) for note in notes)
+    known = written or {}
+    return tuple(_judge(note, tuning, strings, known.get(i)) for i, note in enumerate(notes))
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,19 +102,21 @@ def unjudged(notes: tuple[Note, ...], why: NotMeasurable) -> tuple[JudgedNote, .
     return tuple(JudgedNote(note, None, None, None, False, why) for note in notes)
 
 
-def _judge(note: Note, tuning: Tuning, strings: _Strings) -> JudgedNote:
+def _judge(
+    note: Note, tuning: Tuning, strings: _Strings, written: WrittenNote | None
+) -> JudgedNote:
     provenance = tuning.provenance
     if isinstance(note.pitch, NotMeasurable):
         return JudgedNote(note, None, None, None, False, note.pitch)
     pitch = note.pitch.value
-    midi, target = _nearest_target(pitch.pitch_hz, tuning)
+    midi, target = _target(pitch.pitch_hz, tuning, written)
     deviation = cents_between(target, pitch.pitch_hz)
     is_open = midi in strings.pure_hz and strings.holds(note, pitch.pitch_hz, midi)
     if is_open:
         target = strings.pure_hz[midi]
         deviation = cents_between(target, pitch.pitch_hz)
-    spelled = spelled_name(midi, tuning.tonic)
-    if abs(deviation) >= UNCLEAR_FROM_CENTS:
+    spelled = written_name(written) if written else spelled_name(midi, tuning.tonic)
+    if written is None and abs(deviation) >= UNCLEAR_FROM_CENTS:
         unclear = NotMeasurable(
             Reason.TARGET_UNCLEAR,
             "The note lies so far between two notes that its target is unclear.",
@@ -124,6 +134,7 @@ def _judge(note: Note, tuning: Tuning, strings: _Strings) -> JudgedNote:
         strings=strings.pure_hz,
         tuned=strings.tuned,
         only_equal=tuning.only_equal,
+        written=(written.step, written.alter) if written else None,
     )
     return JudgedNote(
         note=note,
@@ -139,6 +150,16 @@ def _judge(note: Note, tuning: Tuning, strings: _Strings) -> JudgedNote:
         verdict=found.verdict,
         spelled=spelled,
     )
+
+
+def _target(pitch_hz: float, tuning: Tuning, written: WrittenNote | None) -> tuple[int, float]:
+    if written is None:
+        return _nearest_target(pitch_hz, tuning)
+    offset = spelled_offset_cents(written.step, written.alter, tuning.temperament, tuning.tonic)
+    if offset is None:
+        raise ValueError(f"{tuning.temperament.value} targets need a tonic, for example 'D'")
+    midi = written.midi_pitch
+    return midi, midi_to_hz(midi + offset / 100.0, tuning.reference_a_hz)
 
 
 def _nearest_target(pitch_hz: float, tuning: Tuning) -> tuple[int, float]:
@@ -225,14 +246,14 @@ def _accuracy(
 
 
 def _habits(entering: list[tuple[JudgedNote, Deviation]]) -> tuple[HabitRow, ...]:
-    by_pitch: dict[int, list[Deviation]] = {}
+    by_pitch: dict[tuple[int, str], list[Deviation]] = {}
     for judged, deviation in entering:
         if judged.midi is not None:
-            by_pitch.setdefault(judged.midi, []).append(deviation)
-    return tuple(_habit_row(midi, values) for midi, values in sorted(by_pitch.items()))
+            by_pitch.setdefault((judged.midi, judged.spelled or ""), []).append(deviation)
+    return tuple(_habit_row(*key, values) for key, values in sorted(by_pitch.items()))
 
 
-def _habit_row(midi: int, deviations: list[Deviation]) -> HabitRow:
+def _habit_row(midi: int, spelled: str, deviations: list[Deviation]) -> HabitRow:
     cents = np.array([d.deviation_cents for d in deviations])
     widths = np.array([d.uncertainty_cents for d in deviations])
     return HabitRow(
@@ -242,4 +263,5 @@ def _habit_row(midi: int, deviations: list[Deviation]) -> HabitRow:
         mean_cents=float(np.mean(cents)),
         spread_cents=float(np.std(cents, ddof=1)) if len(cents) > 1 else 0.0,
         uncertainty_cents=float(np.sqrt(np.sum(widths**2))) / len(cents),
+        spelled=spelled or None,
     )

@@ -35,6 +35,17 @@ from analysis.findings import (
     TempoPlace,
     Verdict,
 )
+from analysis.score_results import (
+    PlaceHabit,
+    ScorePair,
+    ScoreReading,
+    ScoreRhythm,
+    ScoreStretch,
+    Slip,
+    SlipKind,
+    StretchKind,
+    WrittenPlace,
+)
 
 __all__ = [
     "Alignment",
@@ -58,9 +69,17 @@ __all__ = [
     "NoticeCode",
     "ParameterValue",
     "PitchTrack",
+    "PlaceHabit",
     "Provenance",
     "Reason",
     "ReferenceDrift",
+    "ScorePair",
+    "ScoreReading",
+    "ScoreRhythm",
+    "ScoreStretch",
+    "Slip",
+    "SlipKind",
+    "StretchKind",
     "StringPitch",
     "Swell",
     "TakeAnalysis",
@@ -71,6 +90,7 @@ __all__ = [
     "TempoPlace",
     "Verdict",
     "Vibrato",
+    "WrittenPlace",
 ]
 
 FloatArray = NDArray[np.float64]
@@ -282,7 +302,8 @@ class HabitRow:
     """How one written pitch came out over a take.
 
     ``spread_cents`` says nothing (0) for a single note; ``uncertainty_cents`` is half of
-    the 95 % interval of ``mean_cents``, from the uncertainty of the notes.
+    the 95 % interval of ``mean_cents``, from the uncertainty of the notes. ``spelled`` is
+    the name by the score or by the key, ``None`` in results of an older version.
     """
 
     midi: int
@@ -291,6 +312,7 @@ class HabitRow:
     mean_cents: float
     spread_cents: float
     uncertainty_cents: float = 0.0
+    spelled: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -391,8 +413,9 @@ class TakeAnalysis:
     """Everything measured on one take.
 
     ``left_out`` are stretches of tuning-up and talk: their notes are listed, but no
-    average holds them. ``notices`` say what about the recording changes how its
-    numbers may be read.
+    average holds them. ``score`` holds it
+    against its score, where it has one. ``notices`` say what about the recording changes
+    how its numbers may be read.
     """
 
     duration_s: float
@@ -408,6 +431,7 @@ class TakeAnalysis:
     tempo_places: tuple[TempoPlace, ...] = ()
     swells: tuple[Swell, ...] = ()
     notices: tuple[Notice, ...] = ()
+    score: Measured[ScoreReading] | NotMeasurable | None = None
 
 
 @dataclass(frozen=True, slots=True)

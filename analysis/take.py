@@ -18,6 +18,8 @@ from analysis import (
     onsets,
     pitch,
     rhythm,
+    score_rhythm,
+    score_take,
     swells,
     tempo,
     vibrato,
@@ -35,11 +37,12 @@ from analysis.results import (
     TakeAnalysis,
     Tempo,
 )
+from analysis.score_take import WrittenLine
 from analysis.stopping import Progress, Stopped, StopQuestion, part_of, stop_if_asked, tell
 from analysis.take_dynamics import TakeDynamics, dynamics_of_take
 from analysis.take_settings import TakeSettings
 
-__all__ = ["ALGORITHM", "Stopped", "TakeSettings", "analyse_take"]
+__all__ = ["ALGORITHM", "Stopped", "TakeSettings", "WrittenLine", "analyse_take"]
 
 FloatArray = NDArray[np.float64]
 
@@ -47,7 +50,7 @@ ALGORITHM: Final = "+".join(
     ("take-2", pitch.ALGORITHM, onsets.ALGORITHM, notes.ALGORITHM, vibrato.ALGORITHM,
      left_out.ALGORITHM, line.ALGORITHM, judging.ALGORITHM, intonation.ALGORITHM,
      averages.ALGORITHM, tempo.ALGORITHM, rhythm.ALGORITHM, dynamics.ALGORITHM,
-     swells.ALGORITHM, notices.ALGORITHM)
+     swells.ALGORITHM, notices.ALGORITHM, score_take.ALGORITHM, score_rhythm.ALGORITHM)
 )  # fmt: skip
 """Version of the whole: it moves whenever any part could give another result."""
 
@@ -65,6 +68,7 @@ def analyse_take(
     sample_rate_hz: int,
     settings: TakeSettings | None = None,
     *,
+    score: WrittenLine | None = None,
     progress: Progress | None = None,
     should_stop: StopQuestion | None = None,
 ) -> TakeAnalysis:
@@ -79,6 +83,8 @@ def analyse_take(
         8 kHz to 192 kHz are measured fully.
     settings : TakeSettings, optional
         Instrument, tuning, pulse.
+    score : WrittenLine, optional
+        What is written; slips, rhythm, intonation and tempo are then told by it.
     progress : callable, optional
         Told the share done, 0 to 1.
     should_stop : callable, optional
@@ -113,6 +119,8 @@ def analyse_take(
         )
     measuring = _Measuring(samples, sample_rate_hz, settings, player, progress, should_stop)
     result = measuring.run(provenance)
+    if score is not None:
+        result = score_take.hold_against_score(result, score, settings)
     tell(progress, 1.0)
     return result
 

@@ -23,6 +23,7 @@ from analysis.results import (
     TargetReading,
     Verdict,
 )
+from analysis.score_targets import spelled_offset_cents
 from analysis.tuning import Temperament, target_hz, temperament_offset_cents
 from analysis.units import A4_MIDI, cents_between, hz_to_midi, note_name, pitch_class_name
 
@@ -137,6 +138,7 @@ def plausible_targets(
     strings: dict[int, float],
     tuned: tuple[StringPitch, ...],
     only_equal: bool = False,
+    written: tuple[str, int] | None = None,
 ) -> Plausible:
     """Hold a note against every plausible target.
 
@@ -157,6 +159,8 @@ def plausible_targets(
         From :func:`strings_as_tuned`.
     only_equal : bool
         The note is played with an equal-tempered instrument.
+    written : (str, int), optional
+        Letter and accidentals of the note where a score spells it.
 
     Returns
     -------
@@ -166,6 +170,8 @@ def plausible_targets(
     deviation = cents_between(target_in_use_hz, pitch_hz)
     against_equal = deviation + in_use
     offsets = _temperament_offsets(midi % 12, tonic, only_equal)
+    if written is not None and not only_equal:
+        offsets = _spelled_offsets(*written, tonic, offsets)
     readings = [
         TargetReading(_KINDS[temperament], against_equal - offset, uncertainty_cents)
         for temperament, offset in offsets.named
@@ -216,6 +222,19 @@ def _temperament_offsets(pitch_class: int, tonic: str | None, only_equal: bool) 
                 name = pitch_class_name(key)
                 every += [temperament_offset_cents(pitch_class, t, name) for t in _TEMPERED]
     return _Offsets(tuple(named), min(every), max(every))
+
+
+def _spelled_offsets(step: str, alter: int, tonic: str | None, every: _Offsets) -> _Offsets:
+    """Give the targets of a spelled note; without a tonic every key's stay plausible."""
+    spelled = [
+        (temperament, offset)
+        for temperament in (Temperament.EQUAL, *_TEMPERED)
+        if (offset := spelled_offset_cents(step, alter, temperament, tonic)) is not None
+    ]
+    found = [offset for _, offset in spelled]
+    if tonic is None:
+        found += [every.low, every.high]
+    return _Offsets(tuple(spelled), min(found), max(found))
 
 
 def _ringing(

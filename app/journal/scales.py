@@ -20,11 +20,39 @@ _LETTERS: Final = "CDEFGAB"
 _SEMITONES: Final = (0, 2, 4, 5, 7, 9, 11)
 _ACCIDENTALS: Final = {"": 0, "#": 1, "b": -1}
 
-MAJOR_TONICS: Final = tuple(
-    ["C", "G", "D", "A", "E", "B", "F#", "C#", "F", "Bb", "Eb", "Ab", "Db", "Gb", "Cb"]
+MAJOR_TONICS: Final = (
+    "C",
+    "G",
+    "D",
+    "A",
+    "E",
+    "B",
+    "F#",
+    "C#",
+    "F",
+    "Bb",
+    "Eb",
+    "Ab",
+    "Db",
+    "Gb",
+    "Cb",
 )
-MINOR_TONICS: Final = tuple(
-    ["A", "E", "B", "F#", "C#", "G#", "D#", "A#", "D", "G", "C", "F", "Bb", "Eb", "Ab"]
+MINOR_TONICS: Final = (
+    "A",
+    "E",
+    "B",
+    "F#",
+    "C#",
+    "G#",
+    "D#",
+    "A#",
+    "D",
+    "G",
+    "C",
+    "F",
+    "Bb",
+    "Eb",
+    "Ab",
 )
 """The fifteen tonics of each mode whose key signature has at most seven signs."""
 

@@ -91,7 +91,7 @@ def _habit_object(value: Intonation, index: int) -> Json:
     return {
         "midi": row.midi,
         "name": row.name,
-        "spelled": spelled_name(row.midi, value.tonic),
+        "spelled": row.spelled or spelled_name(row.midi, value.tonic),
         "count": row.count,
         "mean_cents": finite(row.mean_cents, 3),
         "uncertainty_cents": finite(row.uncertainty_cents, 3),
