@@ -13,6 +13,7 @@ from app.cli import (
     compare,
     count,
     demo,
+    export,
     history,
     importing,
     latency,
@@ -73,6 +74,7 @@ def build() -> typer.Typer:
         history,
         check,
         repair,
+        export,
     )
     for group in groups:
         group.add_to(app)

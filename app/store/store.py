@@ -55,6 +55,7 @@ from app.store.rehearsals import RehearsalRepository
 from app.store.sessions import RestDayRepository, SessionRepository
 from app.store.settings import SettingsRepository
 from app.store.sidecars import Records, Sidecars, note_due
+from app.store.tables import Tables
 from app.store.takes import TakeRepository
 from app.store.troubles import cannot_write
 from app.store.work import SidecarKey, Work
@@ -120,6 +121,7 @@ class Store:
         self.earlier_hours = EarlierHoursRepository(self._work)
         self.plans = PlanRepository(self._work)
         self.rehearsals = RehearsalRepository(self._work)
+        self.tables = Tables(self._work)
         self.dismissals = DismissalRepository(self._work)
         self.first_listens = FirstListenRepository(self._work)
         self.still_there = StillThereRepository(self._work)

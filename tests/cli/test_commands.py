@@ -29,7 +29,7 @@ def test_help_names_every_command_and_loads_nothing_heavy():
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
     for command in (
-        "open", "demo", "import", "record", "recover", "measure", "mark", "compare",
+        "open", "demo", "import", "export", "record", "recover", "measure", "mark", "compare",
         "clock", "count", "report", "repair",
     ):  # fmt: skip
         assert f"  {command} " in done.stdout
@@ -322,6 +322,27 @@ def test_repair_lists_makes_and_goes_back_to_backups(run):
     assert run("count", "--json").json["minutes"] == 20
     assert run("repair", "--restore", "1999").code == 2
     assert run("repair", "--restore", made["name"], "--backups").code == 2
+
+
+def test_a_take_days_and_everything_are_exported(run, tone_file, tmp_path):
+    run("import", tone_file(), "--date", "2026-03-14", "--passage", "Tone")
+    take = run("export", "Tone:2026-03-14:1", "--format", "wav", "--to", tmp_path)
+    assert Path(take.out.strip()) == tmp_path / "2026-03-14-tone-take-1.wav"
+    everything = run("export", "everything", "--to", tmp_path / "all", "--json")
+    assert (Path(everything.json["written"]) / "tables" / "take.csv").exists()
+    days = ("export", "days", "--to", tmp_path / "days.ics", "--format")
+    assert run(*days, "icalendar").code == 0
+    assert (tmp_path / "days.ics").read_bytes().startswith(b"BEGIN:VCALENDAR")
+    for refused in (
+        (*days, "icalendar"),
+        (*days, "jams"),
+        ("export", "no such take"),
+        ("export", "everything", "--to", tmp_path),
+        ("export", "Tone:2026-03-14:1", "--format", "midi", "--to", tmp_path),
+    ):
+        ran = run(*refused)
+        assert ran.code == 2, refused
+        assert ran.err.count("\n") == 1
 
 
 def test_record_lists_inputs_or_says_what_to_plug_in(run, monkeypatch):
