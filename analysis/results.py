@@ -117,6 +117,7 @@ class Reason(StrEnum):
     REFERENCE_ESTIMATED = "reference_estimated"
     NOT_A_NOTE = "not_a_note"
     NO_MATCH = "no_match"
+    NO_SCORE = "no_score"
     TOO_FEW_TAKES = "too_few_takes"
     ACCOMPANIED = "accompanied"
     CLIPPED = "clipped"

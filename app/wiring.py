@@ -35,6 +35,8 @@ from app.services.recording import RecordingService
 from app.services.rehearsing import RehearsalService
 from app.services.reminding import ReminderService
 from app.services.reporting import ReportingService
+from app.services.score_keeping import ScoreShelf
+from app.services.scores import ScoreService
 from app.services.sounding import SoundingService
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
 from app.services.suggesting import SuggestingService
@@ -118,7 +120,8 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     filer = TakeFiler(store, clock)
     attempts = Attempts(store, clock)
     passages = PassageService(store, clock)
-    measuring = MeasuringService(store, clock)
+    shelf = ScoreShelf(store)
+    measuring = MeasuringService(store, clock, shelf)
     listening = ListeningService(store, measuring)
     comparing = ComparingService(store, measuring, listening)
     recording = RecordingService(store, clock, filer, attempts, practice_clock.touch)
@@ -133,6 +136,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         journal_dir=store.folders.journal,
         read_only=store.read_only,
         passages=passages,
+        scores=ScoreService(store, clock, passages, shelf),
         practising=practising,
         recording=recording,
         importing=importing,

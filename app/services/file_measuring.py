@@ -21,8 +21,9 @@ from app.services.stopping import (
 
 if TYPE_CHECKING:
     from analysis.notices import AutomaticGain
-    from analysis.results import TakeAnalysis
-    from analysis.take import TakeSettings
+    from analysis.results import NotMeasurable, TakeAnalysis
+    from analysis.take import TakeSettings, WrittenLine
+    from app.journal.scores import Score
     from audio.files import Sound
 
 _READ = 0.1
@@ -102,8 +103,10 @@ def analyse_sound(
     settings: PlayingSettings,
     progress: Progress = no_progress,
     should_stop: ShouldStop = never_stop,
+    *,
+    score: "WrittenLine | None" = None,
 ) -> "TakeAnalysis":
-    """Measure decoded sound."""
+    """Measure decoded sound, against its score where there is one."""
     from analysis.stopping import Stopped as AnalysisStopped  # noqa: PLC0415
     from analysis.take import analyse_take  # noqa: PLC0415 - scipy and numba, only when needed
 
@@ -112,9 +115,34 @@ def analyse_sound(
             sound.samples,
             sound.sample_rate_hz,
             checked_settings(settings),
+            score=score,
             progress=progress,
             should_stop=should_stop,
         )
+
+
+def written_line(score: "Score", name: str) -> "WrittenLine":
+    """Turn a score of the journal into what the measuring code holds a take against.
+
+    Parameters
+    ----------
+    score : Score
+    name : str
+        What tells it from any other score.
+    """
+    import numpy as np  # noqa: PLC0415 - only when needed
+
+    from analysis.take import WrittenLine  # noqa: PLC0415
+
+    return WrittenLine(score.notes, np.array(score.counted_beats, dtype=np.float64), name)
+
+
+def without_score(sentence: str) -> "NotMeasurable":
+    """Say why a take could not be held against its score."""
+    from analysis.results import NotMeasurable, Provenance, Reason  # noqa: PLC0415
+    from analysis.score_take import ALGORITHM  # noqa: PLC0415
+
+    return NotMeasurable(Reason.NO_SCORE, sentence, Provenance(ALGORITHM))
 
 
 def _known_of_gain(answer: str) -> "AutomaticGain":

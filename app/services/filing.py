@@ -8,6 +8,7 @@ from app.journal.failures import PlainFailure
 from app.journal.no_retake import may_delete
 from app.journal.practice_days import Clock
 from app.journal.records import AimMet, PlayingSettings, Take
+from app.journal.scores import PassageScore
 from app.services.attempts import Attempts
 from app.services.file_measuring import checked_settings
 from app.services.passages import PassageService
@@ -69,11 +70,18 @@ class FilingService:
                 no_retake=self._attempts.refiled(take, practice_day, passage_id),
                 practice_day=practice_day,
                 passage_id=passage_id,
+                parts=take.parts if passage_id == take.passage_id else (),
                 session_id=session_of(self._store, practice_day, take.recorded_at).id,
                 number=self._store.takes.next_number(practice_day, passage_id),
             )
             self._store.takes.replace(moved)
+            if self._score_of(take) != self._score_of(moved):
+                self._store.measurements.mark_stale(take_id)
         return self._rows.of_take(moved)
+
+    def _score_of(self, take: Take) -> PassageScore | None:
+        passage = self._store.passages.get(take.passage_id) if take.passage_id else None
+        return passage.score if passage else None
 
     def set_aim(self, take_id: str, aim: str) -> TakeRow:
         """Set what the player wanted from this take."""

@@ -1,6 +1,7 @@
 """Measuring takes and keeping what was measured."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -12,9 +13,12 @@ from app.services.file_measuring import (
     MeasureReport,
     analyse_sound,
     notice_of,
+    without_score,
+    written_line,
 )
 from app.services.long_sounds import read_for_measuring
 from app.services.rows import Rows
+from app.services.score_keeping import ScoreShelf, score_name
 from app.services.stopping import (
     Progress,
     ShouldStop,
@@ -28,6 +32,7 @@ from app.store.store import Store
 
 if TYPE_CHECKING:
     from analysis.results import TakeAnalysis
+    from app.journal.scores import Score
 
 __all__ = ["MeasureReport", "MeasuringService"]
 
@@ -42,9 +47,10 @@ def current_algorithm() -> str:
 class MeasuringService:
     """Measures takes and keeps the result with its algorithm version and parameters."""
 
-    def __init__(self, store: Store, clock: Clock) -> None:
+    def __init__(self, store: Store, clock: Clock, shelf: ScoreShelf | None = None) -> None:
         self._store = store
         self._clock = clock
+        self._shelf = shelf or ScoreShelf(store)
         self._rows = Rows(store)
 
     def waiting(self) -> tuple[str, ...]:
@@ -79,12 +85,18 @@ class MeasuringService:
             found = read_for_measuring(path, part_of(progress, 0.0, 0.1), should_stop)
             stop_if(should_stop)
             settings, watched = take.settings, found.watched(should_stop)
-            analysis = analyse_sound(found.sound, settings, part_of(progress, 0.1, 0.98), watched)
+            score, why_not = self._score(take, should_stop)
+            line = written_line(score, self._score_name(take)) if score else None
+            rest = part_of(progress, 0.1, 0.98)
+            analysis = analyse_sound(found.sound, settings, rest, watched, score=line)
+            if why_not is not None:
+                analysis = replace(analysis, score=without_score(why_not))
         except PlainFailure as failure:
             self._keep_failure(take, failure)
             raise
         stop_if(should_stop)
-        self.keep(MeasureReport(take.file, analysis, settings, notice_of(found.sound)), take)
+        report = MeasureReport(take.file, analysis, settings, notice_of(found.sound))
+        self.keep(report, take, self._score_name(take))
         progress(1.0)
         return self._rows.of_take(self._take(take_id))
 
@@ -163,8 +175,17 @@ class MeasuringService:
             raise PlainFailure("This take could not be measured.", "Listen to it instead.")
         return analysis
 
-    def keep(self, report: MeasureReport, take: Take) -> None:
-        """Keep what was measured on a take, unless its settings have changed meanwhile."""
+    def keep(self, report: MeasureReport, take: Take, held_against: str = "") -> None:
+        """Keep what was measured on a take; stale where what it rests on changed meanwhile.
+
+        Parameters
+        ----------
+        report : MeasureReport
+        take : Take
+            As it was when measuring began.
+        held_against : str
+            The score it was measured with, by its name; empty: without one.
+        """
         from app.services.encoding import encode  # noqa: PLC0415 - numpy only when needed
 
         summary = report.as_json()
@@ -182,8 +203,21 @@ class MeasuringService:
                 )
             )
             now = self._store.takes.get(take.id)
-            if now is not None and now.settings != report.settings:
+            if now is not None and (
+                now.settings != report.settings or self._score_name(now) != held_against
+            ):
                 self._store.measurements.mark_stale(take.id)
+
+    def _score(self, take: Take, should_stop: ShouldStop) -> "tuple[Score | None, str | None]":
+        """Give the take's score, or the sentence why it cannot be read any more."""
+        try:
+            return self._shelf.of_take(take, should_stop), None
+        except PlainFailure as failure:
+            return None, failure.sentence
+
+    def _score_name(self, take: Take) -> str:
+        passage = self._store.passages.get(take.passage_id) if take.passage_id else None
+        return score_name(passage, take) if passage else ""
 
     def _keep_failure(self, take: Take, failure: PlainFailure) -> None:
         self._store.measurements.put(

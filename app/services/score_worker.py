@@ -5,6 +5,7 @@ stopped, a thread cannot.
 """
 
 import time
+from collections.abc import Callable
 from concurrent.futures.process import BrokenProcessPool
 from pathlib import Path
 from typing import Final
@@ -50,7 +51,10 @@ def read_apart(path: Path, should_stop: ShouldStop = never_stop) -> tuple[Score,
         return timed_out or should_stop()
 
     try:
-        calls = [(_ready, ()), (_parts_or_failure, (str(path),))]
+        calls: list[tuple[Callable[..., object], tuple[object, ...]]] = [
+            (_ready, ()),
+            (_parts_or_failure, (str(path),)),
+        ]
         with in_workers(calls, 1, stop) as answers:
             next(answers)
             ready_at.append(time.monotonic())

@@ -33,6 +33,7 @@ from app.services.recording import RecordingService
 from app.services.rehearsing import RehearsalService
 from app.services.reminding import ReminderService
 from app.services.reporting import ReportingService
+from app.services.scores import ScoreService
 from app.services.sounding import SoundingService
 from app.services.suggesting import SuggestingService
 from app.services.watching import WatchService
@@ -50,6 +51,7 @@ class Workbench:
     journal_dir: Path
     read_only: bool
     passages: PassageService
+    scores: ScoreService
     practising: PractisingService
     recording: RecordingService
     importing: ImportingService
