@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 
 Picture = NDArray[np.uint8]
 Where = Callable[[], PlaybackState]
+Show = Callable[[Picture, float, float], None]
 
 _log = logging.getLogger(__name__)
 
@@ -47,8 +48,8 @@ class FilmReel:
     where : callable
         Says where playback stands; instant.
     show : callable
-        Told of each picture, shape (height, width, 3), and its place in seconds, on the
-        reel's thread.
+        Told on the reel's thread of each picture: its pixels, shape (height, width, 3),
+        its place in seconds, and the moment it was asked for on the monotonic clock.
     fail : callable
         Told once where the clip cannot be shown, on the reel's thread.
     """
@@ -57,7 +58,7 @@ class FilmReel:
         self,
         open_film: "Callable[[], Film]",
         where: Where,
-        show: Callable[[Picture, float], None],
+        show: Show,
         fail: Callable[[PlainFailure], None],
     ) -> None:
         self._open_film = open_film
@@ -83,8 +84,9 @@ class FilmReel:
         self._longest_side = max(32, longest_side)
         self._changed.set()
 
-    def delivered(self, after_s: float) -> None:
-        """Tell how long a picture took from the reel to the screen; it sets out earlier by it."""
+    def delivered(self, asked_at_s: float) -> None:
+        """Tell that a picture is on the screen; the next ones set out earlier by what it took."""
+        after_s = time.monotonic() - asked_at_s
         lead_s = _LEAD_MEMORY * self._lead_s + (1.0 - _LEAD_MEMORY) * after_s
         self._lead_s = min(max(lead_s, 0.0), _LONGEST_LEAD_S)
 
@@ -127,7 +129,7 @@ class FilmReel:
             if self._quit.is_set():
                 return 0.0
             self._shown = due
-            self._show(picture, start_s)
+            self._show(picture, start_s, began_s)
         if not state.playing:
             return None
         left_s = (end_s - place_s) / max(state.speed, 0.01) - (time.monotonic() - began_s)

@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
-from app.services.film_reel import FilmReel, Picture
+from app.services.film_reel import FilmReel, Show
 from app.services.playing import PlayingService
 from app.store.store import Store
 from audio.errors import AudioFailure
@@ -45,7 +45,7 @@ class FilmingService:
     def reel(
         self,
         take_id: str,
-        show: Callable[[Picture, float], None],
+        show: Show,
         fail: Callable[[PlainFailure], None],
     ) -> FilmReel:
         """Show a take's pictures from now on; the caller closes the reel.

@@ -14,6 +14,7 @@ from app.journal.first_listen import (
 )
 from app.journal.practice_days import Clock
 from app.journal.records import Marker
+from app.services.listening import ListeningService
 from app.services.suggesting import SuggestingService
 from app.services.suggestion_views import AgreementRow, AgreementView, FirstListenView
 from app.services.suggestion_words import place_text
@@ -27,10 +28,28 @@ HIDDEN = "Hidden until you have marked what you hear."
 class FirstListenService:
     """Hides what was measured on a take until the ear has spoken, then compares the two."""
 
-    def __init__(self, store: Store, clock: Clock, suggesting: SuggestingService) -> None:
+    def __init__(
+        self,
+        store: Store,
+        clock: Clock,
+        listening: ListeningService,
+        suggesting: SuggestingService,
+    ) -> None:
         self._store = store
         self._clock = clock
+        self._listening = listening
         self._suggesting = suggesting
+
+    def open_take(self, take_id: str) -> TakeView:
+        """Give what the Listen page draws of a take, without what is still hidden.
+
+        Raises
+        ------
+        PlainFailure
+            Where there is no such take.
+        """
+        view = self._listening.open_take(take_id)
+        return hidden(view) if self.state(take_id).is_hidden else view
 
     def switch(self, on: bool) -> None:
         """Let the ear come first in this journal from now on, or no longer."""

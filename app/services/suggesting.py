@@ -1,7 +1,10 @@
 """Markers that the measurements propose, accepted or put aside by the player."""
 
+import threading
 import uuid
-from collections.abc import Sequence
+from collections import OrderedDict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock
@@ -28,9 +31,20 @@ from app.services.views import NoReading, NoteRow, PlaceRow, Reading, TakeView
 from app.store.store import Store
 
 _NORMAL_95 = 1.96
+_MOST_REMEMBERED = 8
 _OUT = "out"
 _NOTHING = "Nothing was measured outside its uncertainty."
 _ALL_SAID = "Everything that was measured is marked or put aside already."
+
+
+@dataclass(frozen=True, slots=True)
+class _Found:
+    """What a measured take has to say, kept while its measurement is the same."""
+
+    made_from: tuple[str, str]
+    findings: tuple[Finding, ...]
+    played: tuple[float, float]
+    why_none: str
 
 
 class SuggestingService:
@@ -49,6 +63,8 @@ class SuggestingService:
         self._listening = listening
         self._marking = marking
         self._undoing = undoing
+        self._known: OrderedDict[str, _Found] = OrderedDict()
+        self._lock = threading.Lock()
 
     def for_take(self, take_id: str, *, show_all: bool = False) -> SuggestionsView:
         """Give the suggestions of a take, at most five unless all are asked for.
@@ -58,21 +74,23 @@ class SuggestingService:
         PlainFailure
             Where there is no such take.
         """
-        view = self._listening.open_take(take_id)
-        findings = self._findings(view)
-        dismissed = self._dismissed(view, findings)
+        take = self._take(take_id)
+        found = self._found(take_id)
+        dismissed = self._dismissed(take, found)
+        markers = self._store.markers.for_take(take_id)
         open_ones = [
             finding
-            for finding in findings
-            if finding.key not in dismissed and not is_covered(finding, view.markers)
+            for finding in found.findings
+            if finding.key not in dismissed and not is_covered(finding, markers)
         ]
         offered = open_ones if show_all else open_ones[:MOST_OFFERED]
         sentence = ""
         if not offered:
-            sentence = _ALL_SAID if findings else _why_none(view)
+            sentence = _ALL_SAID if found.findings else found.why_none
+        categories = self._store.settings.get().categories
         return SuggestionsView(
             take_id=take_id,
-            rows=tuple(row_of(finding, view.categories) for finding in offered),
+            rows=tuple(row_of(finding, categories) for finding in offered),
             more_count=len(open_ones) - len(offered),
             dismissed_count=len(dismissed),
             sentence=sentence,
@@ -80,7 +98,7 @@ class SuggestingService:
 
     def findings(self, take_id: str) -> tuple[Finding, ...]:
         """Give everything that was measured outside its uncertainty, whatever is said of it."""
-        return self._findings(self._listening.open_take(take_id))
+        return self._found(take_id).findings
 
     def accept(
         self, take_id: str, key: str, *, category: str | None = None, text: str | None = None
@@ -92,12 +110,12 @@ class SuggestingService:
         PlainFailure
             Where the take has no such suggestion.
         """
-        view = self._listening.open_take(take_id)
-        row = row_of(self._named(view, key), view.categories)
+        duration_s = self._take(take_id).duration_s
+        row = row_of(self._named(take_id, key), self._store.settings.get().categories)
         return self._marking.add(
             take_id,
             row.start_s,
-            min(row.end_s, view.duration_s),
+            min(row.end_s, duration_s),
             category=row.category if category is None else category,
             text=row.text if text is None else text,
         )
@@ -110,12 +128,12 @@ class SuggestingService:
         PlainFailure
             Where the take has no such suggestion.
         """
-        view = self._listening.open_take(take_id)
-        finding = self._named(view, key)
-        first, last = parts_of(finding.worst, played_stretch(view))
+        take = self._take(take_id)
+        finding = self._named(take_id, key)
+        first, last = parts_of(finding.worst, self._found(take_id).played)
         dismissal = Dismissal(
             id=uuid.uuid4().hex,
-            passage_id=self._take(take_id).passage_id,
+            passage_id=take.passage_id,
             take_id=take_id,
             kind=finding.kind,
             subject=finding.subject,
@@ -134,28 +152,40 @@ class SuggestingService:
             self._undoing.make("suggestion brought back", dismissal, None)
         return len(held)
 
-    def _findings(self, view: TakeView) -> tuple[Finding, ...]:
-        summary = self._summary(view.row.id)
-        return findings_of(_measured(view.notes), _stretches(view.places, summary))
+    def _found(self, take_id: str) -> _Found:
+        """Give what was measured; placing a marker in a long take must not work it out again."""
+        kept = self._store.measurements.headline(take_id)
+        made_from = (kept.algorithm, kept.measured_at.isoformat()) if kept else ("", "")
+        with self._lock:
+            known = self._known.get(take_id)
+            if known is not None and known.made_from == made_from:
+                return known
+        view = self._listening.open_take(take_id)
+        stretches = _stretches(view.places, kept.summary if kept else {})
+        found = _Found(
+            made_from,
+            findings_of(_measured(view.notes), stretches),
+            played_stretch(view),
+            _NOTHING if view.notes else view.notes_sentence,
+        )
+        with self._lock:
+            self._known[take_id] = found
+            while len(self._known) > _MOST_REMEMBERED:
+                self._known.popitem(last=False)
+        return found
 
-    def _summary(self, take_id: str) -> dict[str, object]:
-        kept = self._store.measurements.get(take_id)
-        return kept.summary if kept else {}
-
-    def _dismissed(self, view: TakeView, findings: Sequence[Finding]) -> set[str]:
-        take = self._take(view.row.id)
+    def _dismissed(self, take: Take, found: _Found) -> set[str]:
         held = self._store.dismissals.that_hold_for(take.id, take.passage_id)
-        played = played_stretch(view)
         return {
             finding.key
-            for finding in findings
+            for finding in found.findings
             if is_dismissed(
-                finding, held, take_id=take.id, passage_id=take.passage_id, played=played
+                finding, held, take_id=take.id, passage_id=take.passage_id, played=found.played
             )
         }
 
-    def _named(self, view: TakeView, key: str) -> Finding:
-        for finding in self._findings(view):
+    def _named(self, take_id: str, key: str) -> Finding:
+        for finding in self._found(take_id).findings:
             if finding.key == key:
                 return finding
         raise PlainFailure("That suggestion is not there.", "Look at the suggestions again.")
@@ -175,10 +205,6 @@ def played_stretch(view: TakeView) -> tuple[float, float]:
     return played[0].start_s, max(note.end_s for note in played)
 
 
-def _why_none(view: TakeView) -> str:
-    return view.notes_sentence if not view.notes else _NOTHING
-
-
 def _measured(notes: Sequence[NoteRow]) -> list[MeasuredNote]:
     # Open strings cannot be put right while playing: their tuning is told among the numbers.
     return [
@@ -195,7 +221,7 @@ def _measured(notes: Sequence[NoteRow]) -> list[MeasuredNote]:
     ]
 
 
-def _stretches(places: Sequence[PlaceRow], summary: dict[str, object]) -> list[TempoStretch]:
+def _stretches(places: Sequence[PlaceRow], summary: Mapping[str, object]) -> list[TempoStretch]:
     return [
         TempoStretch(
             place.start_s,
@@ -209,7 +235,7 @@ def _stretches(places: Sequence[PlaceRow], summary: dict[str, object]) -> list[T
     ]
 
 
-def _tempo_uncertainty(length_s: float, summary: dict[str, object]) -> float | None:
+def _tempo_uncertainty(length_s: float, summary: Mapping[str, object]) -> float | None:
     """Half of the 95 % interval, in percent, that placing the onsets leaves open.
 
     A tempo over several beats is off by the errors of its first and last onset alone, so

@@ -13,6 +13,7 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from app.ui.compare_actions import COMPARE_ACTIONS
+from app.ui.listen_ear_actions import LISTEN_EAR_ACTIONS
 from app.ui.listen_actions import LISTEN_ACTIONS, MARKER_KEY_COUNT
 
 __all__ = ["ACTIONS", "MARKER_KEY_COUNT", "PEDAL_IDS", "ActionSpec", "KeyMap", "Where"]
@@ -97,7 +98,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("clock.listen", "Count the minutes in which the instrument sounds, or stop", "H"),
         ("clock.items", "Change the list of items", "Shift+I"),
     ),
-    *_specs(Where.LISTEN, *LISTEN_ACTIONS),
+    *_specs(Where.LISTEN, *LISTEN_ACTIONS, *LISTEN_EAR_ACTIONS),
     *_specs(Where.COMPARE, *COMPARE_ACTIONS),
     *_specs(
         Where.CALENDAR,

@@ -214,6 +214,7 @@ class MainWindow(QMainWindow):
         self.desk.preferences.geometry = self.saveGeometry()
         for step in (
             self.listen.transport.stop,
+            self.listen.picture.leave,
             self.compare.transport.stop,
             self.queue.close,
             self.recorder.close,

@@ -73,6 +73,15 @@ class Preferences:
         self._settings.setValue("lanes", text)
 
     @property
+    def picture(self) -> bool:
+        """Whether the picture of a filmed take is shown."""
+        return str(self._settings.value("picture", "yes")) != "no"
+
+    @picture.setter
+    def picture(self, shown: bool) -> None:
+        self._settings.setValue("picture", "yes" if shown else "no")
+
+    @property
     def item_order(self) -> tuple[str, ...]:
         """In which order the player keeps the items; keys follow it."""
         return self._list("item_order")

@@ -28,6 +28,7 @@ def _load(name: str) -> ModuleType:
     return module
 
 
+_load("ear_fakes")
 _fakes = _load("fakes")
 
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field, replace
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 
+import ear_fakes
 import numpy as np
 
 from app.journal.blocks import Item, ItemKind
@@ -827,6 +828,9 @@ class FakeWorkbench:
         self.planning = FakePlanning()
         self.sounding = FakeSounding()
         self.assignments = FakeAssignments()
+        self.suggesting = ear_fakes.FakeSuggesting(self.marking)
+        self.first_listening = ear_fakes.FakeFirstListening(self)
+        self.filming = ear_fakes.FakeFilming()
 
 
 def full_workbench(take_count: int = 12) -> FakeWorkbench:

@@ -5,25 +5,29 @@ from PySide6.QtWidgets import QWidget
 from app.journal.records import Passage
 from app.services.views import TakeRow, TakeView
 from app.ui.desk import Desk
+from app.ui.language import tr
 from app.ui.models.sound_columns import SoundColumns
+from app.ui.pages.listen_ear import EarControl
 from app.ui.pages.listen_keys import bind_listen_keys
 from app.ui.pages.listen_markers import MarkerControl
+from app.ui.pages.listen_picture import PictureControl
 from app.ui.pages.listen_playback import PlaybackControl
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, row, soft
 from app.ui.widgets.choices import take_summary
+from app.ui.widgets.ear_strip import EarStrip
 from app.ui.widgets.markers_pane import MarkersPane
 from app.ui.widgets.notes_pane import NotesPane
 from app.ui.widgets.numbers_pane import NumbersPane
 from app.ui.widgets.page_stack import PageStack
+from app.ui.widgets.picture_pane import PicturePane, PictureSplit
 from app.ui.widgets.side_tabs import SideTabs
+from app.ui.widgets.suggestions_pane import SuggestionsPane
 from app.ui.widgets.take_chooser import TakeChooser
 from app.ui.widgets.take_lanes import SOUND, TakeLanes
 from app.ui.widgets.take_pane import TakePane
 from app.ui.widgets.transport import Transport
-
-_SIDE_WIDTH_PX = 336
 
 
 class ListenPage(Page):
@@ -44,11 +48,18 @@ class ListenPage(Page):
         self.markers = MarkersPane()
         self.numbers = NumbersPane()
         self.take_pane = TakePane(desk)
+        self.suggestions = SuggestionsPane()
+        self.ear_strip = EarStrip()
+        self.picture_pane = PicturePane()
         self._columns = SoundColumns(desk, self.lanes)
         self._remember_lanes()
         self._build()
         self.playback = PlaybackControl(self.lanes, self.transport, self.notes, self._hover)
         self.marking = MarkerControl(desk, self.lanes, self.transport, self.markers, self.side)
+        self.ear = EarControl(
+            desk, self.transport, self.suggestions, self.ear_strip, self.side
+        )
+        self.picture = PictureControl(desk, self.transport, self.picture_pane, self._split)
         self._connect()
         bind_listen_keys(self)
 
@@ -62,27 +73,25 @@ class ListenPage(Page):
         fill(over, self._hover, 1, self._readings)
         fill(card.box, over, self.lanes)
         card.box.setStretch(1, 1)
-        left = column(spacing=GRID_PX)
-        fill(left, head, card, self.transport)
-        left.setStretch(1, 1)
+        left = QWidget()
+        stacked = column(left, spacing=GRID_PX)
+        fill(stacked, head, self.ear_strip, card, self.transport)
+        stacked.setStretch(2, 1)
         self.side = SideTabs(
             (
                 ("Notes", "listen.notes", self.notes),
                 ("Markers", "listen.markers", self.markers),
                 ("Numbers", "listen.numbers", self.numbers),
                 ("Take", "listen.take", self.take_pane),
+                (tr("Suggested"), "listen.suggestions", self.suggestions),
             )
         )
-        self.side.setFixedWidth(_SIDE_WIDTH_PX)
-        desk = QWidget()
-        split = row(desk, spacing=2 * GRID_PX)
-        fill(split, left, self.side)
-        split.setStretch(0, 1)
+        self._split = PictureSplit(left, self.side, self.picture_pane)
         self._stack = PageStack(
             self.desk,
             "No takes yet",
             "Record one on the Practice page, or drop recordings anywhere on this window.",
-            desk,
+            self._split,
         )
         column(self, margin=2 * GRID_PX).addWidget(self._stack)
 
@@ -99,6 +108,9 @@ class ListenPage(Page):
         self.chooser.picked.connect(self.show_take)
         self._compare.clicked.connect(self.compare_with_first)
         self._columns.read.connect(self.lanes.show_waveform)
+        self.ear.lookWanted.connect(self.show_take)
+        self.ear.accepted.connect(self.marking.choose_when_read)
+        self.ear.writeWanted.connect(self.marking.edit)
 
     # -- which take ---------------------------------------------------------
 
@@ -115,6 +127,7 @@ class ListenPage(Page):
         """Nothing sounds from a page that is not seen."""
         super().leave_page()
         self.transport.stop()
+        self.picture.leave()
 
     def want(self, take_id: str, position_s: float) -> None:
         """Show this take, at this moment, when the page is opened next."""
@@ -124,9 +137,9 @@ class ListenPage(Page):
     def show_take(self, take_id: str) -> None:
         """Open a take."""
         self._wanted_id = take_id
-        listening = self.desk.workbench.listening
+        first = self.desk.workbench.first_listening
         self.desk.jobs.store(
-            lambda: listening.open_take(take_id), self._take_over, subject="listen.take"
+            lambda: first.open_take(take_id), self._take_over, subject="listen.take"
         )
 
     def _take_over_lists(self, takes: tuple[TakeRow, ...], passages: tuple[Passage, ...]) -> None:
@@ -137,6 +150,8 @@ class ListenPage(Page):
             self.view = None
             self._wanted_id = ""
             self.marking.show_take(None)
+            self.ear.show_take(None)
+            self.picture.show_take(None)
             self.transport.stop()
             return
         if not self.chooser.knows(self._wanted_id):
@@ -162,6 +177,8 @@ class ListenPage(Page):
         self._readings.setText(take_summary(view.row))
         self._readings.setToolTip(view.row.notice)
         self.marking.show_take(view)
+        self.ear.show_take(view)
+        self.picture.show_take(view)
         self.playback.go_where_wanted()
 
     @property

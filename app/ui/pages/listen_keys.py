@@ -9,7 +9,7 @@ from app.ui.keys import MARKER_KEY_COUNT
 if TYPE_CHECKING:
     from app.ui.pages.listen import ListenPage
 
-NOTES, MARKERS, NUMBERS, TAKE = range(4)
+NOTES, MARKERS, NUMBERS, TAKE, SUGGESTIONS = range(5)
 
 
 def bind_listen_keys(page: "ListenPage") -> None:
@@ -54,6 +54,19 @@ def bind_listen_keys(page: "ListenPage") -> None:
         "markers": partial(page.side.show_pane, MARKERS),
         "numbers": partial(page.side.show_pane, NUMBERS),
         "take": partial(page.side.show_pane, TAKE),
+        "suggestions": partial(page.side.show_pane, SUGGESTIONS),
+        "next_suggestion": partial(page.ear.step, 1),
+        "previous_suggestion": partial(page.ear.step, -1),
+        "accept": page.suggestions.accept,
+        "accept_edit": partial(page.suggestions.accept, write=True),
+        "dismiss": page.suggestions.dismiss,
+        "all_suggestions": page.suggestions.toggle_all,
+        "bring_back": page.ear.bring_back,
+        "ear_first": page.ear.toggle,
+        "show_measured": page.ear.show_measured,
+        "heard_nothing": partial(page.ear.show_measured, heard_nothing=True),
+        "picture": page.picture.toggle,
+        "picture_larger": page.picture.toggle_larger,
         "compare": page.compare_with_first,
         "delete_take": page.delete_take,
     }

@@ -74,6 +74,10 @@ class MarkerControl(QObject):
         self._side.show_pane(MARKERS)
         self._pane.write_text()
 
+    def choose_when_read(self, marker: Marker) -> None:
+        """Choose a marker that was placed elsewhere, once it is in the list."""
+        self._placed(marker)
+
     def _placed(self, marker: Marker) -> None:
         self._placed_id = marker.id
         self._side.show_pane(MARKERS)
