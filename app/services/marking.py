@@ -31,6 +31,10 @@ class MarkingService:
         """Give the markers of a take in the order of time."""
         return self._store.markers.for_take(take_id)
 
+    def categories_in_use(self) -> tuple[str, ...]:
+        """Give the categories that markers carry, the most used first."""
+        return self._store.markers.categories()
+
     def add(
         self,
         take_id: str,

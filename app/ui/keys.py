@@ -13,8 +13,8 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from app.ui.compare_actions import COMPARE_ACTIONS
-from app.ui.listen_ear_actions import LISTEN_EAR_ACTIONS
 from app.ui.listen_actions import LISTEN_ACTIONS, MARKER_KEY_COUNT
+from app.ui.listen_ear_actions import LISTEN_EAR_ACTIONS
 
 __all__ = ["ACTIONS", "MARKER_KEY_COUNT", "PEDAL_IDS", "ActionSpec", "KeyMap", "Where"]
 
@@ -61,6 +61,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("work.cancel", "Cancel the long work that is running", "Ctrl+."),
         ("escape", "Put the message away, or clear the selection", "Esc"),
         ("settings", "Settings of this journal", "Ctrl+,"),
+        ("categories", "Change the marker categories", "Ctrl+Shift+K"),
         ("theme", "Change between light and dark", "Ctrl+T"),
         ("help", "Show all keys", "F1"),
         ("keys", "Keys of your own, for a pedal", "Ctrl+K"),

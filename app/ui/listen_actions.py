@@ -29,13 +29,16 @@ LISTEN_ACTIONS: tuple[tuple[str, str, str], ...] = (
     ("listen.lane_hide", "Hide the chosen lane", "H"),
     ("listen.lanes_usual", "All lanes, at their usual heights", "Shift+H"),
     *(
-        (f"listen.mark_{n}", f"Marker of category {n} where it plays", str(n))
+        (f"listen.mark_{n}", f"Marker of category {n} where it plays; held: a span", str(n))
         for n in range(1, MARKER_KEY_COUNT + 1)
     ),
     ("listen.next_marker", "To the next marker", "M"),
     ("listen.previous_marker", "To the marker before", "Shift+M"),
     ("listen.edit_marker", "Write the text of the chosen marker", "E"),
     ("listen.move_marker", "Move the chosen marker to the playing position", "Shift+E"),
+    ("listen.weight", "Next weight of the chosen marker", "W"),
+    ("listen.state", "Settle the chosen marker, or let it return", "T"),
+    ("listen.filter", "Filter the markers, or show all of them", "F"),
     ("listen.delete_marker", "Delete the chosen marker", "Del"),
     ("listen.previous_take", "To the take before, same passage", "Ctrl+Left"),
     ("listen.next_take", "To the next take, same passage", "Ctrl+Right"),

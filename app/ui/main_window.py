@@ -103,6 +103,7 @@ class MainWindow(QMainWindow):
         bind(self, "help", self.sheets.show_help)
         bind(self, "keys", self.sheets.show_keys)
         bind(self, "backups", self.sheets.show_backups)
+        bind(self, "categories", self.sheets.show_categories)
         bind(self, "quit", self.close)
         self._show_actual_keys()
         self.desk.keys.changed.connect(self._show_actual_keys)

@@ -4,13 +4,14 @@ from PySide6.QtWidgets import QWidget
 
 from app.ui.desk import Desk
 from app.ui.widgets.backups_sheet import BackupsSheet
+from app.ui.widgets.categories_sheet import CategoriesSheet
 from app.ui.widgets.help_sheet import HelpSheet
 from app.ui.widgets.keys_sheet import KeysSheet
 from app.ui.widgets.settings_sheet import SettingsSheet
 
 
 class Sheets:
-    """Help, settings, keys of one's own, backups; none of them is modal."""
+    """Help, settings, keys of one's own, backups, categories; none of them is modal."""
 
     def __init__(self, desk: Desk, window: QWidget) -> None:
         self._desk = desk
@@ -19,6 +20,7 @@ class Sheets:
         self.settings: SettingsSheet | None = None
         self.own_keys: KeysSheet | None = None
         self.backups: BackupsSheet | None = None
+        self.categories: CategoriesSheet | None = None
 
     def show_help(self) -> None:
         """Show the help sheet."""
@@ -46,12 +48,18 @@ class Sheets:
             self.backups.restoreWanted.connect(self._desk.close_to_restore)
         self.backups.open_sheet()
 
+    def show_categories(self) -> None:
+        """Show the marker categories."""
+        if self.categories is None:
+            self.categories = CategoriesSheet(self._desk, self._window)
+        self.categories.open_sheet()
+
     def help_text(self) -> str:
         """Return what the help sheet says, empty while it was never opened."""
         return self.help.text if self.help is not None else ""
 
     def hide(self) -> None:
         """Put all of them away."""
-        for sheet in (self.help, self.settings, self.own_keys, self.backups):
+        for sheet in (self.help, self.settings, self.own_keys, self.backups, self.categories):
             if sheet is not None:
                 sheet.hide()

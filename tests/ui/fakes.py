@@ -450,6 +450,9 @@ class FakePlaying:
     def unload(self):
         self.loaded = ""
 
+    def play_along(self, guides, *, beat_s=(), first_beat_s=0.0):
+        self.along = (guides, tuple(beat_s), first_beat_s)
+
     def play(self):
         if self.refusal is not None:
             raise self.refusal
@@ -489,6 +492,9 @@ class FakeMarking:
     def for_take(self, take_id):
         found = [m for m in self._s.markers.values() if m.take_id == take_id]
         return tuple(sorted(found, key=lambda m: m.start_s))
+
+    def categories_in_use(self):
+        return tuple(dict.fromkeys(marker.category for marker in self._s.markers.values()))
 
     def add(
         self, take_id, start_s, end_s=None, *, category, weight=2, text="",

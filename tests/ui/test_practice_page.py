@@ -243,16 +243,11 @@ def test_settings_are_the_players_own(window, settle, bench):
     settle(window)
     sheet = window.main.sheets.settings
     assert not sheet.isModal()
-    sheet.categories.setPlainText("bow\n\n left hand \nbow")
     sheet.turn.setValue(3)
     sheet.output.choose("box")
     sheet.reaction.setValue(0.2)
     sheet.keep.click()
     settle(window)
-    assert bench.state.settings.categories == ("bow", "left hand")
     assert bench.state.settings.day_turn_hour == 3
     assert bench.playing.output == "box"
     assert window.desk.preferences.reaction_s == pytest.approx(0.2)
-    window.main.show_page(1)
-    settle(window)
-    assert window.main.listen.view.categories == ("bow", "left hand")

@@ -1,9 +1,37 @@
 """Placing, changing and deleting the markers of the take that is shown."""
 
+from dataclasses import dataclass
+from typing import Protocol
+
 from PySide6.QtCore import QObject, Signal
 
 from app.journal.records import Marker
 from app.ui.desk import Desk
+
+
+class Sounding(Protocol):
+    """What plays, as far as markers go."""
+
+    position_s: float
+    is_playing: bool
+
+    @property
+    def selection(self) -> tuple[float, float] | None:
+        """The selected span, seconds."""
+
+    @property
+    def is_looping(self) -> bool:
+        """True while the selection repeats."""
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """What a key has marked: in which take, as what, where."""
+
+    take_id: str
+    category: str
+    start_s: float
+    end_s: float | None = None
 
 
 class MarkerDesk(QObject):
@@ -27,30 +55,40 @@ class MarkerDesk(QObject):
         self.take_id = ""
         self.categories: tuple[str, ...] = ()
 
-    def place(
-        self,
-        number: int,
-        position_s: float,
-        *,
-        is_playing: bool,
-        selection: tuple[float, float] | None,
-    ) -> None:
-        """Put a marker of the category with this number at the position.
+    def heard(self, number: int, sounding: Sounding) -> Heard | None:
+        """Say what the key of a category marks at this moment; None without such a category.
 
         While it plays, the player's reaction time is taken off; while it stands still, a
         selection becomes the marker's span.
         """
-        if not self.take_id or number > len(self.categories):
-            return
-        start_s, end_s = position_s, None
-        if is_playing:
-            start_s = max(0.0, start_s - self._desk.preferences.reaction_s)
-        elif selection is not None:
-            start_s, end_s = selection
-        take_id, category = self.take_id, self.categories[number - 1]
+        if not self.take_id or not 1 <= number <= len(self.categories):
+            return None
+        start_s, end_s = sounding.position_s, None
+        if sounding.is_playing:
+            start_s = self._without_reaction(start_s)
+        elif sounding.selection is not None:
+            start_s, end_s = sounding.selection
+        return Heard(self.take_id, self.categories[number - 1], start_s, end_s)
+
+    def place(self, heard: Heard) -> None:
+        """Keep a marker."""
         self._desk.jobs.store(
-            lambda: self._marking.add(take_id, start_s, end_s, category=category), self._placed
+            lambda: self._marking.add(
+                heard.take_id, heard.start_s, heard.end_s, category=heard.category
+            ),
+            self._placed,
         )
+
+    def place_until(self, heard: Heard, position_s: float, sounding: Sounding) -> None:
+        """Keep a marker with a span, from where its key was pressed to where it was released.
+
+        In a loop that began anew meanwhile, the span ends with the loop.
+        """
+        end_s = self._without_reaction(position_s)
+        if end_s <= heard.start_s and sounding.is_looping and sounding.selection is not None:
+            end_s = sounding.selection[1]
+        span_end_s = end_s if end_s > heard.start_s else None
+        self.place(Heard(heard.take_id, heard.category, heard.start_s, span_end_s))
 
     def change(self, marker: Marker) -> None:
         """Keep a changed marker."""
@@ -70,6 +108,15 @@ class MarkerDesk(QObject):
             self._desk.jobs.store(
                 lambda: self._marking.for_take(take_id), self.read.emit, subject="listen.markers"
             )
+
+    def _without_reaction(self, position_s: float) -> float:
+        """Take off what passes between hearing and pressing, in time of the take.
+
+        Reacting takes as long as ever when the take is slowed, and less of the take has
+        gone by in that time.
+        """
+        speed = self._desk.workbench.playing.state().speed
+        return max(0.0, position_s - speed * self._desk.preferences.reaction_s)
 
     def _placed(self, marker: Marker) -> None:
         self.placed.emit(marker)

@@ -56,9 +56,7 @@ class ListenPage(Page):
         self._build()
         self.playback = PlaybackControl(self.lanes, self.transport, self.notes, self._hover)
         self.marking = MarkerControl(desk, self.lanes, self.transport, self.markers, self.side)
-        self.ear = EarControl(
-            desk, self.transport, self.suggestions, self.ear_strip, self.side
-        )
+        self.ear = EarControl(desk, self.transport, self.suggestions, self.ear_strip, self.side)
         self.picture = PictureControl(desk, self.transport, self.picture_pane, self._split)
         self._connect()
         bind_listen_keys(self)
@@ -108,6 +106,8 @@ class ListenPage(Page):
         self.chooser.picked.connect(self.show_take)
         self._compare.clicked.connect(self.compare_with_first)
         self._columns.read.connect(self.lanes.show_waveform)
+        self.playback.moved.connect(self.marking.follow)
+        self.marking.watch_keys(self)
         self.ear.lookWanted.connect(self.show_take)
         self.ear.accepted.connect(self.marking.choose_when_read)
         self.ear.writeWanted.connect(self.marking.edit)

@@ -47,6 +47,9 @@ def bind_listen_keys(page: "ListenPage") -> None:
         "previous_marker": partial(marking.step, -1),
         "edit_marker": marking.edit,
         "move_marker": marking.move,
+        "weight": page.markers.editor.next_weight,
+        "state": page.markers.editor.next_state,
+        "filter": marking.toggle_filter,
         "delete_marker": page.markers.delete_chosen,
         "previous_take": partial(page.chooser.step, -1),
         "next_take": partial(page.chooser.step, 1),
@@ -73,4 +76,6 @@ def bind_listen_keys(page: "ListenPage") -> None:
     for action_id, slot in slots.items():
         bind(page, f"listen.{action_id}", slot)
     for number in range(1, MARKER_KEY_COUNT + 1):
-        bind(page, f"listen.mark_{number}", partial(marking.mark, number))
+        action = bind(page, f"listen.mark_{number}", partial(marking.mark, number))
+        # A key that is held repeats itself; it is one marker all the same.
+        action.setAutoRepeat(False)

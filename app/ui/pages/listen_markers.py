@@ -1,11 +1,13 @@
 """Markers on the Listen page: placed by a key, shown, walked through, changed."""
 
 from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QWidget
 
 from app.journal.records import Marker
 from app.services.views import TakeView
 from app.ui.desk import Desk
-from app.ui.models.marker_desk import MarkerDesk
+from app.ui.models.held_key import HELD_S, HeldKey
+from app.ui.models.marker_desk import Heard, MarkerDesk
 from app.ui.pages.listen_keys import MARKERS
 from app.ui.widgets.markers_pane import MarkersPane
 from app.ui.widgets.side_tabs import SideTabs
@@ -20,21 +22,31 @@ class MarkerControl(QObject):
         self, desk: Desk, lanes: TakeLanes, transport: Transport, pane: MarkersPane, side: SideTabs
     ) -> None:
         super().__init__(pane)
+        self._desk = desk
         self._lanes = lanes
         self._transport = transport
         self._pane = pane
         self._side = side
         self._kept = MarkerDesk(desk)
+        self._held = HeldKey(self)
+        self._pressed_s: float | None = None
         self._placed_id = ""
         desk.markersChanged.connect(lambda _id: self._kept.reread())
         self._kept.read.connect(self.show_markers)
         self._kept.placed.connect(self._placed)
         lanes.markerClicked.connect(self._clicked)
-        pane.seekWanted.connect(transport.seek)
-        pane.chosen.connect(lanes.choose_marker)
+        self._connect_pane()
+
+    def _connect_pane(self) -> None:
+        pane = self._pane
+        pane.seekWanted.connect(self._transport.seek)
+        pane.chosen.connect(self._lanes.choose_marker)
         pane.changed.connect(self._kept.change)
         pane.moveWanted.connect(self.move)
         pane.deleted.connect(self._kept.delete)
+        pane.filtered.connect(self._draw)
+        keys = self._desk.keys
+        pane.categories.clicked.connect(lambda: keys.action("categories").trigger())
 
     def show_take(self, view: TakeView | None) -> None:
         """Begin with a take, or with none."""
@@ -43,21 +55,41 @@ class MarkerControl(QObject):
         self.show_markers(view.markers if view else ())
 
     def show_markers(self, markers: tuple[Marker, ...]) -> None:
-        """Show these markers in the lanes and in the list."""
-        self._lanes.set_markers(markers, self._kept.categories)
+        """Show these markers in the lanes and in the list, as far as the filter lets them."""
         self._pane.show_markers(markers, self._kept.categories)
-        if self._placed_id and self._pane.choose(self._placed_id):
+        self._draw()
+        if self._placed_id and self._pane.choose_placed(self._placed_id):
             self._lanes.choose_marker(self._placed_id)
             self._placed_id = ""
 
+    def choose_when_read(self, marker: Marker) -> None:
+        """Choose a marker that was kept elsewhere, once it is read."""
+        self._placed_id = marker.id
+
+    def watch_keys(self, page: QWidget) -> None:
+        """Look at the keys of the page: one that is held marks a span."""
+        page.installEventFilter(self._held)
+
     def mark(self, number: int) -> None:
-        """Put a marker of the category with this number where it plays."""
-        self._kept.place(
-            number,
-            self._transport.position_s,
-            is_playing=self._transport.is_playing,
-            selection=self._transport.selection,
-        )
+        """Put a marker of the category with this number where it plays.
+
+        A key that is held while it plays makes a span of it, from press to release.
+        """
+        heard, pressed_s = self._kept.heard(number, self._transport), self._transport.position_s
+        if heard is None:
+            return
+        if not self._transport.is_playing:
+            self._kept.place(heard)
+        elif self._held.wait(lambda held_s: self._released(heard, held_s)):
+            self._pressed_s = pressed_s
+        else:
+            self._kept.place(heard)
+
+    def follow(self, position_s: float) -> None:
+        """Keep the list in step, and draw the span of a key that is held."""
+        self._pane.follow(position_s)
+        if self._pressed_s is not None and position_s > self._pressed_s:
+            self._lanes.show_pending((self._pressed_s, position_s))
 
     def step(self, steps: int) -> None:
         """Go to the next or earlier marker."""
@@ -74,9 +106,21 @@ class MarkerControl(QObject):
         self._side.show_pane(MARKERS)
         self._pane.write_text()
 
-    def choose_when_read(self, marker: Marker) -> None:
-        """Choose a marker that was placed elsewhere, once it is in the list."""
-        self._placed(marker)
+    def toggle_filter(self) -> None:
+        """Open or close the filter."""
+        self._side.show_pane(MARKERS)
+        self._pane.toggle_filter()
+
+    def _released(self, heard: Heard, held_s: float) -> None:
+        self._pressed_s = None
+        self._lanes.show_pending(None)
+        if held_s < HELD_S:
+            self._kept.place(heard)
+        else:
+            self._kept.place_until(heard, self._transport.position_s, self._transport)
+
+    def _draw(self) -> None:
+        self._lanes.set_markers(self._pane.markers, self._kept.categories)
 
     def _placed(self, marker: Marker) -> None:
         self._placed_id = marker.id

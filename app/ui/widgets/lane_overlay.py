@@ -13,6 +13,7 @@ from app.ui.theme import SMALL_PT, Colours, font
 FLAG_ROOM_PX = 24
 _FLAG_HEIGHT_PX = 16
 _PLAYHEAD_ROOM_PX = 6
+_PENDING_PX = 6
 
 
 @dataclass(slots=True)
@@ -45,6 +46,7 @@ class LaneOverlay(QGraphicsItem):
         self.playhead_s: float | None = None
         self.selection: tuple[float, float] | None = None
         self.is_looping = False
+        self.pending: tuple[float, float] | None = None
         self.chosen_marker = ""
         self.chosen_lane: int | None = None
         self.marker_flags: list[Flag] = []
@@ -57,10 +59,12 @@ class LaneOverlay(QGraphicsItem):
         self.setZValue(1000)
         self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
 
-    def cover(self, area: QRectF) -> None:
-        """Lie over `area` (pixels)."""
+    def cover(self, area: QRectF, lanes: list[QRectF]) -> None:
+        """Lie over `area`, in which the lanes lie like this (pixels)."""
         self.prepareGeometryChange()
         self._area = area
+        for frame, rect in zip(self.frames, lanes, strict=True):
+            frame.rect = rect
 
     def set_playhead(self, position_s: float | None) -> None:
         """Move the playhead, repainting only two narrow strips."""
@@ -105,6 +109,7 @@ class LaneOverlay(QGraphicsItem):
         painter.setClipRect(span.adjusted(0, -FLAG_ROOM_PX, 0, 0))
         self._draw_selection(painter, span)
         self._draw_markers(painter, span)
+        self._draw_pending(painter, span)
         self._draw_playhead(painter, span)
         painter.restore()
 
@@ -165,6 +170,13 @@ class LaneOverlay(QGraphicsItem):
         for flag in self.marker_flags:
             if left <= flag.rect.left() <= right:
                 self._draw_flag(painter, flag, self._marker_colour(flag.marker))
+
+    def _draw_pending(self, painter: QPainter, span: QRectF) -> None:
+        """Draw the span of a marker whose key is still held."""
+        if self.pending is not None:
+            left, right = (self._x_of(edge) for edge in self.pending)
+            bar = QRectF(left, span.top() - _PENDING_PX, right - left, _PENDING_PX)
+            painter.fillRect(bar, QColor(self.colours.accent))
 
     def _marker_colour(self, marker: Marker) -> QColor:
         settled = marker.state is MarkerState.SETTLED

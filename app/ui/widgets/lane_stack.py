@@ -127,8 +127,7 @@ class LaneStack(QWidget):
         self.duration_s = max(duration_s, 0.1)
         for item in self._items:
             item.set_duration(self.duration_s)
-        self._overlay.selection = None
-        self._overlay.playhead_s = 0.0
+        self._overlay.selection, self._overlay.playhead_s = None, 0.0
         self.show_all()
 
     @property
@@ -139,8 +138,7 @@ class LaneStack(QWidget):
     @property
     def is_whole(self) -> bool:
         """True while the whole take is in view."""
-        left, right = self.view_range
-        return right - left >= 0.999 * self.duration_s
+        return self._view[1] - self._view[0] >= 0.999 * self.duration_s
 
     @property
     def gap_sentences(self) -> list[str]:
@@ -219,8 +217,7 @@ class LaneStack(QWidget):
 
     def set_selection(self, selection: tuple[float, float] | None, *, looping: bool) -> None:
         """Show the selection."""
-        self._overlay.selection = selection
-        self._overlay.is_looping = looping
+        self._overlay.selection, self._overlay.is_looping = selection, looping
         self._overlay.update()
 
     def set_markers(self, markers: tuple[Marker, ...], categories: tuple[str, ...]) -> None:
@@ -230,6 +227,11 @@ class LaneStack(QWidget):
     def choose_marker(self, marker_id: str) -> None:
         """Show one marker as chosen."""
         self._overlay.chosen_marker = marker_id
+        self._overlay.update()
+
+    def show_pending(self, span: tuple[float, float] | None) -> None:
+        """Show the span of a marker whose key is still held."""
+        self._overlay.pending = span
         self._overlay.update()
 
     def preview_selection(self, selection: tuple[float, float]) -> None:
@@ -274,8 +276,7 @@ class LaneStack(QWidget):
 
     def recolour(self, colours: Colours) -> None:
         """Use another palette."""
-        self.colours = colours
-        self._overlay.colours = colours
+        self.colours = self._overlay.colours = colours
         self._graphics.setBackground(colours.card)
         for plot in self._plots:
             plot.recolour(colours)
@@ -289,9 +290,8 @@ class LaneStack(QWidget):
         self._place_overlay()
 
     def _place_overlay(self) -> None:
-        for plot, frame in zip(self._plots, self._overlay.frames, strict=True):
-            frame.rect = plot.box.sceneBoundingRect()
-        self._overlay.cover(QRectF(self._graphics.viewport().rect()))
+        rects = [plot.box.sceneBoundingRect() for plot in self._plots]
+        self._overlay.cover(QRectF(self._graphics.viewport().rect()), rects)
 
 
 def with_title_room(low: float, high: float) -> tuple[float, float]:

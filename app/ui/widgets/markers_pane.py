@@ -1,44 +1,22 @@
-"""The markers of a take: a list, and an editor for the chosen one."""
+"""The markers of a take: a list in step with the playing, a filter, and an editor."""
 
+from bisect import bisect_right
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QWidget
 
-from app.journal.records import Author, Marker, MarkerState
-from app.services.wording import position_text
+from app.journal.records import Marker
+from app.ui.keys import MARKER_KEY_COUNT
+from app.ui.language import tr
 from app.ui.models.rows import Column
-from app.ui.theme import GRID_PX
-from app.ui.widgets.basics import Button, column, fill, labelled, row, soft
-from app.ui.widgets.choices import Choice
+from app.ui.widgets.basics import Button, column, fill, row, soft
+from app.ui.widgets.marker_editor import MarkerEditor
+from app.ui.widgets.marker_filter import MarkerFilter
+from app.ui.widgets.marker_words import all_of, line_of, place_of
 from app.ui.widgets.table import RowTable
 
-STATE_WORDS = {
-    MarkerState.TO_WORK_ON: "to work on",
-    MarkerState.SETTLED: "settled",
-    MarkerState.RETURNED: "returned",
-}
-WEIGHT_WORDS = {1: "1, slight", 2: "2, clear", 3: "3, first to fix"}
-AUTHOR_WORDS = {Author.SELF: "myself", Author.TEACHER: "teacher"}
-
-
-def _place(marker: Marker) -> str:
-    span = "" if marker.end_s is None else "\N{EN DASH}"
-    return position_text(marker.start_s) + span
-
-
-def _what(marker: Marker) -> str:
-    text = f"{marker.category}: {marker.text}" if marker.text else marker.category
-    return text if marker.state is MarkerState.TO_WORK_ON else f"{text} ({marker.state.value})"
-
-
-def _more(marker: Marker) -> str:
-    until = f" to {position_text(marker.end_s)}" if marker.end_s is not None else ""
-    return (
-        f"{position_text(marker.start_s)}{until}: {marker.category}, weight {marker.weight}, "
-        f"{STATE_WORDS[marker.state]}, "
-        f"by {AUTHOR_WORDS[marker.author]}. {marker.text}"
-    )
+_HERE = "\N{BLACK RIGHT-POINTING SMALL TRIANGLE} "
 
 
 class MarkersPane(QWidget):
@@ -54,6 +32,8 @@ class MarkersPane(QWidget):
         The chosen marker belongs where it plays now.
     seekWanted(float), chosen(str)
         A marker was chosen in the list.
+    filtered()
+        Other markers are wanted: :attr:`markers`.
     """
 
     changed = Signal(object)
@@ -61,85 +41,80 @@ class MarkersPane(QWidget):
     moveWanted = Signal()
     seekWanted = Signal(float)
     chosen = Signal(str)
+    filtered = Signal()
 
     def __init__(self) -> None:
         super().__init__()
-        self._shown: Marker | None = None
+        self._all: tuple[Marker, ...] = ()
+        self._starts: list[float] = []
+        self._passed = -1
         self._keys = soft()
+        self._count = soft(wrap=False)
+        self._open_filter = Button(tr("Filter"), action_id="listen.filter", plain=True)
+        self._open_filter.setCheckable(True)
+        self.categories = Button(tr("Categories"), action_id="categories", plain=True)
+        self.filter = MarkerFilter()
+        self.filter.hide()
         columns: tuple[Column[Marker], ...] = (
-            Column("Time", _place, _more, is_number=True),
-            Column("What", _what, _more),
-            Column("Wt.", lambda marker: str(marker.weight), _more, is_number=True),
+            Column(tr("Time"), self._place, all_of, is_number=True),
+            Column(tr("What"), line_of, all_of),
+            Column(tr("Wt."), lambda marker: str(marker.weight), all_of, is_number=True),
         )
         self._table: RowTable[Marker] = RowTable(
-            "Markers of the take", columns, stretch=1, dense=True
+            tr("Markers of the take"), columns, stretch=1, dense=True
         )
+        self.editor = MarkerEditor()
+        self.text, self.state = self.editor.text, self.editor.state
+        self.weight, self.author = self.editor.weight, self.editor.author
+        self._connect()
+        head = row()
+        fill(head, self._count, 1, self._open_filter, self.categories)
+        box = column(self)
+        fill(box, self._keys, head, self.filter, self._table, self.editor)
+        box.setStretch(3, 1)
+
+    def _connect(self) -> None:
         self._table.rowChosen.connect(self._row_chosen)
         self._table.clicked.connect(lambda _: self._go())
         self._table.rowOpened.connect(lambda _: self._go())
-        self._editor = self._build_editor()
-        box = column(self)
-        fill(box, self._keys, self._table, self._editor)
-        box.setStretch(1, 1)
-        self._show(None)
-
-    def _build_editor(self) -> QWidget:
-        editor = QWidget()
-        self._category: Choice[str] = Choice("Category")
-        self.weight: Choice[int] = Choice("Weight")
-        self.weight.offer(list(WEIGHT_WORDS.items()))
-        self.author: Choice[Author] = Choice("Author")
-        self.author.offer(list(AUTHOR_WORDS.items()))
-        self.state: Choice[MarkerState] = Choice("State")
-        self.state.offer(list(STATE_WORDS.items()))
-        self.text = QLineEdit()
-        self.text.setMaxLength(500)
-        self.text.setPlaceholderText("What is it, and what might help?")
-        for choice in (self._category, self.weight, self.author, self.state):
-            choice.picked.connect(lambda _: self._commit())
-        self.text.editingFinished.connect(self._commit)
-        self._move = Button("Move here", action_id="listen.move_marker")
-        self._move.clicked.connect(self.moveWanted)
-        self._delete = Button("Delete", "delete", action_id="listen.delete_marker")
-        self._delete.clicked.connect(self.delete_chosen)
-        grid = QGridLayout(editor)
-        grid.setContentsMargins(0, 0, 0, 0)
-        grid.setSpacing(GRID_PX)
-        grid.addLayout(labelled("Category", self._category), 0, 0)
-        grid.addLayout(labelled("Weight", self.weight), 0, 1)
-        grid.addLayout(labelled("Author", self.author), 1, 0)
-        grid.addLayout(labelled("State", self.state), 1, 1)
-        grid.addLayout(labelled("Text", self.text), 2, 0, 1, 2)
-        buttons = row()
-        fill(buttons, self._move, 1, self._delete)
-        grid.addLayout(buttons, 3, 0, 1, 2)
-        return editor
+        self._open_filter.clicked.connect(self._show_filter)
+        self.filter.changed.connect(self._refilter)
+        self.editor.changed.connect(self.changed)
+        self.editor.moveWanted.connect(self.moveWanted)
+        self.editor.deleteWanted.connect(self.delete_chosen)
 
     def show_markers(self, markers: tuple[Marker, ...], categories: tuple[str, ...]) -> None:
-        """Show these markers; the chosen one stays chosen."""
-        wanted = self._shown.id if self._shown else ""
-        keys = "   ".join(f"{at} {name}" for at, name in enumerate(categories[:9], 1))
-        self._keys.setText(
-            f"Keys while it plays:   {keys}"
+        """Show the markers that the filter lets through; the chosen one stays chosen."""
+        self._all = markers
+        names = categories[:MARKER_KEY_COUNT]
+        keys = "   ".join(f"{at} {name}" for at, name in enumerate(names, 1))
+        words = (
+            tr("Keys while it plays, held for a span:   {keys}")
             if markers
-            else f"No marker yet. Press while it plays:   {keys}"
+            else tr("No marker yet. Press while it plays, hold for a span:   {keys}")
         )
-        known = [marker.category for marker in markers if marker.category not in categories]
-        self._category.offer([(name, name) for name in (*categories, *sorted(set(known)))])
-        self._table.blockSignals(True)
-        self._table.show_rows(markers)
-        self._table.blockSignals(False)
-        if not self.choose(wanted):
-            self._show(None)
+        self._keys.setText(words.format(keys=keys))
+        known = {marker.category for marker in markers} - set(categories)
+        offered = (*categories, *sorted(known))
+        self.editor.offer(offered)
+        self.filter.offer(offered)
+        self._show_wanted()
 
     def choose(self, marker_id: str) -> bool:
         """Choose a marker; False where it is not listed."""
-        for at, marker in enumerate(self._table.rows_model.rows):
+        for at, marker in enumerate(self.markers):
             if marker.id == marker_id:
                 self._table.choose(at)
-                self._show(marker)
+                self.editor.show_marker(marker)
                 return True
         return False
+
+    def choose_placed(self, marker_id: str) -> bool:
+        """Choose a marker that was placed just now, whatever the filter lets through."""
+        if self.choose(marker_id):
+            return True
+        self.filter.clear()
+        return self.choose(marker_id)
 
     @property
     def markers(self) -> tuple[Marker, ...]:
@@ -149,71 +124,93 @@ class MarkersPane(QWidget):
     @property
     def shown(self) -> Marker | None:
         """The chosen marker."""
-        return self._shown
+        return self.editor.shown
 
     def neighbour(self, position_s: float, steps: int) -> Marker | None:
         """Return the next (1) or earlier (-1) marker from a moment."""
-        markers = self._table.rows_model.rows
         if steps > 0:
-            return next((m for m in markers if m.start_s > position_s + 0.05), None)
-        return next((m for m in reversed(markers) if m.start_s < position_s - 0.05), None)
+            return next((m for m in self.markers if m.start_s > position_s + 0.05), None)
+        return next((m for m in reversed(self.markers) if m.start_s < position_s - 0.05), None)
+
+    def follow(self, position_s: float) -> None:
+        """Point at the marker that was passed last; the chosen one stays chosen."""
+        passed = bisect_right(self._starts, position_s + 1e-6) - 1
+        if passed == self._passed:
+            return
+        before, self._passed = self._passed, passed
+        model = self._table.rows_model
+        for at in (before, passed):
+            if 0 <= at < len(model.rows):
+                model.dataChanged.emit(model.index(at, 0), model.index(at, 0))
+        if passed >= 0 and not self._table.hasFocus():
+            self._table.scrollTo(model.index(passed, 0))
+
+    @property
+    def passed(self) -> Marker | None:
+        """The marker in step with the playing."""
+        return self.markers[self._passed] if 0 <= self._passed < len(self.markers) else None
+
+    def toggle_filter(self) -> None:
+        """Open the filter with the cursor in its words, or close it and list everything."""
+        self._open_filter.setChecked(self.filter.isHidden())
+        self._show_filter()
 
     def write_text(self) -> None:
         """Put the cursor into the text of the chosen marker."""
-        if self._shown is not None:
+        if self.shown is not None:
             self.text.setFocus()
             self.text.selectAll()
 
     def move_chosen(self, position_s: float, longest_s: float) -> None:
         """Move the chosen marker, with its span, to a moment."""
-        marker = self._shown
+        marker = self.shown
         if marker is None:
             return
         end_s = None
         if marker.end_s is not None:
             end_s = min(position_s + marker.end_s - marker.start_s, longest_s)
-        moved = replace(marker, start_s=position_s, end_s=end_s)
-        self._shown = moved
-        self.changed.emit(moved)
+        self.editor.change(replace(marker, start_s=position_s, end_s=end_s))
 
     def delete_chosen(self) -> None:
         """Ask for the chosen marker to be deleted."""
-        if self._shown is not None:
-            self.deleted.emit(self._shown.id)
+        if self.shown is not None:
+            self.deleted.emit(self.shown.id)
+
+    def _place(self, marker: Marker) -> str:
+        passed = self.passed
+        here = _HERE if passed is not None and passed.id == marker.id else ""
+        return here + place_of(marker)
+
+    def _show_filter(self) -> None:
+        self.filter.setVisible(self._open_filter.isChecked())
+        if self._open_filter.isChecked():
+            self.filter.words.setFocus()
+        else:
+            self.filter.clear()
+
+    def _refilter(self) -> None:
+        self._show_wanted()
+        self.filtered.emit()
+
+    def _show_wanted(self) -> None:
+        wanted = self.shown.id if self.shown else ""
+        found = self.filter.wish.chosen(self._all)
+        self._starts = [marker.start_s for marker in found]
+        self._passed = -1
+        self._table.blockSignals(True)
+        self._table.show_rows(found)
+        self._table.blockSignals(False)
+        if not self.choose(wanted):
+            self.editor.show_marker(None)
+        is_open = self.filter.wish.is_open
+        words = tr("{count} markers") if is_open else tr("{count} of {all} markers")
+        self._count.setText(words.format(count=len(found), all=len(self._all)))
+        self._count.setVisible(bool(self._all))
 
     def _row_chosen(self, marker: Marker | None) -> None:
-        self._show(marker)
+        self.editor.show_marker(marker)
         self.chosen.emit(marker.id if marker else "")
 
     def _go(self) -> None:
-        if self._shown is not None:
-            self.seekWanted.emit(self._shown.start_s)
-
-    def _show(self, marker: Marker | None) -> None:
-        is_same = marker is not None and self._shown is not None and marker.id == self._shown.id
-        self._shown = marker
-        self._editor.setEnabled(marker is not None)
-        if not (is_same and self.text.hasFocus()):
-            # What is being typed stays, whatever is read again meanwhile.
-            self.text.setText(marker.text if marker else "")
-        if marker is None:
-            return
-        self._category.choose(marker.category)
-        self.weight.choose(marker.weight)
-        self.author.choose(marker.author)
-        self.state.choose(marker.state)
-
-    def _commit(self) -> None:
-        if self._shown is None:
-            return
-        changed = replace(
-            self._shown,
-            category=self._category.key or self._shown.category,
-            weight=self.weight.key or self._shown.weight,
-            author=self.author.key or self._shown.author,
-            state=self.state.key or self._shown.state,
-            text=self.text.text().strip(),
-        )
-        if changed != self._shown:
-            self._shown = changed
-            self.changed.emit(changed)
+        if self.shown is not None:
+            self.seekWanted.emit(self.shown.start_s)

@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QFileDialog,
     QGridLayout,
     QLineEdit,
-    QPlainTextEdit,
     QSpinBox,
     QWidget,
 )
@@ -19,9 +18,8 @@ from app.journal.failures import PlainFailure
 from app.journal.records import JournalSettings
 from app.services.views import InputRow
 from app.ui.desk import Desk
-from app.ui.keys import MARKER_KEY_COUNT
 from app.ui.theme import GRID_PX, Scheme
-from app.ui.widgets.basics import Button, column, fill, heading, labelled, row, soft
+from app.ui.widgets.basics import Button, column, fill, heading, labelled, row
 from app.ui.widgets.choices import Choice
 from app.ui.widgets.settings_form import SettingsForm
 
@@ -41,9 +39,8 @@ class SettingsSheet(QDialog):
         self.setModal(False)
         self._desk = desk
         self._settings = JournalSettings()
-        self.categories = QPlainTextEdit()
-        self.categories.setAccessibleName("Marker categories, one a line")
-        self.categories.setTabChangesFocus(True)
+        self.categories = Button("Marker categories", action_id="categories")
+        self.categories.clicked.connect(lambda: desk.keys.action("categories").trigger())
         self.turn = QSpinBox()
         self.turn.setRange(0, _LATEST_TURN_HOUR)
         self.turn.setSuffix(":00")
@@ -84,20 +81,18 @@ class SettingsSheet(QDialog):
         fill(folder, labelled("Watched folder", self.watched), self._browse)
         folder.setAlignment(self._browse, Qt.AlignmentFlag.AlignBottom)
         grid.addLayout(folder, 2, 1)
+        grid.addWidget(self.categories, 3, 0)
         box = column(self, margin=2 * GRID_PX)
         fill(
             box,
-            heading("Marker categories"),
-            soft(f"One a line; the first {MARKER_KEY_COUNT} have the keys 1 to 9."),
-            self.categories,
             heading("This window"),
             grid,
             heading("A new passage begins with"),
             self.form,
             buttons,
         )
-        box.setStretch(2, 1)
-        self.resize(520, 640)
+        box.insertStretch(box.count() - 1, 1)
+        self.resize(520, 560)
 
     def open_sheet(self) -> None:
         """Read the settings and show them."""
@@ -110,7 +105,6 @@ class SettingsSheet(QDialog):
 
     def _show(self, settings: JournalSettings, outputs: tuple[InputRow, ...]) -> None:
         self._settings = settings
-        self.categories.setPlainText("\n".join(settings.categories))
         self.turn.setValue(settings.day_turn_hour)
         entries = [(output.key, output.name) for output in outputs]
         self.output.offer([(_SYSTEM_OUTPUT, "As the system"), *entries], settings.output_device)
@@ -123,8 +117,6 @@ class SettingsSheet(QDialog):
         self.raise_()
 
     def _keep(self) -> None:
-        lines = self.categories.toPlainText().splitlines()
-        categories = tuple(dict.fromkeys(line.strip() for line in lines if line.strip()))
         try:
             usual = self.form.settings
         except PlainFailure as failure:
@@ -132,7 +124,6 @@ class SettingsSheet(QDialog):
             return
         changed = replace(
             self._settings,
-            categories=categories,
             day_turn_hour=self.turn.value(),
             output_device=self.output.key or None,
             break_after_min=self.pause.value(),
@@ -141,7 +132,9 @@ class SettingsSheet(QDialog):
         bench, typed = self._desk.workbench, self.watched.text().strip()
 
         def keep() -> JournalSettings:
-            kept = bench.practising.change_settings(changed)
+            # The categories have a sheet of their own, which may be open too.
+            categories = bench.practising.settings().categories
+            kept = bench.practising.change_settings(replace(changed, categories=categories))
             if typed == (kept.watched_folder or ""):
                 return kept
             return bench.watching.watch(Path(typed) if typed else None)

@@ -1,0 +1,56 @@
+"""What markers are called in lists, filters and for screen readers."""
+
+from app.journal.records import Author, Marker, MarkerState
+from app.services.wording import position_text
+from app.ui.language import tr
+
+
+def state_words() -> dict[MarkerState, str]:
+    """Give the states in words."""
+    return {
+        MarkerState.TO_WORK_ON: tr("to work on"),
+        MarkerState.SETTLED: tr("settled"),
+        MarkerState.RETURNED: tr("returned"),
+    }
+
+
+def author_words() -> dict[Author, str]:
+    """Give the authors in words."""
+    return {Author.SELF: tr("myself"), Author.TEACHER: tr("teacher")}
+
+
+def weight_words() -> dict[int, str]:
+    """Give the weights in words."""
+    return {1: tr("1, slight"), 2: tr("2, clear"), 3: tr("3, first to fix")}
+
+
+def place_of(marker: Marker) -> str:
+    """Give where a marker begins; a dash says that it lasts."""
+    span = "" if marker.end_s is None else "\N{EN DASH}"
+    return position_text(marker.start_s) + span
+
+
+def line_of(marker: Marker) -> str:
+    """Give category, text and state in one line."""
+    text = f"{marker.category}: {marker.text}" if marker.text else marker.category
+    if marker.state is MarkerState.TO_WORK_ON:
+        return text
+    return f"{text} ({state_words()[marker.state]})"
+
+
+def all_of(marker: Marker) -> str:
+    """Give everything about a marker in a sentence."""
+    until = (
+        tr(" to {time}").format(time=position_text(marker.end_s))
+        if marker.end_s is not None
+        else ""
+    )
+    return tr("{time}{until}: {category}, weight {weight}, {state}, by {author}. {text}").format(
+        time=position_text(marker.start_s),
+        until=until,
+        category=marker.category,
+        weight=marker.weight,
+        state=state_words()[marker.state],
+        author=author_words()[marker.author],
+        text=marker.text,
+    )
