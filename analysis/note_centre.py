@@ -1,6 +1,7 @@
 """The steady part of a note, its centre, and how well that is known."""
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 import numpy as np
@@ -19,6 +20,7 @@ _SHORTEST_FOR_WOBBLE_S: Final = 0.2
 _SHORTEST_FOR_SLOPE_S: Final = 0.15
 _LEAST_EXPLAINED: Final = 0.4
 _SMALLEST_EXTENT_CENTS: Final = 3.0
+_LONGEST_GAP_S: Final = 0.05
 _STRAY: Final = 4.0
 _STRAY_FLOOR_CENTS: Final = 2.0
 _MOST_TRIMMED: Final = 0.4
@@ -68,8 +70,10 @@ def read_steady(
     if np.count_nonzero(usable) < 3:
         return None
     middle = float(np.median(midi[usable]))
-    steady = longest_run(usable & (np.abs(midi - middle) * 100.0 < _WIDEST_CENTS))
-    first, last = _ends(steady)
+    steady = usable & (np.abs(midi - middle) * 100.0 < _WIDEST_CENTS)
+    kept = np.flatnonzero(longest_run(_bridged(steady, time_s)) & steady)
+    time_s, midi, confidence = time_s[kept], midi[kept], confidence[kept]
+    first, last = 0, len(kept)
     most = int(_MOST_TRIMMED * (last - first))
     for _ in range(3):
         if last - first < 3:
@@ -94,9 +98,14 @@ def longest_run(mask: BoolArray) -> BoolArray:
     return out
 
 
-def _ends(mask: BoolArray) -> tuple[int, int]:
+def _bridged(mask: BoolArray, time_s: FloatArray) -> BoolArray:
+    """Fill the short gaps of a mask, as the soft moments of a swelling vibrato leave them."""
     where = np.flatnonzero(mask)
-    return (int(where[0]), int(where[-1]) + 1) if where.size else (0, 0)
+    bridged = mask.copy()
+    for before, after in pairwise(where.tolist()):
+        if time_s[after] - time_s[before] <= _LONGEST_GAP_S:
+            bridged[before:after] = True
+    return bridged
 
 
 def _stray(residual: FloatArray) -> BoolArray:

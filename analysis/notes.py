@@ -257,10 +257,15 @@ def _reading(track: PitchTrack, span: Span, kind: NoteKind, windows: WindowPlan)
         inside = (time_s >= span.start_s + max(guard * window_s, skipped_s)) & (
             time_s <= span.end_s - guard * window_s
         )
-        reading = read_steady(time_s, midi, confidence, inside & loud)
+        reading = read_steady(time_s, midi, confidence, inside & _between_ends(loud))
         if reading is not None and len(reading.time_s) * track.hop_s >= _SHORTEST_STEADY_S:
             return reading
     return None
+
+
+def _between_ends(mask: BoolArray) -> BoolArray:
+    """Fill the holes of a mask: a note that swells is soft for a moment, and still one."""
+    return np.asarray(np.logical_or.accumulate(mask) & np.logical_or.accumulate(mask[::-1])[::-1])
 
 
 def _pitch(reading: Reading, span: Span, kind: NoteKind, hop_s: float) -> NotePitch:
