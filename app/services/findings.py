@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
 from app.services.readings import Summary
+from app.services.score_findings import score_readings
 from app.services.views import NamedReading, NoReading, PlaceRow, Reading
 from app.services.wording import counted, position_text
 
@@ -49,7 +50,7 @@ def notice_sentences(summary: Summary) -> tuple[str, ...]:
 
 
 def finding_readings(summary: Summary) -> tuple[NamedReading, ...]:
-    """Give notices, places, strings and habits as lines of the summary.
+    """Give the score, notices, places, strings and habits as lines of the summary.
 
     The habits are those of pitches that came more than once, the largest first.
     """
@@ -74,7 +75,7 @@ def finding_readings(summary: Summary) -> tuple[NamedReading, ...]:
                     "As tuned in this take, against pure fifths from the A in use.",
                 )
             )
-    return (*lines, *habit_readings(summary))
+    return (*score_readings(summary), *lines, *habit_readings(summary))
 
 
 def habit_readings(summary: Summary, *, fewest: int = 2) -> tuple[NamedReading, ...]:

@@ -1,5 +1,6 @@
 """A take's curves and notes as the lanes draw them: cut to what a screen can show."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -13,6 +14,7 @@ from analysis.results import (
 )
 from app.services.machine_findings import is_aside
 from app.services.note_remarks import remark_of
+from app.services.score_findings import written_remarks
 from app.services.views import AnyReading, Curve, FloatArray, NoReading, NoteRow, Reading
 from app.services.wording import number_text
 
@@ -48,7 +50,7 @@ def lanes_of(analysis: TakeAnalysis | None, why_not: str) -> Lanes:
         )
     tempo_bpm, beat_s = tempo_curve(analysis)
     return Lanes(
-        notes=note_rows(analysis.notes, analysis.left_out),
+        notes=note_rows(analysis.notes, analysis.left_out, written_remarks(analysis)),
         notes_sentence=notes_sentence(analysis),
         pitch_cents=pitch_curve(analysis),
         tempo_bpm=tempo_bpm,
@@ -69,11 +71,17 @@ def notes_sentence(analysis: TakeAnalysis) -> str:
 
 
 def note_rows(
-    notes: tuple[JudgedNote, ...], left_out: tuple[LeftOut, ...] = ()
+    notes: tuple[JudgedNote, ...],
+    left_out: tuple[LeftOut, ...] = (),
+    written: Mapping[int, str] | None = None,
 ) -> tuple[NoteRow, ...]:
-    """Give the notes as the deviation lane and the notes pane show them."""
+    """Give the notes as the deviation lane and the notes pane show them.
+
+    ``written`` says of some of them, by their index, what the score makes of them.
+    """
+    remarks = written or {}
     return tuple(
-        _note_row(index, note, is_left_out=is_aside(note, left_out))
+        _note_row(index, note, remarks.get(index, ""), is_left_out=is_aside(note, left_out))
         for index, note in enumerate(notes)
     )
 
@@ -86,7 +94,7 @@ def deviation_reading(judged: JudgedNote) -> AnyReading:
     return Reading(found.deviation_cents, "cents", found.uncertainty_cents, 1, signed=True)
 
 
-def _note_row(index: int, judged: JudgedNote, *, is_left_out: bool) -> NoteRow:
+def _note_row(index: int, judged: JudgedNote, written: str, *, is_left_out: bool) -> NoteRow:
     deviation = deviation_reading(judged)
     uncertainty = deviation.uncertainty if isinstance(deviation, Reading) else None
     return NoteRow(
@@ -101,7 +109,7 @@ def _note_row(index: int, judged: JudgedNote, *, is_left_out: bool) -> NoteRow:
         is_open_string=judged.is_open_string,
         vibrato=_vibrato_text(judged),
         verdict=str(judged.verdict or ""),
-        remark=remark_of(judged),
+        remark=" ".join(text for text in (written, remark_of(judged)) if text),
         left_out=is_left_out,
     )
 

@@ -26,6 +26,7 @@ from app.services.machine_findings import (
     swells_objects,
 )
 from app.services.plain_json import Json, column, finite, state_object
+from app.services.score_findings import score_object
 
 __all__ = ["SCHEMA", "Json", "column", "finite", "measure_object", "pair_object",
            "parameters_object"]  # fmt: skip
@@ -67,6 +68,7 @@ def measure_object(analysis: TakeAnalysis, file: str, *, curves: bool = False) -
         | {"swells": swells_objects(analysis)},
         "left_out": left_out_objects(analysis),
         "notices": notices_objects(analysis),
+        "score": score_object(analysis),
     }
 
 
