@@ -124,10 +124,11 @@ def dip_before(
     reach = round(_REACH_S / hop_s)
     before, after = level[max(dip - reach, 0) : dip + 1], level[dip : dip + reach + 1]
     depth = float(min(before.max(), after.max()) - level[dip])
-    above = level > level[dip] + 0.5 * max(depth, _SHALLOWEST_DB)
-    left = np.flatnonzero(above[:dip])
-    right = np.flatnonzero(above[dip:])
-    width = (right[0] if right.size else len(level) - dip) + (dip - left[-1] if left.size else dip)
+    half = level[dip] + 0.5 * max(depth, _SHALLOWEST_DB)
+    left, right = np.flatnonzero(before > half), np.flatnonzero(after > half)
+    width = (right[0] if right.size else len(after)) + (
+        len(before) - 1 - left[-1] if left.size else len(before)
+    )
     middle = min(round(dip * hop_s / band_hop_s), len(band_level) - 1)
     reach, near = round(_BAND_REACH_S / band_hop_s), round(_BAND_STEEP_OVER_S / band_hop_s)
     bands = band_level[max(middle - reach, 0) : middle + reach + 1]
