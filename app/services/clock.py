@@ -16,6 +16,7 @@ from app.journal.practice_days import Clock
 from app.journal.records import MinutesSource, Session
 from app.journal.session_minutes import counted, to_go_on_with
 from app.services import clock_words
+from app.services.clock_note import ClockNote
 from app.services.clock_snapshot import Snapshot, snapshot, view_of
 from app.services.clock_views import ClockView, ForgottenView
 from app.store.store import Store
@@ -45,8 +46,11 @@ class ClockService:
         self._zone = zone
         self._lock = threading.RLock()
         self._closed = False
+        self._copy = ClockNote(store, clock)
+        self._copy.take_up()
         self._known = self._read()
         self._end_old_pause()
+        self._copy.follow(self._store.clock.get())
 
     def state(self) -> ClockView:
         """Give the clock as it stands now (instant)."""
@@ -68,6 +72,7 @@ class ClockService:
         """Look again at what the journal says, after something else has changed it."""
         with self._lock:
             self._known = self._read()
+            self._copy.follow(self._known.clock)
 
     def start(self, item_id: str | None = None) -> ClockView:
         """Start the clock on an item; a paused one goes on, a running one switches to it."""

@@ -5,6 +5,7 @@
     <journal>/
       journal.db            the database
       journal.json          sidecar: passages and settings
+      clock.json            sidecar: the practice clock while it runs
       2026/2026-03-01/
         day.json            sidecar: sessions and rest of the day
         190509-etude-take-1.flac

@@ -8,7 +8,8 @@ from app.journal.blocks import ItemKind
 from app.journal.failures import PlainFailure
 from app.journal.forgotten_clock import Ending
 from app.journal.records import MinutesSource
-from app.wiring import open_workbench, repair
+from app.services.repairing import repair
+from app.wiring import open_workbench
 
 
 def later(clock, minutes):

@@ -13,7 +13,8 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, pr
 
 from app.journal.blocks import ItemKind
 from app.journal.forgotten_clock import Ending, Forgotten
-from app.wiring import open_workbench, repair
+from app.services.repairing import repair
+from app.wiring import open_workbench
 
 BERLIN = ZoneInfo("Europe/Berlin")
 # The second and third are nights on which the clocks change.

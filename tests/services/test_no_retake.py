@@ -10,7 +10,8 @@ import pytest
 from app.journal.failures import PlainFailure
 from app.journal.no_retake import ChosenAs
 from app.services.input_levels import levels_of
-from app.wiring import open_workbench, repair
+from app.services.repairing import repair
+from app.wiring import open_workbench
 from audio.errors import AudioFailure
 from audio.pcm_file import PcmWriter
 from audio.recordings import Ended, Recording
@@ -140,7 +141,7 @@ def test_a_crash_while_recording_is_a_failure(bench, clock, ruled, monkeypatch):
     monkeypatch.setattr(bench.recording, "_opened", lambda _key: Input())
     bench.recording.start(ruled.id)
     bench.closing[-1]()  # gone without a word
-    bench.recording._pending = None
+    bench.recording._running = None
     with open_workbench(bench.journal_dir, clock=clock) as again:
         assert not again.no_retake.view(ruled.id).may_record  # the first one is not filed yet
         (pending,) = again.recording.unfinished()
