@@ -18,10 +18,11 @@ from analysis.warping import Frames
 
 ALGORITHM = "run-throughs-1"
 LIKE = 0.2
-WAIT = 0.02
-LEAST_SHARE = 0.2
+WAIT = 0.05
+LEAST_SHARE = 0.3
 LEAST_S = 2.0
-LEAST_LIKENESS = 0.4
+LEAST_LIKENESS = 0.5
+PART_LIKENESS = 0.75
 EDGE_SHARE = 0.08
 LARGEST_RATIO = 3.0
 _WORST = 0.5
@@ -114,17 +115,17 @@ def _chosen(found: _Ends, passage: Outline, recording: Outline) -> list[RunThrou
         taken[first : last + 1] = True
         short = played < LEAST_SHARE * rows or played * STEP_S < LEAST_S
         odd = max(played, lasted) > LARGEST_RATIO * min(played, lasted)
-        if share < LEAST_LIKENESS or short or odd:
-            continue
-        runs.append(
-            RunThrough(
-                start_s=recording.start_s + first * STEP_S,
-                end_s=recording.start_s + (int(last) + 1) * STEP_S,
-                from_share=float(found.passage_first[last]) / rows,
-                to_share=float(found.passage_last[last] + 1) / rows,
-                likeness=float(min(1.0, share)),
-            )
+        run = RunThrough(
+            start_s=recording.start_s + first * STEP_S,
+            end_s=recording.start_s + (int(last) + 1) * STEP_S,
+            from_share=float(found.passage_first[last]) / rows,
+            to_share=float(found.passage_last[last] + 1) / rows,
+            likeness=float(min(1.0, share)),
         )
+        # A part is found in other music more easily than the whole.
+        wanted = LEAST_LIKENESS if run.is_complete else PART_LIKENESS
+        if share >= wanted and not short and not odd:
+            runs.append(run)
     return sorted(runs, key=lambda run: run.start_s)
 
 
