@@ -53,6 +53,7 @@ class NoteMapView:
     """``takes`` has a row a take in the order played, ``weeks`` the medians of each week."""
 
     passage: Passage
+    reference_id: str
     reference_day: date
     notes: tuple[MapNote, ...]
     takes: tuple[MapRow, ...]
@@ -92,13 +93,14 @@ class NoteMapService:
         passage = self._store.passages.get(passage_id)
         if passage is None:
             raise PlainFailure("That passage is not there.", "Choose another one.")
-        takes = self._measured(self._store.takes.list(passage_id=passage_id))
+        takes, stamps = self._measured(self._store.takes.list(passage_id=passage_id))
         reference = self._reference(takes, reference_id)
         axis = self._comparing.notes_of(reference.id)
         rows, left_out = [], []
         for number, take in enumerate(takes):
             stop_if(should_stop)
-            found = self._cells(reference, take)
+            key = (reference.id, stamps[reference.id], take.id, stamps[take.id])
+            found = self._cells(key, reference, take)
             if isinstance(found, str):
                 left_out.append(found)
             else:
@@ -111,13 +113,25 @@ class NoteMapService:
             for at, one in enumerate(axis)
         )
         return NoteMapView(
-            passage, reference.practice_day, notes, tuple(rows), weeks_of(rows), tuple(left_out)
+            passage,
+            reference.id,
+            reference.practice_day,
+            notes,
+            tuple(rows),
+            weeks_of(rows),
+            tuple(left_out),
         )
 
-    def _measured(self, takes: Iterable[Take]) -> list[Take]:
+    def _measured(self, takes: Iterable[Take]) -> tuple[list[Take], dict[str, str]]:
+        """Give the takes that were measured, and when each was."""
         takes = tuple(takes)
         headlines = self._store.measurements.headlines([take.id for take in takes])
-        return [take for take in takes if take.id in headlines and not headlines[take.id].failure]
+        stamps = {
+            take_id: kept.measured_at.isoformat()
+            for take_id, kept in headlines.items()
+            if not kept.failure
+        }
+        return [take for take in takes if take.id in stamps], stamps
 
     def _reference(self, takes: Sequence[Take], reference_id: str | None) -> Take:
         if not takes:
@@ -133,10 +147,8 @@ class NoteMapService:
             "That take is not a measured one of this passage.", "Choose another one."
         )
 
-    def _cells(self, reference: Take, take: Take) -> dict[int, MapCell] | str:
+    def _cells(self, key: tuple[str, ...], reference: Take, take: Take) -> dict[int, MapCell] | str:
         """Give the take's notes by their number in the reference, or why there are none."""
-        kept = self._store.measurements.headlines([reference.id, take.id])
-        key = (reference.id, take.id, *(f"{kept[i].measured_at}" for i in sorted(kept)))
         if key not in self._kept:
             self._kept[key] = self._matched(reference, take)
             while len(self._kept) > _MOST_KEPT:

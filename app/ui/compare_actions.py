@@ -16,5 +16,8 @@ COMPARE_ACTIONS: tuple[tuple[str, str, str], ...] = (
     ("compare.faster", "Faster", "="),
     ("compare.swap", "Swap A and B", "S"),
     ("compare.layout", "Overlaid, or one above the other", "V"),
+    ("compare.picture", "Next picture: weeks, note map, before and after", "P"),
+    ("compare.large_picture", "The picture in the place of the lanes, or back", "Shift+P"),
     ("compare.trend", "Next measure over the weeks", "T"),
+    ("compare.save_picture", "Save the picture as PNG, SVG or CSV", "Ctrl+S"),
 )

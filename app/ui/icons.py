@@ -48,6 +48,8 @@ SHAPES: dict[str, tuple[str, ...]] = {
     "close": ("s:M6 6l12 12", "s:M18 6L6 18"),
     "folder": ("s:M3 6h7l2 3h9v11H3z",),
     "switch": ("s:M4 8h14", "s:M15 5l3 3-3 3", "s:M20 16H6", "s:M9 13l-3 3 3 3"),
+    "save": ("s:M12 4v10", "s:M8 10l4 4 4-4", "s:M5 19h14"),
+    "large": ("s:M14 5h5v5", "s:M19 5l-6 6", "s:M10 19H5v-5", "s:M5 19l6-6"),
     "menu": ("s:M4 7h16", "s:M4 12h16", "s:M4 17h16"),
 }
 

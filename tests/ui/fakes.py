@@ -30,6 +30,7 @@ from app.services.clock_views import (
     ItemRow,
 )
 from app.services.no_retake import NoRetakeView
+from app.services.note_map import MapCell, MapNote, MapRow, NoteMapView, weeks_of
 from app.services.sounding import SoundingOffer, SoundingState
 from app.services.views import (
     ChangeRow,
@@ -581,6 +582,30 @@ class FakeComparing:
         )  # fmt: skip
 
 
+class FakeNoteMaps:
+    """Two notes of every take, on the axis of the latest one."""
+
+    def __init__(self, state: FakeState) -> None:
+        self._s = state
+        self.asked = 0
+
+    def of_passage(self, passage_id, reference_id=None, progress=None, should_stop=None):
+        self.asked += 1
+        takes = sorted(self._s.rows.values(), key=lambda r: r.recorded_at)
+        notes = (MapNote(0, "G4", 67, 0.4), MapNote(1, "Bb4", 70, 5.0))
+        rows = [
+            MapRow(
+                f"{row.practice_day.day} Mar", row.practice_day, row.practice_day, (row.id,),
+                (MapCell(8.0 - at, 1.5, True), None if at % 3 == 1 else MapCell(-4.0, 12.0, False)),
+            )
+            for at, row in enumerate(takes)
+        ]  # fmt: skip
+        latest = takes[-1]
+        return NoteMapView(
+            STUDY, latest.id, latest.practice_day, notes, tuple(rows), weeks_of(rows), ()
+        )
+
+
 class FakeClock:
     """Counts by a hand that the tests move."""
 
@@ -823,6 +848,7 @@ class FakeWorkbench:
         self.playing = FakePlaying()
         self.marking = FakeMarking(self.state)
         self.comparing = FakeComparing(self.state)
+        self.note_maps = FakeNoteMaps(self.state)
         self.reporting = FakeReporting()
         self.clock = FakeClock(self.state)
         self.items = FakeItems(self.state)

@@ -14,12 +14,12 @@ from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, heading, row, sentence, soft
 from app.ui.widgets.compare_chooser import CompareChooser, Pair
 from app.ui.widgets.compare_lanes import CompareLanes
+from app.ui.widgets.compare_pictures import PicturesCard
 from app.ui.widgets.compare_tables import change_columns, note_columns
 from app.ui.widgets.page_stack import PageStack
 from app.ui.widgets.progress_bar import ThinProgressBar
 from app.ui.widgets.table import RowTable
 from app.ui.widgets.transport import Transport
-from app.ui.widgets.trend_card import TrendCard
 
 _SIDE_WIDTH_PX = 432
 
@@ -34,6 +34,7 @@ class ComparePage(Page):
         self._shown: Pair | None = None
         self._compared_from: tuple[tuple[object, ...], ...] = ()
         self._begins = False
+        self._place_s: float | None = None
         self._comparisons = Comparisons(desk)
         self._chooser = CompareChooser()
         self._layout_button = Button(tr("Overlaid"), action_id="compare.layout")
@@ -53,20 +54,22 @@ class ComparePage(Page):
         self.notes: RowTable[NotePairRow] = RowTable(
             tr("Notes of both takes"), note_columns(), dense=True
         )
-        self.trend = TrendCard(desk)
+        self.pictures = PicturesCard(desk)
+        self.trend = self.pictures.trend
+        self._lanes_card = Card()
         self._build()
         self._connect()
         self._bind()
 
     def _build(self) -> None:
-        card = Card()
+        card = self._lanes_card
         card.box.setContentsMargins(GRID_PX, GRID_PX, GRID_PX, GRID_PX)
         over = row()
         fill(over, self._hover, 1, self._switch, self._layout_button)
         fill(card.box, over, self.lanes)
         card.box.setStretch(1, 1)
         left = column()
-        fill(left, card, self.transport, self.trend)
+        fill(left, card, self.transport, self.pictures)
         left.setStretch(0, 3)
         left.setStretch(2, 2)
         side = Card(tr("From A to B"))
@@ -99,6 +102,9 @@ class ComparePage(Page):
         self._chooser.swap.clicked.connect(self.swap)
         self._layout_button.clicked.connect(self._apply_layout)
         self._switch.clicked.connect(self.switch)
+        self.pictures.large.toggled.connect(lambda on: self._lanes_card.setVisible(not on))
+        self.pictures.placeWanted.connect(self._hear_place)
+        desk.takesChanged.connect(self.pictures.forget_map)
         self.playback.heardChanged.connect(self._name_the_other)
         self.lanes.hovered.connect(lambda at: self._hover.setText(self.lanes.words_at(at)))
         self.notes.rowOpened.connect(lambda pair: self.playback.seek(pair.a_start_s))
@@ -122,7 +128,10 @@ class ComparePage(Page):
             ("faster", lambda: transport.change_speed(1)),
             ("swap", self.swap),
             ("layout", self._layout_button.click),
+            ("picture", self.pictures.next_picture),
+            ("large_picture", self.pictures.large.click),
             ("trend", self.trend.next_measure),
+            ("save_picture", self.pictures.ask_and_save),
         ):
             self.desk.keys.bind(self, f"compare.{action}", slot)
 
@@ -161,6 +170,15 @@ class ComparePage(Page):
         """Compare these two and play one after the other."""
         self._begins = True
         self.show_pair(a_id, b_id)
+
+    def _hear_place(self, reference_id: str, take_id: str, at_s: float) -> None:
+        """Compare the note map's take with the one it was laid against, at a note."""
+        self._place_s = at_s
+        if take_id != reference_id:
+            self.show_pair(reference_id, take_id)
+        elif self._shown is not None:
+            other = next(one for one in self._shown[::-1] if one != reference_id)
+            self.show_pair(reference_id, other)
 
     def swap(self) -> None:
         """Make A to B and B to A."""
@@ -215,7 +233,7 @@ class ComparePage(Page):
         if pair != self._shown or self._measured(pair) != self._compared_from:
             self._compare(pair)
         else:
-            self.trend.show_passage(self._chooser.passage_id, pair)
+            self.pictures.show_passage(self._chooser.passage_id, pair)
 
     def _measured(self, pair: Pair) -> tuple[tuple[object, ...], ...]:
         """Give what a comparison rests on."""
@@ -226,7 +244,7 @@ class ComparePage(Page):
         self._wanted = None
         self._shown = pair
         self._compared_from = self._measured(pair)
-        self.trend.show_passage(self._chooser.passage_id, pair)
+        self.pictures.show_passage(self._chooser.passage_id, pair)
         self._words.setText("")
         self._bar.setValue(0)
         self._bar.show()
@@ -239,7 +257,7 @@ class ComparePage(Page):
 
     def _failed(self, failure: PlainFailure) -> None:
         self._bar.hide()
-        self._begins = False
+        self._begins, self._place_s = False, None
         self._words.setText(f"{failure.sentence} {failure.next_step}")
 
     def _take_over(self, view: CompareView, *, stay: bool) -> None:
@@ -251,10 +269,14 @@ class ComparePage(Page):
         self.notes.show_rows(view.notes)
         words = [view.sentence, *view.confounders, view.levels.sentence]
         self._words.setText("\n".join(word for word in words if word))
+        self.pictures.show_compared(view)
         self.playback.show(view, stay=stay)
         if self._begins:
             self._begins = False
             self.playback.play_then_and_now()
+        if self._place_s is not None:
+            place_s, self._place_s = self._place_s, None
+            self.playback.want(place_s)
         pair = (view.a.row.id, view.b.row.id)
         near = (self._chooser.beside(pair, steps) for steps in (1, -1))
         self._comparisons.prepare((pair[0], b_id) for b_id in near if b_id is not None)

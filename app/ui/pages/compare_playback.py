@@ -31,7 +31,8 @@ class ComparePlayback(QObject):
         self._lanes = lanes
         self._transport = transport
         self._view: CompareView | None = None
-        self._begin_s: float | None = None
+        self._wanted_s: float | None = None
+        self._plays_wanted = False
         self._then_now = False
         self._was_playing = False
         self.hears_b = False
@@ -82,8 +83,12 @@ class ComparePlayback(QObject):
     def play_then_and_now(self) -> None:
         """Play A from its start, then B from its start; the switch works meanwhile."""
         self._then_now = True
-        self._begin_s = 0.0
-        self._begin()
+        self.want(0.0, play=True)
+
+    def want(self, place_s: float, *, play: bool = False) -> None:
+        """Go to a place once the takes are read, and play on from there."""
+        self._wanted_s, self._plays_wanted = place_s, play
+        self._go_where_wanted()
 
     def seek(self, place_s: float) -> None:
         """Go to a place."""
@@ -168,20 +173,20 @@ class ComparePlayback(QObject):
         self.hears_b = hears_b
         self.heardChanged.emit(hears_b)
 
-    def _begin(self) -> None:
-        if self._begin_s is None or not self._transport.is_ready:
+    def _go_where_wanted(self) -> None:
+        if self._wanted_s is None or not self._transport.is_ready:
             return
-        place_s, self._begin_s = self._begin_s, None
-        self._transport.seek(place_s)
-        if not self._transport.is_playing:
+        place_s, self._wanted_s = self._wanted_s, None
+        self.seek(place_s)
+        if self._plays_wanted and not self._transport.is_playing:
             self._transport.toggle()
 
     def _moved(self, state: PlaybackState) -> None:
         self._lanes.set_playhead(self.place_s)
         ended = self._was_playing and not state.playing
         self._was_playing = state.playing
-        if self._begin_s is not None:
-            self._begin()
+        if self._wanted_s is not None:
+            self._go_where_wanted()
         elif ended and self._then_now and not self.hears_b and self._view is not None:
             if state.position_s < self._view.a.duration_s - _AT_THE_END_S:
                 return  # paused on the way

@@ -1,4 +1,4 @@
-"""A passage over the weeks: a point a take, the trend and its band."""
+"""A passage over the weeks: a point a take, each week's median, the trend and its band."""
 
 from datetime import date, timedelta
 from typing import Any
@@ -31,6 +31,7 @@ class TrendPlot(QWidget):
         super().__init__()
         self._colours = colours
         self._view: TrendView | None = None
+        self._chosen: tuple[str, ...] = ()
         self._graphics = pg.GraphicsLayoutWidget()
         self._graphics.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._graphics.viewport().setFocusPolicy(Qt.FocusPolicy.NoFocus)
@@ -40,9 +41,12 @@ class TrendPlot(QWidget):
         self._band = QGraphicsPolygonItem()
         self._spread = pg.PlotCurveItem(connect="pairs")
         self._line = pg.PlotCurveItem()
+        self._weeks = pg.PlotCurveItem(connect="pairs")
+        self._week_spread = pg.PlotCurveItem(connect="pairs")
         self._points = pg.ScatterPlotItem(size=9)
         self._points.sigClicked.connect(self._clicked)
-        for item in (self._band, self._spread, self._line, self._points):
+        items = (self._band, self._spread, self._line, self._weeks, self._week_spread, self._points)
+        for item in items:
             self._plot.box.addItem(item, ignoreBounds=True)
         column(self).addWidget(self._graphics)
         self.setMinimumHeight(120)
@@ -50,7 +54,7 @@ class TrendPlot(QWidget):
 
     def show_trend(self, view: TrendView, chosen: tuple[str, ...] = ()) -> None:
         """Draw a trend; the chosen takes are filled."""
-        self._view = view
+        self._view, self._chosen = view, chosen
         c = self._colours
         days = [point.practice_day.toordinal() for point in view.points]
         values = [point.value for point in view.points]
@@ -65,6 +69,7 @@ class TrendPlot(QWidget):
                 ends_x += [day, day]
                 ends_y += [point.value - point.uncertainty, point.value + point.uncertainty]
         self._spread.setData(ends_x, ends_y, pen=pg.mkPen(c.ink_soft, width=1))
+        week_ends = self._show_weeks(view)
         self._line.setData(
             [day.toordinal() for day, _ in view.line],
             [value for _, value in view.line],
@@ -77,8 +82,23 @@ class TrendPlot(QWidget):
         wash.setAlpha(40)
         self._band.setBrush(wash)
         self._band.setPen(QPen(Qt.PenStyle.NoPen))
-        self._frame(days, [*values, *ends_y, *(point.y() for point in edge)])
+        self._frame(days, [*values, *ends_y, *week_ends, *(point.y() for point in edge)])
         self.setAccessibleDescription(f"{view.label}: {view.verdict or view.sentence}")
+
+    def _show_weeks(self, view: TrendView) -> list[float]:
+        """Draw a level stroke for each week's median, its interval in the middle."""
+        level_x, level_y, ends_x, ends_y = [], [], [], []
+        for week in view.weeks:
+            monday = week.monday.toordinal()
+            level_x += [monday, monday + 6]
+            level_y += [week.median, week.median]
+            if week.half_width is not None:
+                ends_x += [monday + 3, monday + 3]
+                ends_y += [week.median - week.half_width, week.median + week.half_width]
+        ink = self._colours.ink
+        self._weeks.setData(level_x, level_y, pen=pg.mkPen(ink, width=2.4))
+        self._week_spread.setData(ends_x, ends_y, pen=pg.mkPen(ink, width=1.2))
+        return [*level_y, *ends_y]
 
     def recolour(self, colours: Colours) -> None:
         """Use another palette."""
@@ -86,7 +106,7 @@ class TrendPlot(QWidget):
         self._graphics.setBackground(colours.card)
         self._plot.recolour(colours)
         if self._view is not None:
-            self.show_trend(self._view)
+            self.show_trend(self._view, self._chosen)
 
     def _frame(self, days: list[int], values: list[float]) -> None:
         if not days:
