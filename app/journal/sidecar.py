@@ -12,7 +12,7 @@ Three kinds, each with a schema number and the instant it was written:
     one in the journal's folder: passages, items, settings, clips put aside, promises
     with the numbers that were shared, assignments, coming dates, earlier hours,
     rehearsals, suggestions put aside, takes first heard without their measurements,
-    what was heard of marked problems, bounds, blind trials.
+    what was heard of marked problems, bounds, blind trials, remarks of lessons.
 
 The database is the truth and the sidecars follow it; from the sidecars alone it can
 be made again, except for the measurements, which are made again from the recordings,
@@ -35,6 +35,7 @@ from app.journal.first_listen import FirstListen
 from app.journal.promises import Promise, SharedNumber
 from app.journal.records import JournalSettings, Marker, Passage, RestDay, Session, Take
 from app.journal.rehearsals import Rehearsal
+from app.journal.remarks import LessonRemark
 from app.journal.still_there import StillThere
 from app.journal.suggestions import Dismissal
 
@@ -85,6 +86,7 @@ class JournalCard:
     still_there: tuple[StillThere, ...] = ()
     bounds: tuple[PassageBounds, ...] = ()
     blind_trials: tuple[BlindTrial, ...] = ()
+    remarks: tuple[LessonRemark, ...] = ()
 
 
 Card = TakeCard | DayCard | JournalCard
@@ -112,6 +114,7 @@ _LISTS: dict[str, type[Any]] = {
     "still_there": StillThere,
     "bounds": PassageBounds,
     "blind_trials": BlindTrial,
+    "remarks": LessonRemark,
 }
 
 

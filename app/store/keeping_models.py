@@ -120,3 +120,18 @@ class RehearsalModel(Base):
     chances: Mapped[tuple[Chance, ...]] = mapped_column(RecordList(Chance))
     drawn: Mapped[bool] = mapped_column(Boolean)
     ended_at: Mapped[datetime | None] = mapped_column(Instant)
+
+
+class LessonRemarkModel(Base):
+    """See :class:`app.journal.remarks.LessonRemark`."""
+
+    __tablename__ = "lesson_remark"
+
+    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
+    lesson_day: Mapped[date] = mapped_column(Date)
+    first_day: Mapped[date] = mapped_column(Date)
+    last_day: Mapped[date] = mapped_column(Date)
+    text: Mapped[str] = mapped_column(Text)
+    created_at: Mapped[datetime] = mapped_column(Instant)
+    changed_at: Mapped[datetime] = mapped_column(Instant)
+    author: Mapped[Author] = mapped_column(EnumText(Author))

@@ -7,19 +7,20 @@ A sidecar that cannot be read is passed over and reported; a recording that was 
 together with its sidecar is found where it is now.
 """
 
-from dataclasses import dataclass, field, replace
-from datetime import date, datetime
+from collections.abc import Iterable
+from dataclasses import replace
+from datetime import datetime
 from pathlib import Path
 
 from sqlalchemy import Connection, delete, select
 
-from app.journal.blocks import Item
 from app.journal.codec import encoded
+from app.journal.contents import Contents
 from app.journal.failures import PlainFailure
 from app.journal.markers import HEAVIEST, LIGHTEST
 from app.journal.promises import Promise
 from app.journal.promises import checked as checked_promise
-from app.journal.records import Marker, Passage, Session, Take
+from app.journal.records import Marker, Take
 from app.journal.sidecar import SCHEMA, Card, DayCard, JournalCard, TakeCard, read_card, schema_of
 from app.journal.stopping import Progress, ShouldStop, Stopped
 from app.store.columns import json_text
@@ -27,6 +28,7 @@ from app.store.folders import SIDECAR_SUFFIX, Folders
 from app.store.keeping_models import (
     AssignmentModel,
     EarlierHoursModel,
+    LessonRemarkModel,
     OccasionModel,
     PromiseModel,
     RehearsalModel,
@@ -58,25 +60,7 @@ _BLOCK = BlockModel.__table__.c
 _ATTEMPT = AttemptModel.__table__.c
 
 
-@dataclass(slots=True)
-class Found:
-    """Everything the sidecars of a journal say, each record once; markers by take.
-
-    ``newer`` is true where a newer version wrote one of them.
-    """
-
-    takes: dict[str, Take] = field(default_factory=dict)
-    markers: dict[str, tuple[Marker, ...]] = field(default_factory=dict)
-    passages: dict[str, Passage] = field(default_factory=dict)
-    sessions: dict[str, Session] = field(default_factory=dict)
-    days: dict[date, DayCard] = field(default_factory=dict)
-    items: dict[str, Item] = field(default_factory=dict)
-    journal: JournalCard | None = None
-    unreadable: list[str] = field(default_factory=list)
-    newer: bool = False
-
-
-def read_sidecars(folders: Folders, progress: Progress, should_stop: ShouldStop) -> Found:
+def read_sidecars(folders: Folders, progress: Progress, should_stop: ShouldStop) -> Contents:
     """Read all sidecars of a journal; changes nothing.
 
     Raises
@@ -84,7 +68,7 @@ def read_sidecars(folders: Folders, progress: Progress, should_stop: ShouldStop)
     Stopped
         Where ``should_stop`` says so.
     """
-    found = Found()
+    found = Contents()
     cards: list[Card] = []
     paths = [path for path in folders.day_files() if path.suffix.lower() == SIDECAR_SUFFIX]
     if folders.journal_card.exists():
@@ -100,9 +84,14 @@ def read_sidecars(folders: Folders, progress: Progress, should_stop: ShouldStop)
         except (OSError, ValueError):  # what is no UTF-8 or no card is a ValueError
             found.unreadable.append(folders.relative(path))
         progress((done + 1) / len(paths))
+    gather(cards, found)
+    return found
+
+
+def gather(cards: Iterable[Card], found: Contents) -> None:
+    """Add what cards say, each record once."""
     for card in sorted(cards, key=_weight):
         _gather(card, found)
-    return found
 
 
 def _weight(card: Card) -> tuple[int, datetime]:
@@ -132,7 +121,7 @@ def _acceptable(marker: Marker, take_id: str) -> Marker:
     return replace(marker, take_id=take_id, weight=weight)
 
 
-def _gather(card: Card, found: Found) -> None:
+def _gather(card: Card, found: Contents) -> None:
     """Add what a card says; later cards overrule earlier ones."""
     match card:
         case TakeCard():
@@ -151,7 +140,7 @@ def _gather(card: Card, found: Found) -> None:
             found.items |= {item.id: item for item in card.items}
 
 
-def write_found(connection: Connection, found: Found) -> None:
+def write_found(connection: Connection, found: Contents) -> None:
     """Write what the sidecars say into a database, over what it says itself.
 
     The database may be empty or come from a backup; what the sidecars do not
@@ -179,7 +168,7 @@ def write_found(connection: Connection, found: Found) -> None:
         upsert(connection, SettingModel, rows)
 
 
-def _write_time_spent(connection: Connection, found: Found) -> None:
+def _write_time_spent(connection: Connection, found: Contents) -> None:
     """Write items, blocks and attempts; of a day whose card is there, only what it says."""
     passages = set(connection.scalars(select(_PASSAGE.id)))
 
@@ -238,6 +227,7 @@ def _write_kept(connection: Connection, card: JournalCard) -> None:
     connection.execute(delete(OccasionModel))
     upsert(connection, OccasionModel, map(values_of, card.occasions))
     upsert(connection, RehearsalModel, map(values_of, card.rehearsals))
+    upsert(connection, LessonRemarkModel, map(values_of, card.remarks))
     upsert(connection, DismissalModel, map(values_of, card.dismissals))
     upsert(connection, FirstListenModel, map(values_of, card.first_listens))
     write_followed(connection, card, passages, takes)
@@ -254,7 +244,7 @@ def _makes_sense(promise: Promise) -> bool:
     return True
 
 
-def _takes_to_write(connection: Connection, found: Found) -> tuple[Take, ...]:
+def _takes_to_write(connection: Connection, found: Contents) -> tuple[Take, ...]:
     """Give the takes of the sidecars in a form that the database can hold."""
     passages = set(connection.scalars(select(_PASSAGE.id)))
     rows = connection.execute(select(_TAKE.id, _TAKE.file))

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
+from app.journal.contents import Contents
 from app.journal.failures import PlainFailure
 from app.journal.records import Take
 from app.journal.stopping import Progress, ShouldStop, Stopped, never_stop, no_progress
@@ -21,7 +22,7 @@ from app.store.connecting import check_folder, no_journal, take_lock, writing_en
 from app.store.database_files import check_usable, is_sound, remove_database, set_aside
 from app.store.folders import SIDECAR_SUFFIX, Folders, sync_folder
 from app.store.migrating import migrate
-from app.store.rebuild import Found, read_sidecars, write_found
+from app.store.rebuild import read_sidecars, write_found
 from app.store.store import Store, open_locked, system_clock
 from app.store.troubles import plain_database_failures, plain_file_failures
 
@@ -93,7 +94,7 @@ def repair(
     with ExitStack() as held:
         lock = take_lock(folders)
         held.callback(lock.release)
-        found, aside, backup = Found(), "", ""
+        found, aside, backup = Contents(), "", ""
         _check_is_journal(folders)
         rebuilt = not is_sound(folders)
         if rebuilt:
@@ -149,7 +150,7 @@ def _check_is_journal(folders: Folders) -> None:
 
 def _rebuilt(
     folders: Folders, now: datetime, progress: Progress, should_stop: ShouldStop
-) -> tuple[Found, str, str]:
+) -> tuple[Contents, str, str]:
     found = read_sidecars(folders, progress, should_stop)
     if found.newer:  # what this version does not know would be lost with the next change
         raise PlainFailure(
@@ -172,7 +173,7 @@ def _rebuilt(
     return found, aside, backup
 
 
-def _fill(building: Path, found: Found) -> None:
+def _fill(building: Path, found: Contents) -> None:
     migrate(building)
     engine = writing_engine(building)
     try:

@@ -15,6 +15,7 @@ from pathlib import Path
 
 from sqlalchemy import Connection, select
 
+from app.journal.contents import Contents
 from app.journal.failures import PlainFailure
 from app.journal.stopping import Progress, ShouldStop, Stopped, never_stop, no_progress
 from app.store.backups import Backup, back_up, backups_newest_first
@@ -23,7 +24,7 @@ from app.store.database_files import check_usable, is_sound, remove_database, se
 from app.store.folders import Folders, sync_folder
 from app.store.migrating import migrate
 from app.store.models import Base, ItemModel, PassageModel, SessionModel, TakeModel
-from app.store.rebuild import Found, read_sidecars, write_found
+from app.store.rebuild import read_sidecars, write_found
 from app.store.store import Store, open_locked, system_clock
 from app.store.troubles import plain_database_failures, plain_file_failures
 
@@ -131,7 +132,7 @@ def restore(
         )
 
 
-def _build(backup: Path, building: Path, found: Found, folders: Folders) -> tuple[str, ...]:
+def _build(backup: Path, building: Path, found: Contents, folders: Folders) -> tuple[str, ...]:
     """Make the restored database beside the present one; returns the younger recordings."""
     remove_database(building)
     shutil.copyfile(backup, building)
@@ -148,7 +149,7 @@ def _build(backup: Path, building: Path, found: Found, folders: Folders) -> tupl
     return tuple(sorted(take.file for take in younger.takes.values()))
 
 
-def _younger(connection: Connection, found: Found, folders: Folders) -> Found:
+def _younger(connection: Connection, found: Contents, folders: Folders) -> Contents:
     """Give what the sidecars say about takes that the backup does not know, and no more."""
     files = set(connection.scalars(select(TakeModel.__table__.c.file)))
     known = _ids(connection, TakeModel)
@@ -160,7 +161,7 @@ def _younger(connection: Connection, found: Found, folders: Folders) -> Found:
     sessions = {take.session_id for take in takes.values()} - _ids(connection, SessionModel)
     passages, items = _ids(connection, PassageModel), _ids(connection, ItemModel)
     wanted = {take.passage_id for take in takes.values()} - passages
-    return Found(
+    return Contents(
         takes=takes,
         markers={take_id: found.markers[take_id] for take_id in takes},
         passages={key: found.passages[key] for key in wanted if key in found.passages},

@@ -38,6 +38,7 @@ from app.store.models import SidecarDueModel
 from app.store.passages import PassageRepository
 from app.store.promises import PromiseRepository, SharedNumberRepository
 from app.store.rehearsals import RehearsalRepository
+from app.store.remarks import LessonRemarkRepository
 from app.store.sessions import RestDayRepository, SessionRepository
 from app.store.settings import SettingsRepository
 from app.store.takes import TakeRepository
@@ -78,6 +79,7 @@ class Records:
     still_there: StillThereRepository
     bounds: PassageBoundsRepository
     blind_trials: BlindTrialRepository
+    remarks: LessonRemarkRepository
 
 
 class Sidecars:
@@ -108,6 +110,34 @@ class Sidecars:
                 self._work.touch_day(day)
             if journal:
                 self._work.touch(JOURNAL_KEY)
+
+    def cards(
+        self, *, first_day: date | None = None, last_day: date | None = None
+    ) -> tuple[Card, ...]:
+        """Give what the sidecars of some days say, or would say, and the journal's own.
+
+        Deleted takes have cards too.
+        """
+        records, now = self._records, self._clock()
+        with self._work.connection():
+            takes = records.takes.list(first_day=first_day, last_day=last_day, include_deleted=True)
+            days = {
+                session.practice_day
+                for session in records.sessions.list(first_day=first_day, last_day=last_day)
+            }
+            days |= {
+                rest.practice_day
+                for rest in records.rest_days.list(first_day=first_day, last_day=last_day)
+            }
+            days |= {
+                attempt.practice_day
+                for attempt in records.attempts.list(first_day=first_day, last_day=last_day)
+            }
+            return (
+                *self._take_cards([take.id for take in takes], now),
+                *(self._day_card(day, now) for day in sorted(days)),
+                self._journal_card(now),
+            )
 
     def write_due(self) -> int:
         """Write the sidecars that are due; returns how many still are.
@@ -210,4 +240,5 @@ class Sidecars:
             still_there=self._records.still_there.list(),
             bounds=self._records.bounds.list(),
             blind_trials=self._records.blind_trials.list(),
+            remarks=self._records.remarks.list(),
         )

@@ -52,6 +52,7 @@ from app.store.passages import PassageRepository
 from app.store.plans import PlanRepository
 from app.store.promises import PromiseRepository, SharedNumberRepository
 from app.store.rehearsals import RehearsalRepository
+from app.store.remarks import LessonRemarkRepository
 from app.store.sessions import RestDayRepository, SessionRepository
 from app.store.settings import SettingsRepository
 from app.store.sidecars import Records, Sidecars, note_due
@@ -78,7 +79,7 @@ class Store:
     takes, passages, markers, sessions, rest_days, measurements, settings, items, blocks,
     clock, attempts, put_aside, promises, shared_numbers, assignments, occasions,
     earlier_hours, plans, rehearsals, dismissals, first_listens, still_there, bounds,
-    blind_trials, alignments, outlines
+    blind_trials, alignments, outlines, remarks
         The repositories. A call outside :meth:`transaction` is one of its own.
     folders : Folders
         Where the files lie.
@@ -129,6 +130,7 @@ class Store:
         self.blind_trials = BlindTrialRepository(self._work)
         self.alignments = PairAlignmentRepository(self._work)
         self.outlines = TakeOutlineRepository(self._work)
+        self.remarks = LessonRemarkRepository(self._work)
         self.sidecars = Sidecars(
             folders,
             self._work,
@@ -154,6 +156,7 @@ class Store:
                 self.still_there,
                 self.bounds,
                 self.blind_trials,
+                self.remarks,
             ),
             clock,
         )

@@ -28,6 +28,7 @@ from app.journal.records import (
     Take,
 )
 from app.journal.rehearsals import Chance, Rehearsal
+from app.journal.remarks import LessonRemark
 from app.journal.still_there import StillThere
 from app.journal.suggestions import Dismissal, SuggestionKind
 from app.store.repair import sha256_of
@@ -132,6 +133,12 @@ def make_occasion(passage: Passage | None = None, **changes: Any) -> Occasion:
     ids = (passage.id,) if passage else ()
     day = DAY + timedelta(days=30)
     return replace(Occasion(new_id(), day, OccasionKind.AUDITION, NOW, "open seat", ids), **changes)
+
+
+def make_remark(**changes: Any) -> LessonRemark:
+    week = DAY + timedelta(days=7)
+    said = "Third finger closer.\n- scales with a drone"
+    return replace(LessonRemark(new_id(), week, DAY, week, said, NOW, NOW), **changes)
 
 
 def make_rehearsal(passage: Passage, take: Take, **changes: Any) -> Rehearsal:
@@ -242,6 +249,7 @@ def fill_promises(store: Store, passage: Passage, item: Item, take: Take) -> Non
     store.dismissals.add(make_dismissal(None, take, kind=SuggestionKind.DRAGS, subject=""))
     store.first_listens.add(FirstListen(take.id, NOW, NOW + timedelta(minutes=5)))
     fill_followed(store, passage, take)
+    store.remarks.add(make_remark())
     store.earlier_hours.put(EarlierHours(1234.5, DAY, "eleven years, an estimate"))
 
 
@@ -278,4 +286,5 @@ def everything(store: Store) -> dict[str, Any]:
         "still_there": store.still_there.list(),
         "bounds": store.bounds.list(),
         "blind_trials": store.blind_trials.list(),
+        "remarks": store.remarks.list(),
     }
