@@ -23,6 +23,7 @@ BoolArray = NDArray[np.bool_]
 _LONGEST_WINDOW_S: Final = 0.25
 SHORTEST_CHORD_S: Final = 0.1
 _FEWEST_PERIODS: Final = 8.0
+_FEWEST_HOLLOW_PERIODS: Final = 4.0
 _HIGHEST_PEAK_HZ: Final = 7_000.0
 _MOST_PEAKS: Final = 48
 _WEAKEST_PEAK_DB: Final = 45.0
@@ -53,10 +54,26 @@ class Peaks:
 
 @dataclass(frozen=True, slots=True)
 class Chord:
-    """Two pitches, the lower first, in Hz."""
+    """Two pitches, the lower first, in Hz.
+
+    ``lower_db`` and ``upper_db`` are the levels of the partials each string has to itself,
+    against each other only.
+    """
 
     lower_hz: float
     upper_hz: float
+    lower_db: float = 0.0
+    upper_db: float = 0.0
+
+    @property
+    def softer_hz(self) -> float:
+        """The pitch of the softer string."""
+        return self.lower_hz if self.lower_db < self.upper_db else self.upper_hz
+
+    @property
+    def apart_db(self) -> float:
+        """By how much the softer string is softer."""
+        return abs(self.lower_db - self.upper_db)
 
 
 def find_chord(
@@ -76,8 +93,8 @@ def find_chord(
     Returns
     -------
     Chord or None
-        ``None`` where one pitch explains the spectrum, or two do not. A unison or an
-        octave cannot be told from one note and is not looked for.
+        ``None`` where one pitch explains the spectrum, or two do not. For a unison or an
+        octave see :func:`analysis.blends.find_blend`.
     """
     span_s = min(end_s - start_s, _LONGEST_WINDOW_S)
     if span_s < max(SHORTEST_CHORD_S, _FEWEST_PERIODS / (2.0 * floor_hz)):
@@ -87,6 +104,51 @@ def find_chord(
     peaks = _peaks(source, middle_s, span_s, floor_hz)
     if len(peaks.hz) < 3:
         return None
+    chord = _two_pitches(peaks, floor_hz, ceiling_hz)
+    return None if chord is None else _with_levels(peaks, chord)
+
+
+def is_hollow(source: MonoSamples, start_s: float, end_s: float, f0_hz: float) -> bool:
+    """Whether a pitch is only the common period of several notes that sound together.
+
+    Notes that stand in small ratios, a just triad or a fourth, repeat together after a
+    common period. No string vibrates with it: its first partial is missing, and with
+    that its seventh, eleventh and thirteenth, which no small ratio reaches.
+
+    Parameters
+    ----------
+    source : MonoSamples
+        The take.
+    start_s, end_s : float
+        A stretch of one pitch.
+    f0_hz : float
+        That pitch.
+    """
+    span_s = min(end_s - start_s, _LONGEST_WINDOW_S)
+    if span_s < _FEWEST_HOLLOW_PERIODS / f0_hz:
+        return False
+    peaks = _peaks(source, 0.5 * (start_s + end_s), span_s, f0_hz)
+    rungs = _rungs(peaks, f0_hz)
+    if len(peaks.hz) < 3 or float(np.sum(peaks.power[rungs > 0])) < _LEAST_EXPLAINED:
+        return False
+    there = set(rungs[rungs > 0].tolist())
+    top = max(there)
+    if 1 in there or not there.isdisjoint({7, 11, 13}):
+        return False
+    low_ones_missing = there.isdisjoint({1, 2, 3}) or (top > 5 and there.isdisjoint({1, 5}))
+    return low_ones_missing or (top > 7 and there.isdisjoint({1, 2}))
+
+
+def _with_levels(peaks: Peaks, chord: Chord) -> Chord:
+    lower, upper = (_rungs(peaks, hz) > 0 for hz in (chord.lower_hz, chord.upper_hz))
+    levels = [
+        10.0 * np.log10(max(float(np.sum(peaks.power[own] ** 2)), 1e-12))
+        for own in (lower & ~upper, upper & ~lower)
+    ]
+    return Chord(chord.lower_hz, chord.upper_hz, *levels)
+
+
+def _two_pitches(peaks: Peaks, floor_hz: float, ceiling_hz: float) -> Chord | None:
     candidates = _candidates(peaks, floor_hz, ceiling_hz)
     single = _best_single(peaks, candidates)
     if single is None:

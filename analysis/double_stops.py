@@ -1,16 +1,127 @@
-"""Double stops that the search for notes has cut into pieces, made whole."""
+"""Double stops among the notes: where two strings sound, and their pieces made whole."""
 
 from dataclasses import replace
 from typing import Final
 
-from analysis.note_spans import Span
-from analysis.results import Measured, Note, NoteKind, NotMeasurable
-from analysis.units import cents_between
+import numpy as np
 
+from analysis.blends import find_blend
+from analysis.blocks import MonoSamples
+from analysis.chords import SHORTEST_CHORD_S, Chord, find_chord, is_hollow
+from analysis.instruments import Instrument
+from analysis.note_spans import Span
+from analysis.results import Measured, Note, NoteKind, NotMeasurable, PitchTrack
+from analysis.units import cents_between, midi_to_hz, parse_note_name
+
+SEVERAL: Final = Chord(0.0, 0.0)
+"""Notes that sound together and whose pitches cannot be told."""
+
+_SHORTEST_SURE_CHORD_S: Final = 0.3
+_UNSURE_CONFIDENCE: Final = 0.8
+_PERIODIC_CONFIDENCE: Final = 0.9
+_SHORTEST_HOLLOW_S: Final = 0.07
+_ON_A_RUNG_CENTS: Final = 60.0
+_RINGS_BELOW_DB: Final = 7.5
+_RINGS_FAR_BELOW_DB: Final = 14.0
+_OPEN_STRING_CENTS: Final = 45.0
 _SAME_BOW_S: Final = 0.06
 _CLEAR_BOW_CHANGE: Final = 0.5
 _SAME_CHORD_CENTS: Final = 30.0
 _LONGEST_PIECE_S: Final = 0.3
+
+
+def find_together(
+    track: PitchTrack,
+    span: Span,
+    source: MonoSamples,
+    instrument: Instrument,
+    steady_hz: float | None,
+) -> Chord | None:
+    """Look for more than one string in a note.
+
+    Parameters
+    ----------
+    track : PitchTrack
+        The pitch of the take.
+    span : Span
+        The note.
+    source : MonoSamples
+        The take.
+    instrument : Instrument
+        What is played.
+    steady_hz : float or None
+        The pitch the steady part of the note seems to have.
+
+    Returns
+    -------
+    Chord or None
+        :data:`SEVERAL` where a common period of several notes is all there is to tell;
+        ``None`` for one note, also while a string that was let go rings under it.
+    """
+    chord = _find_two(track, span, source, instrument)
+    if chord is not None:
+        return None if _only_rings(chord, instrument) else chord
+    f0_hz = track.f0_hz[span.first : span.last]
+    f0_hz = f0_hz[np.isfinite(f0_hz)]
+    if not f0_hz.size:
+        return None
+    middle_hz = steady_hz or float(np.median(f0_hz))
+    if span.duration_s >= _SHORTEST_HOLLOW_S and is_hollow(
+        source, span.start_s, span.end_s, middle_hz
+    ):
+        return SEVERAL
+    inset_s = min(0.08, 0.15 * span.duration_s)
+    pair = find_blend(source, span.start_s + inset_s, span.end_s - inset_s, middle_hz)
+    return None if pair is None else Chord(*pair)
+
+
+def _find_two(
+    track: PitchTrack, span: Span, source: MonoSamples, instrument: Instrument
+) -> Chord | None:
+    if span.duration_s < SHORTEST_CHORD_S:
+        return None
+    confidence = float(np.median(track.confidence[span.first : span.last]))
+    if span.duration_s < _SHORTEST_SURE_CHORD_S and confidence > _UNSURE_CONFIDENCE:
+        # in a short note the note before may still sound on from the walls
+        return None
+    inset = min(0.03, 0.2 * span.duration_s)
+    chord = find_chord(
+        source,
+        span.start_s + inset,
+        span.end_s - inset,
+        instrument.floor_hz,
+        instrument.ceiling_hz,
+    )
+    if chord is not None and confidence > _PERIODIC_CONFIDENCE:
+        f0_hz = track.f0_hz[span.first : span.last]
+        f0_hz = f0_hz[np.isfinite(f0_hz)]
+        if f0_hz.size and not _on_ladder_of(chord, float(np.median(f0_hz))):
+            return None
+    return chord
+
+
+def _on_ladder_of(chord: Chord, f0_hz: float) -> bool:
+    """Whether both strings are multiples of the one period the track has found.
+
+    Two strings repeat perfectly only over a common period; where the track is sure of a
+    pitch that is none, the second string is the room's memory of the note before.
+    """
+    rungs = np.array([chord.lower_hz, chord.upper_hz]) / f0_hz
+    near = np.abs(1200.0 * np.log2(rungs / np.maximum(np.rint(rungs), 1.0))) < _ON_A_RUNG_CENTS
+    return bool(np.all(near) and np.all(rungs > 1.5))
+
+
+def _only_rings(chord: Chord, instrument: Instrument) -> bool:
+    """Whether the softer string is not bowed but rings: an open one, or any far below."""
+    if chord.apart_db > _RINGS_FAR_BELOW_DB:
+        return True
+    if chord.apart_db < _RINGS_BELOW_DB:
+        return False
+    octaves = [
+        np.log2(chord.softer_hz / midi_to_hz(parse_note_name(name)))
+        for name in instrument.open_strings
+    ]
+    return any(1200.0 * abs(o - round(o)) <= _OPEN_STRING_CENTS for o in octaves)
 
 
 def join_double_stops(found: list[tuple[Span, Note]]) -> tuple[Note, ...]:

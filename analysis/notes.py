@@ -7,8 +7,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from analysis.blocks import MonoSamples
-from analysis.chords import SHORTEST_CHORD_S, Chord, find_chord
-from analysis.double_stops import join_double_stops
+from analysis.chords import Chord
+from analysis.double_stops import SEVERAL, find_together, join_double_stops
 from analysis.instruments import Instrument
 from analysis.note_centre import Reading, pitch_of, read_steady
 from analysis.note_kinds import is_quick_trill, kind_of
@@ -45,9 +45,6 @@ _LONGEST_SETTLING_S: Final = 0.08
 _PLUCK_SKIPPED_S: Final = 0.04
 _PLUCK_INTERVAL_WIDER: Final = 1.5
 _CHORD_UNCERTAINTY_CENTS: Final = 5.0
-_SHORTEST_SURE_CHORD_S: Final = 0.3
-_UNSURE_CONFIDENCE: Final = 0.8
-_PERIODIC_CONFIDENCE: Final = 0.9
 _SHORTEST_UNCLEAR_S: Final = 0.15
 _FAINT_DB: Final = 25.0
 _WIDEST_USEFUL_CENTS: Final = 50.0
@@ -128,7 +125,7 @@ class _Finder:
         if kind is NoteKind.NOTE:
             if reading is not None and is_quick_trill(reading):
                 return _of_no_one_pitch(span, NoteKind.TRILL, top)
-            chord = self._chord(span)
+            chord = self._together(span, reading)
             if chord is not None:
                 return _double_stop(span, chord, top, strings=bool(self.instrument.open_strings))
         if not voiced:
@@ -171,38 +168,11 @@ class _Finder:
             vibrato=_vibrato(reading, kind, level, self.windows),
         )
 
-    def _chord(self, span: Span) -> Chord | None:
-        if self.source is None or span.duration_s < SHORTEST_CHORD_S:
+    def _together(self, span: Span, reading: Reading | None) -> Chord | None:
+        if self.source is None:
             return None
-        confidence = float(np.median(self.track.confidence[span.first : span.last]))
-        if span.duration_s < _SHORTEST_SURE_CHORD_S and confidence > _UNSURE_CONFIDENCE:
-            # in a short note the note before may still sound on from the walls
-            return None
-        inset = min(0.03, 0.2 * span.duration_s)
-        chord = find_chord(
-            self.source,
-            span.start_s + inset,
-            span.end_s - inset,
-            self.instrument.floor_hz,
-            self.instrument.ceiling_hz,
-        )
-        if chord is not None and confidence > _PERIODIC_CONFIDENCE:
-            f0_hz = self.track.f0_hz[span.first : span.last]
-            f0_hz = f0_hz[np.isfinite(f0_hz)]
-            if f0_hz.size and not _on_ladder_of(chord, float(np.median(f0_hz))):
-                return None
-        return chord
-
-
-def _on_ladder_of(chord: Chord, f0_hz: float) -> bool:
-    """Whether both strings are multiples of the one period the track has found.
-
-    Two strings repeat perfectly only over a common period; where the track is sure of a
-    pitch that is none, the second string is the room's memory of the note before.
-    """
-    rungs = np.array([chord.lower_hz, chord.upper_hz]) / f0_hz
-    near = np.abs(1200.0 * np.log2(rungs / np.maximum(np.rint(rungs), 1.0))) < 60.0
-    return bool(np.all(near) and np.all(rungs > 1.5))
+        steady = None if reading is None else midi_to_hz(reading.middle_midi)
+        return find_together(self.track, span, self.source, self.instrument, steady)
 
 
 def _of_no_one_pitch(span: Span, kind: NoteKind, level_dbfs: float) -> Note:
@@ -212,6 +182,7 @@ def _of_no_one_pitch(span: Span, kind: NoteKind, level_dbfs: float) -> Note:
 
 def _double_stop(span: Span, chord: Chord, level_dbfs: float, *, strings: bool) -> Note:
     two = NotMeasurable(Reason.TWO_NOTES_SOUND, "Two notes sound together.", _PROVENANCE)
+    strings = strings and chord is not SEVERAL
     lower = NotePitch(chord.lower_hz, _CHORD_UNCERTAINTY_CENTS, 0.0)
     return Note(
         start_s=span.start_s,
