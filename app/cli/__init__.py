@@ -25,6 +25,7 @@ from app.cli import (
     record,
     recover,
     repair,
+    score,
     sounding,
 )
 from app.cli.program import Program
@@ -72,6 +73,7 @@ def build() -> typer.Typer:
         promise,
         plan,
         history,
+        score,
         check,
         repair,
         export,

@@ -26,6 +26,7 @@ from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
 
 if TYPE_CHECKING:
+    from app.journal.scores import Score
     from app.services.views import NamedReading
 
 # Nobody knows what made a file that lies somewhere on the disk.
@@ -57,6 +58,16 @@ def measure(  # noqa: PLR0917 - one parameter an option
     accompanied: AccompaniedOption = False,
     automatic_gain: GainOption = None,
     with_mute: MuteOption = False,
+    score: Annotated[
+        Path | None,
+        typer.Option("--score", metavar="SCORE", help="MusicXML or MIDI of what is played."),
+    ] = None,
+    part: Annotated[
+        int, typer.Option("--part", metavar="N", min=1, help="Which part of it, from 1.")
+    ] = 1,
+    bars: Annotated[
+        str | None, typer.Option("--bars", metavar="BARS", help="Its bars, e.g. 1-8, 17-24.")
+    ] = None,
     journal: JournalOption = None,
 ) -> None:
     """Measure intonation, tempo and dynamics.
@@ -72,9 +83,10 @@ def measure(  # noqa: PLR0917 - one parameter an option
         return
     is_file = Path(file).exists() or looks_like_a_file(file)
     if is_file and not _is_take(context, file, journal):
-        _measure_file(Path(file), playing_settings(_OF_A_FILE, *given), json, curves)
+        written = _written(score, part, bars)
+        _measure_file(Path(file), playing_settings(_OF_A_FILE, *given), written, json, curves)
         return
-    _measure_take(context, file, journal, given, json, curves)
+    _measure_take(context, file, journal, (*given, score, bars), json, curves)
 
 
 def _is_take(context: typer.Context, text: str, journal: Path | None) -> bool:
@@ -83,10 +95,27 @@ def _is_take(context: typer.Context, text: str, journal: Path | None) -> bool:
     return not Path(text).exists() and (folder / text).is_file()
 
 
-def _measure_file(path: Path, settings: PlayingSettings, json: bool, curves: bool) -> None:
+def _written(score: Path | None, part: int, bars: str | None) -> "Score | None":
+    if score is None:
+        return None
+    from app.journal.scores import bar_spans, within_bars  # noqa: PLC0415 - only when run
+    from app.services.score_worker import read_apart  # noqa: PLC0415
+
+    parts = watched(score.name, lambda _progress, stop: read_apart(score, stop))
+    if part > len(parts):
+        raise PlainFailure(f"The score has no part number {part}.", f"It has {len(parts)}.")
+    return within_bars(parts[part - 1], bar_spans(bars or ""))
+
+
+def _measure_file(
+    path: Path, settings: PlayingSettings, written: "Score | None", json: bool, curves: bool
+) -> None:
     from app.services.file_measuring import measure_file  # noqa: PLC0415 - only when run
 
-    report = watched(path.name, lambda progress, stop: measure_file(path, settings, progress, stop))
+    report = watched(
+        path.name,
+        lambda progress, stop: measure_file(path, settings, progress, stop, score=written),
+    )
     if report.notice:
         remark(report.notice)
     if json:

@@ -58,6 +58,8 @@ def measure_file(
     settings: PlayingSettings,
     progress: Progress = no_progress,
     should_stop: ShouldStop = never_stop,
+    *,
+    score: "Score | None" = None,
 ) -> MeasureReport:
     """Measure a sound file.
 
@@ -67,6 +69,8 @@ def measure_file(
         Any sound file, or a clip with sound.
     settings : PlayingSettings
         What the measures need to know about the playing.
+    score : Score, optional
+        What is written for it.
 
     Raises
     ------
@@ -79,7 +83,9 @@ def measure_file(
     found = read_for_measuring(path, part_of(progress, 0.0, _READ), should_stop)
     stop_if(should_stop)
     watched = found.watched(should_stop)
-    analysis = analyse_sound(found.sound, settings, part_of(progress, _READ, 1.0), watched)
+    line = written_line(score, score.title or score.part) if score else None
+    rest = part_of(progress, _READ, 1.0)
+    analysis = analyse_sound(found.sound, settings, rest, watched, score=line)
     return MeasureReport(str(path), analysis, settings, notice_of(found.sound))
 
 

@@ -66,8 +66,8 @@ class ScoreShelf:
         self, path: Path, should_stop: ShouldStop = never_stop
     ) -> tuple[str, tuple[Score, ...]]:
         """Read the parts of any score file; gives the hash of its bytes too."""
-        parts = read_apart(path, should_stop)
-        sha256 = sha256_of(path)
+        sha256 = sha256_of(path) if path.is_file() else ""
+        parts = self._known.get(sha256) or read_apart(path, should_stop)
         self._known[sha256] = parts
         return sha256, parts
 

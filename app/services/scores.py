@@ -83,10 +83,7 @@ class ScoreService:
         """
         passage = self._passage(passage_id)
         sha256, parts = self._shelf.parts_of_path(path, should_stop)
-        if not 0 <= part < len(parts):
-            there = f"It has {len(parts)}." if len(parts) > 1 else "It has one."
-            raise PlainFailure(f"The score has no part number {part + 1}.", there)
-        within_bars(parts[part], (bars,) if bars else ())
+        chosen_part(parts, part, bars)
         progress(0.9)
         kept = ScoreFile(
             file=self._shelf.copy_in(path, sha256),
@@ -139,9 +136,15 @@ class ScoreService:
             return self._passages.change(replace(passage, score=score))
 
     def start_octaves(self, spec: ScaleSpec, instrument: str) -> tuple[int, ...]:
-        """Give the octaves in which a scale can begin on an instrument (instant)."""
+        """Give the octaves in which a scale can begin on an instrument (instant).
+
+        Raises
+        ------
+        PlainFailure
+            Where it cannot be written in any.
+        """
         player = _player(instrument)
-        return start_octaves(spec, player.lowest_midi, player.highest_midi)
+        return start_octaves(checked(spec), player.lowest_midi, player.highest_midi)
 
     def of_passage(
         self,
@@ -226,6 +229,20 @@ _COLLECTIONS = {
     Figure.ARPEGGIO: "Arpeggios",
     Figure.BROKEN_THIRDS: "Broken thirds",
 }
+
+
+def chosen_part(parts: tuple[Score, ...], part: int, bars: BarSpan | None) -> Score:
+    """Give some bars of one part of a score.
+
+    Raises
+    ------
+    PlainFailure
+        Where there is no such part, or it has none of the bars.
+    """
+    if not 0 <= part < len(parts):
+        there = f"It has {len(parts)}." if len(parts) > 1 else "It has one."
+        raise PlainFailure(f"The score has no part number {part + 1}.", there)
+    return within_bars(parts[part], (bars,) if bars else ())
 
 
 def score_words(passage: Passage) -> str:
