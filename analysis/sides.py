@@ -19,7 +19,7 @@ from scipy import stats
 from analysis.results import FloatArray, Measured, NotMeasurable, Provenance, Reason
 from analysis.trend import FALSE_VERDICT_RATE, pooled_by_day
 
-ALGORITHM = "sides-2"
+ALGORITHM = "sides-3"
 FEWEST_DAYS_A_SIDE = 4
 
 
@@ -29,7 +29,9 @@ class SideChange:
 
     ``low`` and ``high`` bound its 95 % interval, ``scatter`` is the standard deviation
     from day to day it was judged against, ``is_clear`` says whether the change stands
-    out after correcting for everything that was looked at together.
+    out after correcting for everything that was looked at together, ``chance`` is the
+    two-sided probability of at least such a change without any real one, uncorrected.
+    ``a`` and ``b`` are the means of both sides.
     """
 
     change: float
@@ -39,6 +41,9 @@ class SideChange:
     days_a: int
     days_b: int
     is_clear: bool
+    chance: float = 1.0
+    a: float = math.nan
+    b: float = math.nan
 
 
 def compare_sides(
@@ -91,6 +96,9 @@ def compare_sides(
         days_a=int(a.size),
         days_b=int(b.size),
         is_clear=abs(change) > strict,
+        chance=_chance(change, error, freedom),
+        a=float(a.mean()),
+        b=float(b.mean()),
     )
     return Measured(result, provenance)
 
@@ -140,7 +148,7 @@ def compare_notes(
     reach = error * float(stats.t.ppf(1 - FALSE_VERDICT_RATE / 2, freedom))
     with np.errstate(divide="ignore", invalid="ignore"):
         chance = 2 * stats.t.sf(np.abs(change) / error, freedom)
-    clear = _clear_after_holm(np.nan_to_num(chance, nan=1.0))
+    clear = clear_after_holm(np.nan_to_num(chance, nan=1.0))
     for k, note in enumerate(notes):
         results[note] = Measured(
             SideChange(
@@ -151,6 +159,9 @@ def compare_notes(
                 days_a=int(count_a[k]),
                 days_b=int(count_b[k]),
                 is_clear=bool(clear[k]),
+                chance=float(np.nan_to_num(chance[k], nan=1.0)),
+                a=float(np.nanmean(a[:, k])),
+                b=float(np.nanmean(b[:, k])),
             ),
             provenance,
         )
@@ -205,10 +216,29 @@ def _freedom(a: FloatArray, b: FloatArray) -> float:
     return float(days * notes / (1 + (notes - 1) * shared * shared))
 
 
-def _clear_after_holm(chance: FloatArray) -> NDArray[np.bool_]:
-    """Which of several differences stay clear when any false one shall be rare."""
+def _chance(change: float, error: float, freedom: float) -> float:
+    """Probability of at least such a change by scatter alone."""
+    if error == 0.0:
+        return 0.0 if change else 1.0
+    return float(2 * stats.t.sf(abs(change) / error, freedom))
+
+
+def clear_after_holm(chance: FloatArray, rate: float = FALSE_VERDICT_RATE) -> NDArray[np.bool_]:
+    """Tell which of several differences stay clear when any false one shall be rare.
+
+    Parameters
+    ----------
+    chance : (n,) array
+        Two-sided probabilities of the differences without any real one.
+    rate : float
+        How often any of them may be called clear all the same.
+
+    Returns
+    -------
+    (n,) array of bool
+    """
     order = np.argsort(chance)
-    allowed = FALSE_VERDICT_RATE / (chance.size - np.arange(chance.size))
+    allowed = rate / (chance.size - np.arange(chance.size))
     passed = np.logical_and.accumulate(chance[order] <= allowed)
     clear = np.zeros(chance.size, dtype=np.bool_)
     clear[order[passed]] = True
