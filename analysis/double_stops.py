@@ -11,7 +11,7 @@ from analysis.chords import SHORTEST_CHORD_S, Chord, find_chord, is_hollow
 from analysis.instruments import Instrument
 from analysis.note_spans import Span
 from analysis.results import Measured, Note, NoteKind, NotMeasurable, PitchTrack
-from analysis.units import cents_between, midi_to_hz, parse_note_name
+from analysis.units import cents_between, hz_to_midi, midi_to_hz, parse_note_name
 
 SEVERAL: Final = Chord(0.0, 0.0)
 """Notes that sound together and whose pitches cannot be told."""
@@ -122,6 +122,52 @@ def _only_rings(chord: Chord, instrument: Instrument) -> bool:
         for name in instrument.open_strings
     ]
     return any(1200.0 * abs(o - round(o)) <= _OPEN_STRING_CENTS for o in octaves)
+
+
+def join_beating(track: PitchTrack, spans: list[Span], source: MonoSamples) -> list[Span]:
+    """Join what two strings in unison have cut up.
+
+    While their first partials cancel their second ones add up, and the track goes up an
+    octave for a while.
+    """
+    middles = [_middle_cents(track, span) for span in spans]
+    joined: list[Span] = []
+    i = 0
+    while i < len(spans):
+        j = i + 1
+        while j < len(spans) and _beats_on(spans[j - 1], spans[j], middles[j] - middles[i]):
+            j += 1
+        lowest = min(middles[i:j])
+        if max(middles[i:j]) - lowest > 600.0 and _is_blend(source, spans[i:j], lowest):
+            joined.append(replace(spans[i], last=spans[j - 1].last, end_s=spans[j - 1].end_s))
+        else:
+            joined += spans[i:j]
+        i = j
+    return joined
+
+
+def _middle_cents(track: PitchTrack, span: Span) -> float:
+    f0_hz = track.f0_hz[span.first : span.last]
+    f0_hz = f0_hz[np.isfinite(f0_hz)]
+    return 100.0 * hz_to_midi(float(np.median(f0_hz))) if f0_hz.size else float("nan")
+
+
+def _beats_on(span: Span, following: Span, cents: float) -> bool:
+    """Whether a piece begins without a clear attack at the same pitch, or an octave off it."""
+    octaves = cents / 1200.0
+    return (
+        following.start_s - span.end_s <= _SAME_BOW_S
+        and following.strength < _CLEAR_BOW_CHANGE
+        and abs(octaves) < 1.5
+        and abs(octaves - round(octaves)) * 1200.0 < _SAME_CHORD_CENTS
+    )
+
+
+def _is_blend(source: MonoSamples, spans: list[Span], lowest_cents: float) -> bool:
+    start_s, end_s = spans[0].start_s, spans[-1].end_s
+    inset_s = min(0.08, 0.15 * (end_s - start_s))
+    f0_hz = midi_to_hz(lowest_cents / 100.0)
+    return find_blend(source, start_s + inset_s, end_s - inset_s, f0_hz) is not None
 
 
 def join_double_stops(found: list[tuple[Span, Note]]) -> tuple[Note, ...]:

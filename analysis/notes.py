@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from analysis.blocks import MonoSamples
 from analysis.chords import Chord
-from analysis.double_stops import SEVERAL, find_together, join_double_stops
+from analysis.double_stops import SEVERAL, find_together, join_beating, join_double_stops
 from analysis.instruments import Instrument
 from analysis.note_centre import Reading, pitch_of, read_steady
 from analysis.note_kinds import is_quick_trill, kind_of
@@ -93,6 +93,8 @@ def find_notes(
     windows = windows or WindowPlan(instrument.floor_hz, instrument.window_periods)
     finder = _Finder(track, instrument, source, windows)
     spans = note_spans(track, onset_s, onset_strength, should_stop)
+    if source is not None:
+        spans = join_beating(track, spans, source)
     found = []
     for index in range(len(spans)):
         stop_if_asked(should_stop)
