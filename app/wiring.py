@@ -16,6 +16,7 @@ from app.services.filming import FilmingService
 from app.services.first_listening import FirstListenService
 from app.services.importing import ImportingService
 from app.services.input_levels import InputMemory
+from app.services.inputs import Inputs
 from app.services.items import ItemService
 from app.services.latency import LatencyService
 from app.services.lifetime import RecordService
@@ -124,11 +125,14 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     measuring = MeasuringService(store, clock, shelf)
     listening = ListeningService(store, measuring)
     comparing = ComparingService(store, measuring, listening)
-    recording = RecordingService(store, clock, filer, attempts, practice_clock.touch)
+    inputs = Inputs(store)
+    recording = RecordingService(
+        store, clock, filer, attempts, touch_clock=practice_clock.touch, inputs=inputs
+    )
     playing = PlayingService(store)
     importing = ImportingService(store, clock, filer, zone, attempts)
     practising = PractisingService(store, clock, practice_clock)
-    sounding = SoundingService(store, clock, zone)
+    sounding = SoundingService(store, clock, zone, inputs)
     marking = MarkingService(store, clock, undoing)
     suggesting = SuggestingService(store, clock, listening, marking, undoing)
     backups = BackupService(store, clock)
@@ -161,7 +165,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         minutes_import=MinutesImportService(store, practising),
         rehearsals=RehearsalService(store, clock),
         reminders=ReminderService(store, clock, promises),
-        latency=LatencyService(store, clock),
+        latency=LatencyService(store, clock, inputs),
         sounding=sounding,
         suggesting=suggesting,
         first_listening=FirstListenService(store, clock, listening, suggesting),

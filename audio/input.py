@@ -34,6 +34,8 @@ class Input:
     ----------
     device : Device, optional
         Where to record from; the system's default without it.
+    latency_s : float, optional
+        Buffer to ask the driver for; its own long one where left out.
 
     Attributes
     ----------
@@ -52,8 +54,9 @@ class Input:
     sample_rate_hz: int
     channels: int
 
-    def __init__(self, device: Device | None) -> None:
+    def __init__(self, device: Device | None, latency_s: float | None = None) -> None:
         self._device = device
+        self._latency: float | str = "high" if latency_s is None else latency_s
         self._stream: Any = None
         self._heard = threading.Event()
         self._ended = threading.Event()
@@ -114,7 +117,7 @@ class Input:
                     device=device.id,
                     channels=self._taken.stop,
                     dtype="int32",
-                    latency="high",
+                    latency=self._latency,
                     callback=self._callback,
                     finished_callback=self._ended.set,
                 )

@@ -61,6 +61,8 @@ class Recorder:
         Which of the device's channels is the first to be recorded, counted from 0.
     pre_roll_s : float
         How much sound from before :meth:`begin` can be kept.
+    latency_s : float, optional
+        Buffer to ask the driver for; its own long one where left out.
     on_ended : callable, optional
         Called with the recording, from a thread of the recorder, when it ends
         by anything but :meth:`stop`.
@@ -79,11 +81,12 @@ class Recorder:
         *,
         first_channel: int = 0,
         pre_roll_s: float = 0.0,
+        latency_s: float | None = None,
         on_ended: Callable[[Recording], None] | None = None,
         on_block: Callable[[NDArray[np.float32]], None] | None = None,
     ) -> None:
         self._path = path
-        self._input = Input(device)
+        self._input = Input(device, latency_s)
         self.sample_rate_hz = sample_rate_hz
         self.channels = channels
         self._first_channel = first_channel

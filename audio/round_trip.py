@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 
 from audio.devices import Device
 from audio.errors import AudioFailure
+from audio.output import LATENCY_S
 from audio.player import Player
 from audio.recorder import Recorder
 
@@ -53,6 +54,7 @@ def measure_round_trip(
     output: Device | None = None,
     source: Device | None = None,
     *,
+    buffer_s: float = LATENCY_S,
     should_stop: Callable[[], bool] | None = None,
 ) -> RoundTrip | None:
     """Play short sweeps and listen for them; takes about six seconds.
@@ -64,6 +66,8 @@ def measure_round_trip(
     ----------
     output, source : Device, optional
         Where to play and where to listen; the system's defaults without them.
+    buffer_s : float
+        Buffer to ask the output for.
     should_stop : callable, optional
         Asked several times a second; True cancels.
 
@@ -79,7 +83,7 @@ def measure_round_trip(
     """
     heard: list[NDArray[np.float32]] = []
     recorder = Recorder(None, source, _RATE_HZ, on_block=lambda block: heard.append(block[:, 0]))
-    player = Player(output, preferred_rate_hz=_RATE_HZ)
+    player = Player(output, preferred_rate_hz=_RATE_HZ, latency_s=buffer_s)
     recorder.start()
     try:
         player.open()

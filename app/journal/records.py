@@ -274,6 +274,7 @@ class JournalSettings:
     from which on to remind of practice, ``None`` for never. ``round_trips``: delays
     measured, one for each pair of output and input. ``ear_first_since``: since when
     measurements wait for the player's own markers, ``None`` for no longer or never.
+    ``buffer_ms``: how much sound inputs and outputs hold ready, more on a busy machine.
     """
 
     day_turn_hour: int = 4
@@ -287,3 +288,4 @@ class JournalSettings:
     reminder_minute: int | None = None
     round_trips: tuple[RoundTripRecord, ...] = ()
     ear_first_since: datetime | None = None
+    buffer_ms: int = 40

@@ -45,7 +45,9 @@ class Ears:
         """Take in a block, shape (n, channels); quick."""
         from analysis import sounding  # noqa: PLC0415 - scipy, only when somebody listens
 
-        state = self._listening or sounding.begin(sample_rate_hz)
+        state = self._listening
+        if state is None or state.sample_rate_hz != sample_rate_hz:
+            state = sounding.begin(sample_rate_hz)
         before = self._time or sounding.SoundingTime()
         self._listening, sounds = sounding.listen(state, block)
         after = sounding.count(before, sounds, state.frame_s)

@@ -15,6 +15,7 @@ from app.journal.clicks import ClickBeats, RoundTripRecord
 from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
 from app.services.guide_settings import GuideSettings, checked, drone_hz
+from app.services.inputs import output_buffer_s
 from app.services.plain import plain_failures
 from app.store.store import Store
 
@@ -154,7 +155,7 @@ class GuidePlayer:
         source = _source_of(checked(settings))
         with plain_failures():
             device = find_device("output", self._store.settings.get().output_device)
-            player = Player(device)
+            player = Player(device, latency_s=output_buffer_s(self._store))
             player.open()
         player.load(source, _RATE_HZ)
         self._settings, self._output_key, self._player = settings, device.key, player

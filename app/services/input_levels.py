@@ -61,14 +61,20 @@ def opened_input(
     *,
     pre_roll_s: float = 0.0,
     on_block: "Callable[[NDArray[np.float32]], None] | None" = None,
+    latency_s: float | None = None,
 ) -> "tuple[Recorder, str]":
-    """Open an input, or the default one; gives its key too."""
+    """Open an input, or the default one; gives its key too.
+
+    Only :class:`app.services.inputs.Inputs` calls it, which knows what is open already.
+    """
     from audio.devices import find_device  # noqa: PLC0415 - loads PortAudio
     from audio.recorder import Recorder  # noqa: PLC0415
 
     with plain_failures():
         device = find_device("input", device_key)
-        recorder = Recorder(None, device, pre_roll_s=pre_roll_s, on_block=on_block)
+        recorder = Recorder(
+            None, device, pre_roll_s=pre_roll_s, on_block=on_block, latency_s=latency_s
+        )
         recorder.start()
     return recorder, device.key
 

@@ -6,6 +6,7 @@ from app.journal.clicks import RoundTripRecord
 from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock
 from app.services.guides import round_trip
+from app.services.inputs import Inputs, output_buffer_s
 from app.services.plain import plain_failures
 from app.services.stopping import ShouldStop, Stopped, never_stop
 from app.store.store import Store
@@ -16,8 +17,9 @@ SWEEP_CAUTION = "Short, fairly loud sweeps are played: take headphones off your 
 class LatencyService:
     """Measures what the drivers do not know of the delay, and remembers it."""
 
-    def __init__(self, store: Store, clock: Clock) -> None:
+    def __init__(self, store: Store, clock: Clock, inputs: Inputs) -> None:
         self._store = store
+        self._inputs = inputs
         self._clock = clock
 
     def known(
@@ -57,9 +59,12 @@ class LatencyService:
         if self._store.read_only:
             raise PlainFailure("This journal is open for looking only.", "Open it to write.")
         output, source = self._keys(output_key, input_key)
-        with plain_failures():
+        with self._inputs.lent(source), plain_failures():
             found = measure_round_trip(
-                find_device("output", output), find_device("input", source), should_stop=should_stop
+                find_device("output", output),
+                find_device("input", source),
+                buffer_s=output_buffer_s(self._store),
+                should_stop=should_stop,
             )
         if found is None:
             raise Stopped

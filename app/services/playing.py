@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from app.journal.failures import PlainFailure
 from app.services.guide_settings import GuideSettings, checked, drone_hz
 from app.services.heard_sound import HeardSound, heard_sound
+from app.services.inputs import output_buffer_s
 from app.services.plain import plain_failures
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress, stop_if
 from app.services.views import InputRow, PlaybackState
@@ -265,7 +266,7 @@ class PlayingService:
                     device = find_device("output", self._device_key)
                 except AudioFailure:
                     device = None  # the remembered output is gone: the default one plays
-            self._player = Player(device)
+            self._player = Player(device, latency_s=output_buffer_s(self._store))
             self._player.volume = self._volume
             self._player.speed = self._speed
         return self._player

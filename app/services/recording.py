@@ -29,7 +29,8 @@ from app.services.attempts import Attempts
 from app.services.finishing import Finisher
 from app.services.guide_settings import GuideSettings
 from app.services.guides import GuidePlayer, with_pulse
-from app.services.input_levels import SILENT, LevelWatch, opened_input
+from app.services.input_levels import SILENT, LevelWatch
+from app.services.inputs import Inputs
 from app.services.plain import plain_failures
 from app.services.rows import Rows
 from app.services.stopping import (
@@ -66,9 +67,12 @@ class RecordingService:
         clock: Clock,
         filer: TakeFiler,
         attempts: Attempts,
+        *,
         touch_clock: Callable[[], None],
+        inputs: Inputs,
     ) -> None:
         self._store = store
+        self._inputs = inputs
         self._clock = clock
         self._attempts = attempts
         self._touch_clock = touch_clock
@@ -125,10 +129,9 @@ class RecordingService:
                 return
             recorder, self._recorder = self._recorder, None
             if recorder is not None:
-                try:
+                with suppress(AudioFailure):  # the input had gone already
                     recorder.stop()
-                except AudioFailure:
-                    return  # the input had gone already
+                self._inputs.closed(recorder)
 
     def level(self) -> LevelReading:
         """Give the level now (instant)."""
@@ -333,6 +336,8 @@ class RecordingService:
             except PlainFailure:
                 self._forget(pending)
                 raise
+            finally:
+                self._inputs.closed(recorder)
             if recorded is None:
                 self._forget(pending)
                 raise PlainFailure("Nothing was recorded.", "Check the input, then try again.")
@@ -477,8 +482,11 @@ class RecordingService:
             failure = self._armed_failure
             self._recorder = self._armed = self._armed_failure = None
             self._guides.stop()
-            with plain_failures():
-                recorder.stop()
+            try:
+                with plain_failures():
+                    recorder.stop()
+            finally:
+                self._inputs.closed(recorder)
             if failure is not None:
                 raise failure
 
@@ -489,9 +497,8 @@ class RecordingService:
         pre_roll_s: float = 0.0,
         on_block: "Callable[[NDArray[np.float32]], None] | None" = None,
     ) -> "Recorder":
-        chosen = device_key or self._store.settings.get().input_device
-        recorder, self._input_device = opened_input(
-            chosen, pre_roll_s=pre_roll_s, on_block=on_block
+        recorder, self._input_device = self._inputs.open(
+            device_key, pre_roll_s=pre_roll_s, on_block=on_block
         )
         self._levels.forget()
         return recorder

@@ -10,20 +10,14 @@ import uuid
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, timedelta, tzinfo
-from typing import TYPE_CHECKING
 
-from app.journal.failures import PlainFailure
 from app.journal.practice_clock import is_later, seconds_between
 from app.journal.practice_days import Clock, practice_day
 from app.journal.records import MinutesSource, Session
 from app.journal.session_minutes import SAME_SITTING
 from app.services.ears import Ears, Span, uncovered_s
-from app.services.input_levels import opened_input
-from app.services.plain import plain_failures
+from app.services.inputs import Inputs
 from app.store.store import Store
-
-if TYPE_CHECKING:
-    from audio.recorder import Recorder
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,12 +77,12 @@ class SoundingService:
     :meth:`keep` writes to the database.
     """
 
-    def __init__(self, store: Store, clock: Clock, zone: tzinfo) -> None:
+    def __init__(self, store: Store, clock: Clock, zone: tzinfo, inputs: Inputs) -> None:
         self._store = store
         self._now = clock
         self._zone = zone
         self._lock = threading.RLock()
-        self._recorder: Recorder | None = None
+        self._inputs = inputs
         self._ears: Ears | None = None
         self._started_at = datetime.min.replace(tzinfo=UTC)
         self._typed_before: dict[str, float | None] = {}
@@ -108,25 +102,22 @@ class SoundingService:
             Where the input will not open.
         """
         with self._lock:
-            if self._recorder is not None:
+            if self._ears is not None:
                 return
             ears = Ears()
-            chosen = device_key or self._store.settings.get().input_device
-            self._recorder, _ = opened_input(
-                chosen, on_block=lambda block: ears.hear(block, self._rate_hz())
-            )
+            self._inputs.listen_along(device_key, ears.hear)
             self._ears, self._started_at = ears, self._now()
             self._typed_before = self._typed_on(self._day())
 
     def state(self) -> SoundingState:
         """Give what was heard so far (instant)."""
-        ears, recorder = self._ears, self._recorder
+        ears = self._ears
         if ears is None:
             return SoundingState()
-        has_ended = recorder is not None and recorder.state == "ended"
+        has_ended = self._inputs.along_has_ended
         return SoundingState(
-            is_listening=recorder is not None and not has_ended,
-            sounds_now=ears.sounds_now and recorder is not None and not has_ended,
+            is_listening=not has_ended,
+            sounds_now=ears.sounds_now and not has_ended,
             minutes=ears.seconds / 60.0,
             listened_min=ears.heard_s / 60.0,
             sentence="The sound input went away; the minutes up to then are kept in mind."
@@ -137,15 +128,10 @@ class SoundingService:
     def stop(self) -> SoundingOffer | None:
         """Stop to listen, and offer the minutes; ``None`` where nothing sounded."""
         with self._lock:
-            recorder, self._recorder = self._recorder, None
             ears, self._ears = self._ears, None
-            if recorder is None or ears is None:
+            if ears is None:
                 return None
-            try:
-                with plain_failures():
-                    recorder.stop()
-            except PlainFailure:
-                pass  # the input had gone; what was heard before stays true
+            self._inputs.stop_along()
             spans = ears.spans(self._started_at)
             return self._offer(spans) if spans else None
 
@@ -194,10 +180,6 @@ class SoundingService:
             )
             self._store.sessions.add(made)
             return made
-
-    def _rate_hz(self) -> int:
-        recorder = self._recorder
-        return recorder.sample_rate_hz if recorder is not None else 48_000
 
     def _day(self) -> date:
         turn_hour = self._store.settings.get().day_turn_hour

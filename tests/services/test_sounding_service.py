@@ -10,6 +10,7 @@ from app.journal.failures import PlainFailure
 from app.journal.records import MinutesSource
 from app.services.ears import Ears, uncovered_s
 from app.services.sounding import SoundingOffer
+from audio.devices import Device
 from audio.errors import AudioFailure
 from sample_audio.generator import NoteSpec, PhraseSpec, render
 
@@ -38,11 +39,13 @@ class FakeInput:
 def microphone(monkeypatch):
     made = []
 
-    def opened(_key, *, on_block, pre_roll_s=0.0):
+    def opened(_key, *, on_block, pre_roll_s=0.0, latency_s=None):
         made.append(FakeInput(on_block))
         return made[-1], "a microphone"
 
-    monkeypatch.setattr("app.services.sounding.opened_input", opened)
+    monkeypatch.setattr("app.services.inputs.opened_input", opened)
+    microphone = Device(0, "a microphone", "a microphone", 1, RATE, True)
+    monkeypatch.setattr("audio.devices.find_device", lambda *_: microphone)
     return made
 
 
