@@ -19,6 +19,16 @@ from app.cli.options import (
     looks_like_a_file,
     playing_settings,
 )
+from app.cli.pictures import (
+    MEASURE,
+    MeasureOption,
+    PictureOf,
+    PictureOfOption,
+    PictureOption,
+    refuse_early,
+    save_of_takes,
+    save_pair,
+)
 from app.cli.program import Program
 from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
@@ -44,9 +54,14 @@ def compare(  # noqa: PLR0917 - one parameter an option
     pulse: PulseOption = None,
     open_strings: OpenStringsOption = None,
     accompanied: AccompaniedOption = False,
+    picture: PictureOption = None,
+    picture_of: PictureOfOption = PictureOf.BEFORE_AFTER,
+    measure: MeasureOption = MEASURE,
     journal: JournalOption = None,
 ) -> None:
     """Compare two takes of a passage; every change is B minus A."""
+    if picture is not None:
+        refuse_early(picture)
     given = (instrument, reference_a, temperament, tonic, pulse, open_strings, accompanied)
     path_a, path_b = Path(a), Path(b)
     folder = Program.of(context).journal(journal)
@@ -66,7 +81,11 @@ def compare(  # noqa: PLR0917 - one parameter an option
                 "The settings of takes are kept in the journal.",
                 "Leave the options out, or compare the files to try other settings.",
             )
-        found = _compare_takes(context, a, b, journal)
+        drawn = None if picture is None else (picture, picture_of, measure)
+        found = _compare_takes(context, a, b, journal, drawn)
+        picture = None
+    if picture is not None:
+        save_pair(found, picture, picture_of)
     if json:
         say_json(found.as_json())
     else:
@@ -82,11 +101,20 @@ def _is_free_file(text: str, folder: Path) -> bool:
     return looks_like_a_file(text) and not (folder / text).is_file()
 
 
-def _compare_takes(context: typer.Context, a: str, b: str, journal: Path | None) -> "Comparison":
+def _compare_takes(
+    context: typer.Context,
+    a: str,
+    b: str,
+    journal: Path | None,
+    drawn: tuple[Path, PictureOf, str] | None,
+) -> "Comparison":
     program = Program.of(context)
     with program.open_workbench(program.journal(journal), create=False) as bench:
         take_a, take_b = bench.filing.resolve(a), bench.filing.resolve(b)
-        return watched(
+        found = watched(
             "comparing",
             lambda progress, stop: bench.comparing.comparison(take_a, take_b, progress, stop),
         )
+        if drawn is not None:
+            save_of_takes(bench, (take_a, take_b), *drawn)
+        return found

@@ -8,9 +8,10 @@ from typing import TYPE_CHECKING
 
 from app.services.note_map import MapCell, MapRow, NoteMapView
 from app.services.passages import passage_title
+from app.services.picture_tables import BeforeAfterView
 from app.services.pictures import FLAT, INK, QUIET, SHARP, figure_of
-from app.services.views import CompareView, NotePairRow, Reading
-from app.services.wording import day_text, reading_text
+from app.services.views import NotePairRow, Reading
+from app.services.wording import reading_text
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -74,7 +75,7 @@ def _draw_cell(axes: "Axes", at: int, base: float, cell: MapCell) -> None:
     )
 
 
-def before_after_figure(view: CompareView) -> "Figure":
+def before_after_figure(view: BeforeAfterView) -> "Figure":
     """Draw both takes' deviation of each note: ring before, dot after, with intervals."""
     notes = both_measured(view.notes)
     figure = figure_of(1, 4.4)
@@ -92,15 +93,10 @@ def before_after_figure(view: CompareView) -> "Figure":
         "o",
         markerfacecolor="white",
         color=INK,
-        label=f"before: {day_text(view.a.row.practice_day)}",
+        label=f"before: {view.before}",
     )
-    axes.plot(
-        [at + 0.12 for at in places],
-        [after.value for _, _, after in notes],
-        "o",
-        color=INK,
-        label=f"after: {day_text(view.b.row.practice_day)}",
-    )
+    afters = [after.value for _, _, after in notes]
+    axes.plot([at + 0.12 for at in places], afters, "o", color=INK, label=f"after: {view.after}")
     axes.set_xticks(list(places), [pair.name for pair, _, _ in notes], fontsize=8)
     axes.set_ylabel("Deviation (cents)\nsharp above, flat below")
     axes.set_xlabel("Notes in the order they are played; band: within 10 cents")
@@ -130,11 +126,10 @@ def _whisker(axes: "Axes", at: float, reading: Reading, colour: str) -> None:
         axes.plot([at, at], [low, high], color=colour, linewidth=1.0)
 
 
-def _before_after_title(view: CompareView) -> str:
-    title = passage_title(view.b.passage) if view.b.passage is not None else view.b.row.file.stem
+def _before_after_title(view: BeforeAfterView) -> str:
     words = [
         f"{change.label} {reading_text(change.a)} to {reading_text(change.b)}: {change.word}"
         for change in view.changes
         if change.key == "mean_absolute_cents" and isinstance(change.a, Reading)
     ]
-    return "\n".join([title, *words])
+    return "\n".join([view.title, *words])

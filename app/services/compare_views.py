@@ -58,13 +58,14 @@ def compare_view(
         sentence=sentence,
         alignment_a_s=a_s,
         alignment_b_s=b_s,
-        notes=_pair_rows(found),
-        changes=_change_rows(found, trends),
+        notes=pair_rows(found),
+        changes=change_rows(found, trends),
         confounders=found.confounders,
     )
 
 
-def _pair_rows(found: Comparison) -> tuple[NotePairRow, ...]:
+def pair_rows(found: Comparison) -> tuple[NotePairRow, ...]:
+    """Give the notes of both takes."""
     if found.change is None:
         return ()
     rows = []
@@ -86,7 +87,8 @@ def _pair_rows(found: Comparison) -> tuple[NotePairRow, ...]:
     return tuple(rows)
 
 
-def _change_rows(found: Comparison, trends: Mapping[str, TrendView]) -> tuple[ChangeRow, ...]:
+def change_rows(found: Comparison, trends: Mapping[str, TrendView]) -> tuple[ChangeRow, ...]:
+    """Give the measures of both takes; without trends no change gets a verdict."""
     summary_a = measure_object(found.a.analysis, found.a.name)
     summary_b = measure_object(found.b.analysis, found.b.name)
     return tuple(

@@ -9,13 +9,14 @@ from app.journal.failures import PlainFailure
 from app.services.note_map import NoteMapView
 from app.services.passages import passage_title
 from app.services.picture_tables import (
+    BeforeAfterView,
     Row,
     before_after_rows,
     note_map_rows,
     weeks_rows,
     write_table,
 )
-from app.services.views import CompareView, TrendView
+from app.services.views import TrendView
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -23,7 +24,7 @@ if TYPE_CHECKING:
 SUFFIXES = (".png", ".svg", ".csv")
 _DPI = 144
 
-Picture = TrendView | NoteMapView | CompareView
+Picture = TrendView | NoteMapView | BeforeAfterView
 
 
 class PictureKind(StrEnum):
@@ -39,7 +40,7 @@ def save_picture(picture: Picture, path: Path) -> None:
 
     Parameters
     ----------
-    picture : TrendView, NoteMapView or CompareView
+    picture : TrendView, NoteMapView or BeforeAfterView
         Over the weeks, note by note and day by day, or before and after.
     path : Path
         Ends in png, svg or csv; a file that is there is replaced.

@@ -2,10 +2,20 @@
 
 import csv
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from app.services.note_map import NoteMapView
-from app.services.views import AnyReading, CompareView, Reading, TrendView
+from app.services.passages import passage_title
+from app.services.views import (
+    AnyReading,
+    ChangeRow,
+    CompareView,
+    NotePairRow,
+    Reading,
+    TrendView,
+)
+from app.services.wording import day_text
 
 Row = Sequence[object]
 
@@ -34,7 +44,32 @@ def note_map_rows(view: NoteMapView) -> Iterable[Row]:
             yield (row.first_day, row.take_ids[0], *place, cents, half)
 
 
-def before_after_rows(view: CompareView) -> Iterable[Row]:
+@dataclass(frozen=True, slots=True)
+class BeforeAfterView:
+    """Two takes before and after; ``before`` and ``after`` are their days, or files."""
+
+    title: str
+    before: str
+    after: str
+    notes: tuple[NotePairRow, ...]
+    changes: tuple[ChangeRow, ...]
+    sentence: str = ""
+
+
+def before_and_after(view: CompareView) -> BeforeAfterView:
+    """Take from a comparison in the journal what its picture shows."""
+    passage = view.b.passage
+    return BeforeAfterView(
+        title=passage_title(passage) if passage is not None else "",
+        before=day_text(view.a.row.practice_day),
+        after=day_text(view.b.row.practice_day),
+        notes=view.notes,
+        changes=view.changes,
+        sentence=view.sentence,
+    )
+
+
+def before_after_rows(view: BeforeAfterView) -> Iterable[Row]:
     """Give the measures of both takes, then their notes; changes are after minus before."""
     yield (
         "kind", "name", "before_at_s", "after_at_s", "unit", "before", "before_half_width",

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QFileDialog, QStackedWidget
 from app.journal.failures import PlainFailure
 from app.services.note_map import NoteMapView
 from app.services.picture_saving import Picture, PictureKind, save_picture
+from app.services.picture_tables import before_and_after
 from app.services.views import CompareView
 from app.services.wording import short_day_text
 from app.ui.desk import Desk
@@ -88,7 +89,7 @@ class PicturesCard(Card):
         shown: dict[PictureKind, Picture | None] = {
             PictureKind.WEEKS: self.trend.view,
             PictureKind.NOTE_MAP: self._map,
-            PictureKind.BEFORE_AFTER: self._compared,
+            PictureKind.BEFORE_AFTER: before_and_after(self._compared) if self._compared else None,
         }
         return shown[self.kind]
 
