@@ -7,6 +7,7 @@ from app.services.views import TakeRow, TakeView
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.sound_columns import SoundColumns
+from app.ui.pages.listen_along import AlongControl
 from app.ui.pages.listen_ear import EarControl
 from app.ui.pages.listen_keys import bind_listen_keys
 from app.ui.pages.listen_markers import MarkerControl
@@ -14,6 +15,7 @@ from app.ui.pages.listen_picture import PictureControl
 from app.ui.pages.listen_playback import PlaybackControl
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
+from app.ui.widgets.along_strip import AlongStrip
 from app.ui.widgets.basics import Button, Card, column, fill, row, soft
 from app.ui.widgets.choices import take_summary
 from app.ui.widgets.ear_strip import EarStrip
@@ -50,12 +52,14 @@ class ListenPage(Page):
         self.take_pane = TakePane(desk)
         self.suggestions = SuggestionsPane()
         self.ear_strip = EarStrip()
+        self.along_strip = AlongStrip()
         self.picture_pane = PicturePane()
         self._columns = SoundColumns(desk, self.lanes)
         self._remember_lanes()
         self._build()
         self.playback = PlaybackControl(self.lanes, self.transport, self.notes, self._hover)
         self.marking = MarkerControl(desk, self.lanes, self.transport, self.markers, self.side)
+        self.along = AlongControl(desk, self.transport, self.along_strip)
         self.ear = EarControl(desk, self.transport, self.suggestions, self.ear_strip, self.side)
         self.picture = PictureControl(desk, self.transport, self.picture_pane, self._split)
         self._connect()
@@ -73,7 +77,7 @@ class ListenPage(Page):
         card.box.setStretch(1, 1)
         left = QWidget()
         stacked = column(left, spacing=GRID_PX)
-        fill(stacked, head, self.ear_strip, card, self.transport)
+        fill(stacked, head, self.ear_strip, card, self.transport, self.along_strip)
         stacked.setStretch(2, 1)
         self.side = SideTabs(
             (
@@ -177,6 +181,7 @@ class ListenPage(Page):
         self._readings.setText(take_summary(view.row))
         self._readings.setToolTip(view.row.notice)
         self.marking.show_take(view)
+        self.along.show_take(view)
         self.ear.show_take(view)
         self.picture.show_take(view)
         self.playback.go_where_wanted()

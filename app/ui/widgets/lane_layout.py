@@ -10,11 +10,8 @@ from app.ui.widgets.plot import Plot
 
 _STEP = 1.25
 _LEAST_SHARE, _MOST_SHARE = 0.4, 12.0
-_UNLIMITED_PX = 16_777_215  # Qt's QWIDGETSIZE_MAX
 _SPACING_PX = 6
 _EDGE_PX = 5
-# Stretch factors are whole numbers; this many make one share.
-_FINE = 100
 
 
 class LaneLayout(QObject):
@@ -37,12 +34,18 @@ class LaneLayout(QObject):
         self.shares: list[float] = []
         self.hidden: frozenset[int] = frozenset()
         self.chosen = 0
+        self._room_px = 0.0
 
     def add(self, plot: Plot, share: float) -> None:
         """Take over a lane, below the others."""
         self._plots.append(plot)
         self._usual.append(share)
         self.shares.append(share)
+        self._give_heights()
+
+    def fit(self, room_px: float) -> None:
+        """Share out this height."""
+        self._room_px = room_px
         self._give_heights()
 
     @property
@@ -131,12 +134,16 @@ class LaneLayout(QObject):
         self.changed.emit()
 
     def _give_heights(self) -> None:
+        """Set each lane's height itself: Qt's stretch factors are no exact shares."""
+        shown = self.shown
+        total = sum(self.shares[lane] for lane in shown)
+        room = max(self._room_px - _SPACING_PX * len(shown), 0.0)
         for lane, plot in enumerate(self._plots):
-            is_shown = lane not in self.hidden
+            is_shown = lane in shown
             plot.set_visible(is_shown)
             self._frames[lane].is_shown = is_shown
-            self._grid.setRowMaximumHeight(lane, _UNLIMITED_PX if is_shown else 0)
+            height = room * self.shares[lane] / total if is_shown else 0.0
+            self._grid.setRowFixedHeight(lane, height)
             self._grid.setRowSpacing(lane, _SPACING_PX if is_shown else 0)
-            share = round(_FINE * self.shares[lane]) if is_shown else 0
-            self._grid.setRowStretchFactor(lane, share)
-        self._grid.invalidate()
+        # At once, so that an edge follows the pointer that drags it.
+        self._grid.activate()

@@ -13,7 +13,7 @@ from app.ui.widgets.lane_layout import LaneLayout
 from app.ui.widgets.lane_menu import lane_menu
 from app.ui.widgets.lane_mouse import LaneMouse
 from app.ui.widgets.lane_overlay import FLAG_ROOM_PX, LaneFrame, LaneOverlay
-from app.ui.widgets.plot import Plot, time_ticks
+from app.ui.widgets.plot import TIME_AXIS_PX, Plot, time_ticks
 
 _SHORTEST_VIEW_S = 0.25
 _ZOOM_STEP = 1.3
@@ -287,6 +287,7 @@ class LaneStack(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep the overlay over the lanes."""
         super().resizeEvent(event)
+        self.layout_of_lanes.fit(self.height() - FLAG_ROOM_PX - TIME_AXIS_PX)
         self._place_overlay()
 
     def _place_overlay(self) -> None:

@@ -13,6 +13,7 @@ from app.services.wording import number_text, position_text
 from app.ui.theme import SMALL_PT, Colours, font
 
 AXIS_WIDTH_PX = 48
+TIME_AXIS_PX = 26
 
 
 def value_ticks(values: list[float], _scale: float, spacing: float) -> list[str]:
@@ -59,6 +60,7 @@ class Plot:
         """Put an axis below the view."""
         bottom = pg.AxisItem("bottom")
         bottom.tickStrings = tick_strings
+        bottom.setHeight(TIME_AXIS_PX)
         bottom.linkToView(self.box)
         layout.addItem(bottom, row, 1)
         self.axes.append(bottom)

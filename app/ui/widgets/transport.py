@@ -11,6 +11,7 @@ from app.services.views import PlaybackState
 from app.services.wording import length_text, position_text
 from app.ui.desk import Desk
 from app.ui.icons import icon
+from app.ui.language import tr
 from app.ui.theme import GRID_PX, LARGE_PT, font
 from app.ui.widgets.basics import Button, fill, row, soft
 
@@ -30,15 +31,19 @@ class Transport(QWidget):
     -------
     moved(PlaybackState)
         The position or anything else changed.
+    loaded()
+        A take is ready to be played.
     """
 
     moved = Signal(object)
+    loaded = Signal()
 
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self._desk = desk
         self._playing = desk.workbench.playing
         self._loaded = ""
+        self._wanted = ("", 0.0, 0.0)
         self._duration_s = 0.0
         self._selection: tuple[float, float] | None = None
         self._timer = QTimer(self, interval=_PLAYING_MS)
@@ -50,22 +55,22 @@ class Transport(QWidget):
 
     def _build(self) -> None:
         self._start = Button("", "start", action_id="listen.start")
-        self._play = Button("Play", "play", action_id="listen.play", primary=True)
+        self._play = Button(tr("Play"), "play", action_id="listen.play", primary=True)
         self._play.setMinimumWidth(104)
-        self._loop = Button("Loop", "loop", action_id="listen.loop")
+        self._loop = Button(tr("Loop"), "loop", action_id="listen.loop")
         self._loop.setCheckable(True)
         self._position = QLabel("0:00.0")
         self._position.setFont(font(LARGE_PT))
         self._position.setMinimumWidth(96)
         self._position.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self._length = soft(wrap=False)
-        self._speed = _slider("Speed in percent", *SPEEDS_PERCENT, 100, 5)
+        self._speed = _slider(tr("Speed in percent"), *SPEEDS_PERCENT, 100, 5)
         self._speed_words = soft("100 %", wrap=False)
-        self._volume = _slider("Volume in percent", 0, 100, 80, 5)
+        self._volume = _slider(tr("Volume in percent"), 0, 100, 80, 5)
         # Common practice, no source.
-        self._volume.setToolTip("With headphones begin low, above all when you loop.")
+        self._volume.setToolTip(tr("With headphones begin low, above all when you loop."))
         self._volume_words = soft("80 %", wrap=False)
-        self._volume_label = soft("Volume", wrap=False)
+        self._volume_label = soft(tr("Volume"), wrap=False)
         for words in (self._speed_words, self._volume_words):
             words.setMinimumWidth(40)
         self._start.clicked.connect(self.to_start)
@@ -79,7 +84,7 @@ class Transport(QWidget):
         # The bar takes the width it is given and leaves out what does not fit.
         box.setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
         fill(box, self._start, self._play, self._loop, self._position, self._length, 1)
-        fill(box, soft("Speed", wrap=False), self._speed, self._speed_words)
+        fill(box, soft(tr("Speed"), wrap=False), self._speed, self._speed_words)
         fill(box, self._volume_label, self._volume, self._volume_words)
         self._volume.setValue(round(100 * self._desk.preferences.volume))
 
@@ -107,9 +112,10 @@ class Transport(QWidget):
             self._selection = None
             self.position_s = 0.0
         self._loaded = ""
+        self._wanted = (take_id, duration_s, gain_db)
         self._duration_s = duration_s
         self.setEnabled(False)
-        self._length.setText(f"of {length_text(duration_s)}")
+        self._length.setText(tr("of {length}").format(length=length_text(duration_s)))
         self._position.setText(position_text(self.position_s))
         playing = self._playing
         self._desk.jobs.analyse(
@@ -135,13 +141,20 @@ class Transport(QWidget):
             self._desk.tell_failure(failure)
             return False
         self._loaded = self._desk.loaded_take_id = _loaded_as(take_id, gain_db)
+        self._wanted = (take_id, duration_s, gain_db)
         self._duration_s = duration_s
-        self._length.setText(f"of {length_text(duration_s)}")
+        self._length.setText(tr("of {length}").format(length=length_text(duration_s)))
         if self._selection is not None:
             start_s, end_s = self._selection
             self._selection = (place(start_s), place(end_s))
         self._look()
         return True
+
+    def load_again(self) -> None:
+        """Make the take ready again, at the same place, for another output."""
+        self._desk.loaded_take_id = ""
+        if self._loaded:
+            self.load(*self._wanted)
 
     @property
     def is_ready(self) -> bool:
@@ -214,6 +227,7 @@ class Transport(QWidget):
         self._set_speed(self._speed.value())
         self._set_volume(self._volume.value())
         self._look()
+        self.loaded.emit()
 
     def _apply_loop(self) -> None:
         if not self.is_ready:
@@ -249,7 +263,7 @@ class Transport(QWidget):
             failure = None if state.playing else self._playing.failure()
             if failure is not None:
                 self._desk.tell_failure(failure)
-            self._play.setText("Pause" if state.playing else "Play")
+            self._play.setText(tr("Pause") if state.playing else tr("Play"))
             self._play.setIcon(icon("pause" if state.playing else "play", on_accent=True))
         if state.playing and not self._timer.isActive():
             self._timer.start()
