@@ -132,7 +132,12 @@ def _score_of(part: Any, usual_name: str, title: str, tonic: str | None) -> Scor
     beats: list[float] = []
     bars: list[BarStart] = []
     turns: dict[int, int] = {}
-    printed = [_PrintedBar(measure, part, marks, tonic) for measure in measures]
+    printed = []
+    beat_quarters = _USUAL_BEAT
+    for measure in measures:
+        if measure.timeSignature is not None:
+            beat_quarters = float(measure.timeSignature.beatDuration.quarterLength)
+        printed.append(_PrintedBar(measure, part, marks, tonic, beat_quarters or _USUAL_BEAT))
     at = 0.0
     for index in order:
         bar = printed[index]
@@ -156,11 +161,10 @@ def _score_of(part: Any, usual_name: str, title: str, tonic: str | None) -> Scor
 class _PrintedBar:
     """One measure as printed: its notes without what depends on when it is played."""
 
-    def __init__(self, measure: Any, part: Any, marks: Marks, tonic: str | None) -> None:
-        signature = measure.getContextByClass("TimeSignature")
-        self.beat_quarters = _USUAL_BEAT
-        if signature is not None:
-            self.beat_quarters = float(signature.beatDuration.quarterLength) or _USUAL_BEAT
+    def __init__(
+        self, measure: Any, part: Any, marks: Marks, tonic: str | None, beat_quarters: float
+    ) -> None:
+        self.beat_quarters = beat_quarters
         missing = float(measure.paddingLeft)
         self.number = int(measure.number)
         self.length = float(measure.duration.quarterLength)

@@ -4,6 +4,7 @@ import copy
 from typing import Any, Final
 
 _MOST_BARS: Final = 10_000
+_BONE_QUARTERS: Final = 4.0
 
 
 def playing_order(part: Any, measures: list[Any]) -> tuple[list[int], bool]:
@@ -42,7 +43,8 @@ def playing_order(part: Any, measures: list[Any]) -> tuple[list[int], bool]:
         expander = repeat.Expander(skeleton)
         if not expander.isExpandable():
             return as_printed, True
-        order = [int(bone.number) - 1 for bone in expander.process().getElementsByClass("Measure")]
+        played = expander.process().getElementsByClass("Measure")
+        order = [_index_of(bone) for bone in played]
     except Exception:
         return as_printed, True
     if not order or len(order) > _MOST_BARS or not all(0 <= k < len(measures) for k in order):
@@ -54,7 +56,10 @@ def _bone(measure: Any, index: int) -> tuple[Any, bool]:
     from music21 import note, stream  # noqa: PLC0415 - slow
 
     bone = stream.Measure(number=index + 1)
-    bone.append(note.Rest(quarterLength=4.0))
+    # Unfolding gives the bars new numbers; what is sung stays with them.
+    silence = note.Rest(quarterLength=_BONE_QUARTERS)
+    silence.lyric = str(index)
+    bone.append(silence)
     signed = False
     for side in ("leftBarline", "rightBarline"):
         line = getattr(measure, side)
@@ -66,9 +71,13 @@ def _bone(measure: Any, index: int) -> tuple[Any, bool]:
             continue
         # A sign at the end of a bar is one for the whole bar.
         late = float(sign.getOffsetInHierarchy(measure)) > 0.0
-        bone.insert(4.0 if late else 0.0, copy.deepcopy(sign))
+        bone.insert(_BONE_QUARTERS if late else 0.0, copy.deepcopy(sign))
         signed = True
     return bone, signed
+
+
+def _index_of(bone: Any) -> int:
+    return int(next(iter(bone.getElementsByClass("Rest"))).lyric)
 
 
 def _copy_endings(part: Any, measures: list[Any], bones: list[Any], skeleton: Any) -> None:
