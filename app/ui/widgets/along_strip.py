@@ -65,7 +65,7 @@ class AlongStrip(Card):
         self.hide()
 
     def _connect(self) -> None:
-        self.output.picked.connect(lambda key: self.outputPicked.emit(key))
+        self.output.picked.connect(self.outputPicked.emit)
         self.click.picked.connect(lambda _: self._click_picked())
         self.bpm.setKeyboardTracking(False)
         self.bpm.valueChanged.connect(lambda _: self.changed.emit())
