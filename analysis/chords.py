@@ -11,11 +11,9 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import fft
-from scipy.signal import find_peaks
 
 from analysis.blocks import MonoSamples
-from analysis.windows import hann_window
+from analysis.partials import Peaks, find_partials, lacks_first_rungs, rungs_of
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
@@ -24,14 +22,8 @@ _LONGEST_WINDOW_S: Final = 0.25
 SHORTEST_CHORD_S: Final = 0.1
 _FEWEST_PERIODS: Final = 8.0
 _FEWEST_HOLLOW_PERIODS: Final = 4.0
-_HIGHEST_PEAK_HZ: Final = 7_000.0
-_MOST_PEAKS: Final = 48
-_WEAKEST_PEAK_DB: Final = 45.0
-_PEAK_OVER_FLOOR_DB: Final = 14.0
 _LADDER_RUNGS: Final = 12
 _CANDIDATE_RUNGS: Final = 4
-_TOLERANCE_BINS: Final = 1.2
-_TOLERANCE_SHARE: Final = 0.012
 _LEAST_EXPLAINED: Final = 0.9
 _LEAST_OWN: Final = 0.07
 _NEAREST_RATIO: Final = 1.08
@@ -41,15 +33,6 @@ _LEAST_GAIN: Final = 0.06
 _MOST_OFF_LADDER: Final = 0.01
 # Pairs of rungs of a common ladder: fifth, fourth, sixths, thirds.
 _LADDERS: Final = ((2, 3), (3, 4), (3, 5), (4, 5), (5, 6), (5, 8))
-
-
-@dataclass(frozen=True, slots=True)
-class Peaks:
-    """Partials of a spectrum: frequencies in Hz, powers as shares of their sum, both (n,)."""
-
-    hz: FloatArray
-    power: FloatArray
-    bin_hz: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +59,10 @@ class Chord:
         return abs(self.lower_db - self.upper_db)
 
 
+SEVERAL: Final = Chord(0.0, 0.0)
+"""Notes that sound together and whose pitches cannot be told."""
+
+
 def find_chord(
     source: MonoSamples, start_s: float, end_s: float, floor_hz: float, ceiling_hz: float
 ) -> Chord | None:
@@ -93,19 +80,25 @@ def find_chord(
     Returns
     -------
     Chord or None
-        ``None`` where one pitch explains the spectrum, or two do not. For a unison or an
-        octave see :func:`analysis.blends.find_blend`.
+        ``None`` where one pitch explains the spectrum, or two do not (for a unison or an
+        octave see :func:`analysis.blends.find_blend`); :data:`SEVERAL` for three notes.
     """
     span_s = min(end_s - start_s, _LONGEST_WINDOW_S)
     if span_s < max(SHORTEST_CHORD_S, _FEWEST_PERIODS / (2.0 * floor_hz)):
         return None
     # Towards the end: what the room still holds of the note before has died away there.
     middle_s = end_s - 0.5 * span_s - 0.2 * (end_s - start_s - span_s)
-    peaks = _peaks(source, middle_s, span_s, floor_hz)
+    peaks = find_partials(source, middle_s, span_s, floor_hz)
     if len(peaks.hz) < 3:
         return None
     chord = _two_pitches(peaks, floor_hz, ceiling_hz)
-    return None if chord is None else _with_levels(peaks, chord)
+    if chord is None:
+        return None
+    lower, upper = (rungs_of(peaks, hz) for hz in (chord.lower_hz, chord.upper_hz))
+    own = (np.where(upper > 0, 0, lower), np.where(lower > 0, 0, upper))
+    if any(lacks_first_rungs(rungs) for rungs in own):
+        return SEVERAL
+    return _with_levels(peaks, chord)
 
 
 def is_hollow(source: MonoSamples, start_s: float, end_s: float, f0_hz: float) -> bool:
@@ -127,20 +120,15 @@ def is_hollow(source: MonoSamples, start_s: float, end_s: float, f0_hz: float) -
     span_s = min(end_s - start_s, _LONGEST_WINDOW_S)
     if span_s < _FEWEST_HOLLOW_PERIODS / f0_hz:
         return False
-    peaks = _peaks(source, 0.5 * (start_s + end_s), span_s, f0_hz)
-    rungs = _rungs(peaks, f0_hz)
+    peaks = find_partials(source, 0.5 * (start_s + end_s), span_s, f0_hz)
+    rungs = rungs_of(peaks, f0_hz)
     if len(peaks.hz) < 3 or float(np.sum(peaks.power[rungs > 0])) < _LEAST_EXPLAINED:
         return False
-    there = set(rungs[rungs > 0].tolist())
-    top = max(there)
-    if 1 in there or not there.isdisjoint({7, 11, 13}):
-        return False
-    low_ones_missing = there.isdisjoint({1, 2, 3}) or (top > 5 and there.isdisjoint({1, 5}))
-    return low_ones_missing or (top > 7 and there.isdisjoint({1, 2}))
+    return lacks_first_rungs(rungs)
 
 
 def _with_levels(peaks: Peaks, chord: Chord) -> Chord:
-    lower, upper = (_rungs(peaks, hz) > 0 for hz in (chord.lower_hz, chord.upper_hz))
+    lower, upper = (rungs_of(peaks, hz) > 0 for hz in (chord.lower_hz, chord.upper_hz))
     levels = [
         10.0 * np.log10(max(float(np.sum(peaks.power[own] ** 2)), 1e-12))
         for own in (lower & ~upper, upper & ~lower)
@@ -156,32 +144,8 @@ def _two_pitches(peaks: Peaks, floor_hz: float, ceiling_hz: float) -> Chord | No
     on_ladder = _on_common_ladder(peaks, single, ceiling_hz, floor_hz)
     if on_ladder is not None:
         return on_ladder
-    explained = float(np.sum(peaks.power[_rungs(peaks, single) > 0]))
+    explained = float(np.sum(peaks.power[rungs_of(peaks, single) > 0]))
     return _best_pair(peaks, candidates, explained)
-
-
-def _peaks(source: MonoSamples, middle_s: float, span_s: float, floor_hz: float) -> Peaks:
-    rate = source.sample_rate_hz
-    length = round(span_s * rate)
-    first = round(middle_s * rate) - length // 2
-    piece = source.read(first, first + length) * hann_window(length)
-    size = fft.next_fast_len(2 * length, real=True)
-    magnitude = np.abs(fft.rfft(piece, size)).astype(np.float64)
-    bin_hz = rate / size
-    top = min(int(_HIGHEST_PEAK_HZ / bin_hz), len(magnitude) - 1)
-    level = 20.0 * np.log10(np.maximum(magnitude[:top], 1e-12))
-    lowest = max(int(0.8 * floor_hz / bin_hz), 1)
-    noise = float(np.median(level))
-    weakest = max(float(np.max(level)) - _WEAKEST_PEAK_DB, noise + _PEAK_OVER_FLOOR_DB)
-    places, _ = find_peaks(level, height=weakest, distance=3)
-    places = places[places >= lowest]
-    places = np.sort(places[np.argsort(level[places])[::-1][:_MOST_PEAKS]])
-    before, here, after = level[places - 1], level[places], level[places + 1]
-    offset = 0.5 * (before - after) / (before - 2.0 * here + after)
-    power = 10.0 ** ((here - 0.25 * (before - after) * offset) / 10.0)
-    # strong low partials shall not drown the rest: ladders are seen in many partials
-    power = np.sqrt(power)
-    return Peaks((places + offset) * bin_hz, power / max(float(power.sum()), 1e-30), rate / length)
 
 
 def _candidates(peaks: Peaks, floor_hz: float, ceiling_hz: float) -> FloatArray:
@@ -194,16 +158,6 @@ def _candidates(peaks: Peaks, floor_hz: float, ceiling_hz: float) -> FloatArray:
     return inside[apart]
 
 
-def _rungs(peaks: Peaks, f0_hz: float) -> NDArray[np.int64]:
-    """Return the number of each peak on the ladder of a fundamental, 0 where it is not on it."""
-    number = np.rint(peaks.hz / f0_hz).astype(np.int64)
-    away = np.abs(peaks.hz - number * f0_hz)
-    width = np.minimum(
-        np.maximum(_TOLERANCE_BINS * 0.5 * peaks.bin_hz, _TOLERANCE_SHARE * peaks.hz), 0.2 * f0_hz
-    )
-    return np.where((number >= 1) & (away <= width), number, 0)
-
-
 def _complete(rungs: NDArray[np.int64]) -> float:
     """Share of the first rungs, up to the highest seen, that are there."""
     seen = np.unique(rungs[(rungs > 0) & (rungs <= _LADDER_RUNGS)])
@@ -213,7 +167,7 @@ def _complete(rungs: NDArray[np.int64]) -> float:
 def _best_single(peaks: Peaks, candidates: FloatArray) -> float | None:
     best, single = 0.0, None
     for f0 in candidates:
-        rungs = _rungs(peaks, f0)
+        rungs = rungs_of(peaks, f0)
         value = float(np.sum(peaks.power[rungs > 0])) * (0.5 + 0.5 * _complete(rungs))
         if value > best:
             best, single = value, float(f0)
@@ -225,7 +179,7 @@ def _on_common_ladder(
 ) -> Chord | None:
     """Find the two strings of which the one pitch is only the common ladder."""
     for base_hz in (single_hz, single_hz / 2.0, single_hz / 3.0):
-        rungs = _rungs(peaks, base_hz)
+        rungs = rungs_of(peaks, base_hz)
         if float(np.sum(peaks.power[rungs > 0])) < _LEAST_EXPLAINED:
             continue
         for first_rungs in (1, 2):
@@ -260,7 +214,7 @@ def _begins(rungs: NDArray[np.int64], step: int, first_rungs: int) -> bool:
 def _best_pair(peaks: Peaks, candidates: FloatArray, single_explains: float) -> Chord | None:
     if single_explains >= 1.0 - _LEAST_GAIN:
         return None
-    ladders = [(float(f0), _rungs(peaks, f0)) for f0 in candidates]
+    ladders = [(float(f0), rungs_of(peaks, f0)) for f0 in candidates]
     ladders = [(f0, r) for f0, r in ladders if _complete(r) >= 0.5 and {1, 2} & set(r.tolist())]
     best, chord = 0.0, None
     for i, (low, low_rungs) in enumerate(ladders):
@@ -287,7 +241,7 @@ def _best_pair(peaks: Peaks, candidates: FloatArray, single_explains: float) -> 
 def _refined(peaks: Peaks, f0_hz: float, other_hz: float) -> float:
     """Fundamental that fits the partials which the other string does not share."""
     for _ in range(2):
-        rungs = _rungs(peaks, f0_hz)
+        rungs = rungs_of(peaks, f0_hz)
         other = np.rint(peaks.hz / other_hz)
         shared = np.abs(peaks.hz - other * other_hz) < 1.5 * peaks.bin_hz
         mine = (rungs > 0) & (rungs <= 8) & ~shared

@@ -7,14 +7,11 @@ import numpy as np
 
 from analysis.blends import find_blend
 from analysis.blocks import MonoSamples
-from analysis.chords import SHORTEST_CHORD_S, Chord, find_chord, is_hollow
+from analysis.chords import SEVERAL, SHORTEST_CHORD_S, Chord, find_chord, is_hollow
 from analysis.instruments import Instrument
 from analysis.note_spans import Span
 from analysis.results import Measured, Note, NoteKind, NotMeasurable, PitchTrack
 from analysis.units import cents_between, hz_to_midi, midi_to_hz, parse_note_name
-
-SEVERAL: Final = Chord(0.0, 0.0)
-"""Notes that sound together and whose pitches cannot be told."""
 
 _SHORTEST_SURE_CHORD_S: Final = 0.3
 _UNSURE_CONFIDENCE: Final = 0.8
@@ -92,6 +89,8 @@ def _find_two(
         instrument.floor_hz,
         instrument.ceiling_hz,
     )
+    if chord is SEVERAL and confidence > _PERIODIC_CONFIDENCE:
+        return None  # whether the one period is a string's own is asked next
     if chord is not None and confidence > _PERIODIC_CONFIDENCE:
         f0_hz = track.f0_hz[span.first : span.last]
         f0_hz = f0_hz[np.isfinite(f0_hz)]

@@ -24,6 +24,9 @@ _GRACE_WITHIN_CENTS: Final = 450.0
 _SMALLEST_TRILL_CENTS: Final = 38.0
 _SLOWEST_TRILL_HZ: Final = 5.5
 _SQUARE_KURTOSIS: Final = 1.38
+_LONGEST_PASSAGE_WAY_S: Final = 0.1
+_OFF_BOTH_CENTS: Final = 25.0
+_SEMITONE_AT_MOST_CENTS: Final = 130.0
 
 _ROLES: Final = {
     "trill": NoteKind.TRILL,
@@ -56,6 +59,8 @@ def kind_of(
     if source is not None and _dies_away(track, span) and _hard_attack(source, span):
         return NoteKind.PIZZICATO
     following = spans[index + 1] if index + 1 < len(spans) else None
+    if following is not None and index and _is_passage_way(track, spans[index - 1 : index + 2]):
+        return NoteKind.SLIDE
     if following is not None and _is_grace(track, span, following):
         return NoteKind.GRACE
     return NoteKind.NOTE
@@ -116,6 +121,21 @@ def _is_grace(track: PitchTrack, span: Span, following: Span) -> bool:
         return False
     here, there = (_median_midi(track, s) for s in (span, following))
     return abs(here - there) * 100.0 <= _GRACE_WITHIN_CENTS
+
+
+def _is_passage_way(track: PitchTrack, spans: list[Span]) -> bool:
+    """Whether a moment between two slurred notes a semitone apart lies between the two.
+
+    Nobody writes such a note: the finger rolls over, or both notes sound for a moment.
+    """
+    before, span, following = spans
+    if span.duration_s > _LONGEST_PASSAGE_WAY_S or span.attacked or following.attacked:
+        return False
+    if span.start_s - before.end_s > 0.03 or following.start_s - span.end_s > 0.03:
+        return False
+    old, here, new = (100.0 * _median_midi(track, s) for s in spans)
+    between = min(old, new) + _OFF_BOTH_CENTS < here < max(old, new) - _OFF_BOTH_CENTS
+    return between and abs(new - old) <= _SEMITONE_AT_MOST_CENTS
 
 
 def _median_midi(track: PitchTrack, span: Span) -> float:

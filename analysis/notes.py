@@ -7,12 +7,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from analysis.blocks import MonoSamples
-from analysis.chords import Chord
-from analysis.double_stops import SEVERAL, find_together, join_beating, join_double_stops
+from analysis.chords import SEVERAL, Chord
+from analysis.double_stops import find_together, join_beating, join_double_stops
 from analysis.instruments import Instrument
 from analysis.note_centre import Reading, pitch_of, read_steady
 from analysis.note_kinds import is_quick_trill, kind_of
-from analysis.note_spans import Span, note_spans
+from analysis.note_spans import Span, middle_hz, note_spans
+from analysis.overlaps import is_common_period
 from analysis.results import (
     Measured,
     Note,
@@ -48,6 +49,9 @@ _CHORD_UNCERTAINTY_CENTS: Final = 5.0
 _SHORTEST_UNCLEAR_S: Final = 0.15
 _FAINT_DB: Final = 25.0
 _WIDEST_USEFUL_CENTS: Final = 50.0
+_LONGEST_COVERED_S: Final = 0.25
+_COVERED_WITHIN_S: Final = 0.3
+_STILL_SOUNDS: Final = "The note before or after sounds together with it."
 
 _NO_ONE_PITCH: Final = {
     NoteKind.TRILL: "A trill goes between two pitches.",
@@ -123,6 +127,9 @@ class _Finder:
         if kind in _NO_ONE_PITCH:
             return _of_no_one_pitch(span, kind, top)
         voiced = bool(np.isfinite(track.f0_hz[span.first : span.last]).any())
+        if voiced and self._lies_in_neighbour(spans, index):
+            two = NotMeasurable(Reason.TWO_NOTES_SOUND, _STILL_SOUNDS, _PROVENANCE)
+            return _unmeasured(span, kind, top, two, two)
         reading = _reading(track, span, kind, self.windows) if voiced else None
         if kind is NoteKind.NOTE:
             if reading is not None and is_quick_trill(reading):
@@ -141,6 +148,22 @@ class _Finder:
                 _too_short("The note is too short to tell vibrato."),
             )
         return self._measured(span, kind, reading)
+
+    def _lies_in_neighbour(self, spans: list[Span], index: int) -> bool:
+        """Whether a short note's pitch is only the common period with a neighbour's sound."""
+        span = spans[index]
+        if self.source is None or span.duration_s > _LONGEST_COVERED_S:
+            return False
+        f0_hz = middle_hz(self.track, span)
+        return any(
+            is_common_period(
+                self.source, 0.5 * (span.start_s + span.end_s), f0_hz, middle_hz(self.track, other)
+            )
+            for other in spans[max(index - 1, 0) : index + 2]
+            if other is not span
+            and max(other.start_s - span.end_s, span.start_s - other.end_s) < _COVERED_WITHIN_S
+            and np.isfinite(self.track.f0_hz[other.first : other.last]).any()
+        )
 
     def _unclear(self, span: Span, top: float) -> Note | None:
         """Return a sounding stretch that is not one pitch, unless it is faint or a click."""
