@@ -15,8 +15,9 @@ from app.ui.language import tr
 from app.ui.theme import GRID_PX, LARGE_PT, font
 from app.ui.widgets.basics import Button, fill, row, soft
 
-# Often enough for the eye; the position itself comes from the stream's clock.
-_PLAYING_MS = 30
+# Once a frame of the screen: the line may lag behind the sound by no more than that. The
+# position itself comes from the stream's clock.
+_PLAYING_MS = 16
 _STEP_S = 2.0
 # Narrower than this, the start button and the length go; then the volume, which has keys.
 _ALL_PX = 760
@@ -46,7 +47,7 @@ class Transport(QWidget):
         self._wanted = ("", 0.0, 0.0)
         self._duration_s = 0.0
         self._selection: tuple[float, float] | None = None
-        self._timer = QTimer(self, interval=_PLAYING_MS)
+        self._timer = QTimer(self, interval=_PLAYING_MS, timerType=Qt.TimerType.PreciseTimer)
         self._timer.timeout.connect(self._look)
         self.position_s = 0.0
         self.is_playing = False
