@@ -9,6 +9,7 @@ from app.ui.theme import GRID_PX
 
 _LEAST_PX = 96
 _SIDE_PX = 336
+_LEAST_LEFT_PX = 520
 _LARGE_PART = 0.48
 _MOST_HEIGHT_PART = 0.42
 _LARGE_HEIGHT_PART = 0.62
@@ -92,6 +93,8 @@ class PictureSplit(QSplitter):
         self._right.addWidget(picture)
         self._right.addWidget(side)
         self._right.setStretchFactor(1, 1)
+        # Less than the words over the lanes would like: a large picture matters more.
+        left.setMinimumWidth(_LEAST_LEFT_PX)
         side.setMinimumWidth(_SIDE_PX)
         self.addWidget(left)
         self.addWidget(self._right)

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtWidgets import QButtonGroup, QStackedWidget, QWidget
 
-from app.ui.theme import GRID_PX
+from app.ui.theme import GRID_PX, SMALL_PT, font
 from app.ui.widgets.basics import Button, Card, row
 
 
@@ -20,6 +20,8 @@ class SideTabs(Card):
         for index, (words, action_id, pane) in enumerate(panes):
             button = Button(words, action_id=action_id, plain=True)
             button.setCheckable(True)
+            button.setFont(font(SMALL_PT))
+            button.setProperty("tab", True)
             self._group.addButton(button, index)
             tabs.addWidget(button)
             self._stack.addWidget(pane)

@@ -87,7 +87,7 @@ class SuggestionsPane(QWidget):
         self.table.rowChosen.connect(lambda _: self._explain())
         self.table.clicked.connect(lambda _: self._go())
         self.table.rowOpened.connect(lambda _: self.accept())
-        self._accept = Button(tr("Make it a marker"), "marker", action_id="listen.accept")
+        self._accept = Button(tr("Accept"), "marker", action_id="listen.accept")
         self._edit = Button(tr("And write"), action_id="listen.accept_edit")
         self._dismiss = Button(tr("Put aside"), action_id="listen.dismiss", plain=True)
         self._all = Button("", action_id="listen.all_suggestions", plain=True)
