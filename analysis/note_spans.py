@@ -36,6 +36,7 @@ _FEWEST_TREMOLO_PIECES: Final = 6
 _SAME_PITCH_CENTS: Final = 45.0
 _SLIDE_CENTS_PER_S: Final = 300.0
 _FEWEST_SLIDE_CENTS: Final = 90.0
+_LARGEST_STEP_OF_SLIDE: Final = 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,10 +150,15 @@ def _release(level: FloatArray, hop_s: float) -> int:
     return int(gone[0]) if gone.size else len(level)
 
 
-def _middle(track: PitchTrack, span: Span) -> float:
+def middle_hz(track: PitchTrack, span: Span) -> float:
+    """Return the median pitch of a span, NaN where it has none."""
     pitch = track.f0_hz[span.first : span.last]
     pitch = pitch[np.isfinite(pitch)]
-    return hz_to_midi(float(np.median(pitch))) if pitch.size else float("nan")
+    return float(np.median(pitch)) if pitch.size else float("nan")
+
+
+def _middle(track: PitchTrack, span: Span) -> float:
+    return hz_to_midi(middle_hz(track, span))
 
 
 def join_wobbling(track: PitchTrack, spans: list[Span]) -> list[Span]:
@@ -297,4 +303,6 @@ def _slide_direction(track: PitchTrack, span: Span) -> int:
         return 0
     if abs(one_way) < 0.9 or slow < 0.5 * _SLIDE_CENTS_PER_S:
         return 0
+    if float(np.max(np.abs(steps))) > _LARGEST_STEP_OF_SLIDE * abs(total):
+        return 0  # it goes over into the next note at once
     return 1 if total > 0 else -1

@@ -124,12 +124,10 @@ class _Finder:
         kind = kind_of(track, spans, index, self.source)
         level = track.level_dbfs[span.first : span.last]
         top = float(np.max(level))
-        if kind in _NO_ONE_PITCH:
-            return _of_no_one_pitch(span, kind, top)
+        refused = self._refused(spans, index, kind, top)
+        if refused is not None:
+            return refused
         voiced = bool(np.isfinite(track.f0_hz[span.first : span.last]).any())
-        if voiced and self._lies_in_neighbour(spans, index):
-            two = NotMeasurable(Reason.TWO_NOTES_SOUND, _STILL_SOUNDS, _PROVENANCE)
-            return _unmeasured(span, kind, top, two, two)
         reading = _reading(track, span, kind, self.windows) if voiced else None
         if kind is NoteKind.NOTE:
             if reading is not None and is_quick_trill(reading):
@@ -149,20 +147,25 @@ class _Finder:
             )
         return self._measured(span, kind, reading)
 
+    def _refused(self, spans: list[Span], index: int, kind: NoteKind, top: float) -> Note | None:
+        """Return what has no pitch of its own, whatever the track says."""
+        if kind in _NO_ONE_PITCH:
+            return _of_no_one_pitch(spans[index], kind, top)
+        if self._lies_in_neighbour(spans, index):
+            two = NotMeasurable(Reason.TWO_NOTES_SOUND, _STILL_SOUNDS, _PROVENANCE)
+            return _unmeasured(spans[index], kind, top, two, two)
+        return None
+
     def _lies_in_neighbour(self, spans: list[Span], index: int) -> bool:
         """Whether a short note's pitch is only the common period with a neighbour's sound."""
         span = spans[index]
         if self.source is None or span.duration_s > _LONGEST_COVERED_S:
             return False
-        f0_hz = middle_hz(self.track, span)
+        f0_hz, middle_s = middle_hz(self.track, span), 0.5 * (span.start_s + span.end_s)
         return any(
-            is_common_period(
-                self.source, 0.5 * (span.start_s + span.end_s), f0_hz, middle_hz(self.track, other)
-            )
+            is_common_period(self.source, middle_s, f0_hz, middle_hz(self.track, other))
             for other in spans[max(index - 1, 0) : index + 2]
-            if other is not span
-            and max(other.start_s - span.end_s, span.start_s - other.end_s) < _COVERED_WITHIN_S
-            and np.isfinite(self.track.f0_hz[other.first : other.last]).any()
+            if max(other.start_s - span.end_s, span.start_s - other.end_s) < _COVERED_WITHIN_S
         )
 
     def _unclear(self, span: Span, top: float) -> Note | None:

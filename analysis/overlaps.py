@@ -1,0 +1,76 @@
+"""A short note that begins while the one before still sounds: one period for two pitches.
+
+Two tones together repeat after a common period, which is lower than both; where a note
+is over before the one before has died away, that period can be all the tracker finds.
+It is told from a note of that pitch by its harmonics: only multiples of the two tones
+are there.
+"""
+
+from itertools import pairwise
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from analysis.blocks import MonoSamples
+from analysis.windows import hann_window
+
+FloatArray = NDArray[np.float64]
+
+_NEAR_CENTS: Final = 45.0
+_HIGHEST_MULTIPLE: Final = 12
+_HARMONICS: Final = 24
+_HIGHEST_HZ: Final = 8_000.0
+_WINDOW_PERIODS: Final = 5.0
+_LEAST_OF_ITS_OWN: Final = 0.03
+
+
+def is_common_period(
+    source: MonoSamples, middle_s: float, f0_hz: float, neighbour_hz: float
+) -> bool:
+    """Whether a pitch is only the common period of a neighbouring note and another one.
+
+    Parameters
+    ----------
+    source : MonoSamples
+        The take.
+    middle_s : float
+        Middle of the note.
+    f0_hz : float
+        The pitch found for it; NaN for none.
+    neighbour_hz : float
+        Pitch of the note before or after, in whose sound it may lie; NaN for none.
+    """
+    if not np.isfinite(neighbour_hz / f0_hz):
+        return False
+    multiple = round(neighbour_hz / f0_hz)
+    if not 2 <= multiple <= _HIGHEST_MULTIPLE:
+        return False
+    if abs(1200.0 * np.log2(neighbour_hz / (multiple * f0_hz))) > _NEAR_CENTS:
+        return False
+    power = _harmonic_powers(source, middle_s, f0_hz)
+    if not power.size or not power.any():
+        return False
+    number = np.arange(1, len(power) + 1)
+    of_neighbour = number % multiple == 0
+    left = [
+        float(np.sum(power[~(of_neighbour | (number % other == 0))]))
+        for other in range(2, min(_HIGHEST_MULTIPLE, len(power)) + 1)
+    ]
+    return min(left, default=np.inf) < _LEAST_OF_ITS_OWN * float(np.sum(power))
+
+
+def _harmonic_powers(source: MonoSamples, middle_s: float, f0_hz: float) -> FloatArray:
+    """Return the power near each harmonic, (n,)."""
+    rate = source.sample_rate_hz
+    window = hann_window(round(_WINDOW_PERIODS * rate / f0_hz))
+    first = round(middle_s * rate - 0.5 * len(window))
+    piece = source.read(first, first + len(window)) * window
+    size = 4 * len(window)
+    power = np.abs(np.fft.rfft(piece, size)) ** 2
+    count = min(_HARMONICS, int(min(_HIGHEST_HZ, 0.45 * rate) / f0_hz))
+    step = f0_hz * size / rate
+    edges = np.rint(step * (np.arange(1, count + 2) - 0.5)).astype(np.int64)
+    if count < 1:
+        return np.zeros(0)
+    return np.asarray([power[a:b].max() for a, b in pairwise(edges)])
