@@ -107,6 +107,15 @@ class _Doors:
             journal_dir, backup, clock=local_now, progress=progress, should_stop=should_stop
         )
 
+    def visit(self, bundle: Path, progress: Progress, should_stop: ShouldStop) -> Path:
+        import platformdirs  # noqa: PLC0415
+
+        from app.services.bundling.visiting import open_visit  # noqa: PLC0415
+        from app.wiring import local_now  # noqa: PLC0415
+
+        visits = Path(platformdirs.user_data_dir("passagework", appauthor=False)) / "bundles"
+        return open_visit(bundle, visits, local_now, progress, should_stop)
+
 
 def _program() -> Program:
     doors = _Doors()
@@ -116,6 +125,7 @@ def _program() -> Program:
         build_demo=doors.build_demo,
         repair=doors.repair,
         restore=doors.restore,
+        visit=doors.visit,
         run_window=_run_window,
         now=lambda: datetime.now().astimezone(),
     )

@@ -5,9 +5,13 @@ from collections.abc import Callable
 from datetime import date, datetime, tzinfo
 from pathlib import Path
 
+from app.journal.records import Author
 from app.services.assigning import AssignmentService
 from app.services.attempts import Attempts
 from app.services.backing_up import BackupService
+from app.services.bundling.replying import ReplyService
+from app.services.bundling.service import BundleService
+from app.services.bundling.visiting import VISITING
 from app.services.clock import ClockService
 from app.services.comparing import ComparingService
 from app.services.exporting.service import ExportService
@@ -118,7 +122,9 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     assignments = AssignmentService(store, clock)
     promises = PromiseService(store, clock)
     undoing = Undoing(store)
-    filer = TakeFiler(store, clock)
+    bundles = BundleService(store, clock)
+    is_visit = bundles.visiting is not None
+    filer = TakeFiler(store, clock, VISITING if is_visit else None)
     attempts = Attempts(store, clock)
     passages = PassageService(store, clock)
     shelf = ScoreShelf(store)
@@ -133,7 +139,8 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     importing = ImportingService(store, clock, filer, zone, attempts)
     practising = PractisingService(store, clock, practice_clock)
     sounding = SoundingService(store, clock, zone, inputs)
-    marking = MarkingService(store, clock, undoing)
+    author = Author.TEACHER if is_visit else Author.SELF
+    marking = MarkingService(store, clock, undoing, author)
     suggesting = SuggestingService(store, clock, listening, marking, undoing)
     backups = BackupService(store, clock)
     return Workbench(
@@ -171,6 +178,8 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         first_listening=FirstListenService(store, clock, listening, suggesting),
         filming=FilmingService(store, playing),
         backups=backups,
+        bundles=bundles,
+        replies=ReplyService(store, clock, bundles),
         exports=ExportService(store, clock, measuring, practising),
         closing=(
             playing.unload,

@@ -1,12 +1,13 @@
 """``import``: files from elsewhere into the journal."""
 
-from dataclasses import replace
+from dataclasses import asdict, replace
 from datetime import date as day_type
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from app.cli.bundles import brought_text, sorted_out, take_in
 from app.cli.console import remark, say, say_json, watched
 from app.cli.options import JournalOption, JsonOption, day_from
 from app.cli.program import Program
@@ -34,21 +35,42 @@ def import_files(  # noqa: PLR0917 - one parameter an option
         str | None,
         typer.Option("--passage", metavar="NAME", help="Passage; a new name makes a new one."),
     ] = None,
+    start: Annotated[
+        float, typer.Option("--start", metavar="S", help="Keep only what comes after this second.")
+    ] = 0.0,
+    end: Annotated[
+        float | None,
+        typer.Option("--end", metavar="S", help="Keep only what comes before this second."),
+    ] = None,
     journal: JournalOption = None,
     json: JsonOption = False,
 ) -> None:
     """File sound files and clips as takes.
 
-    The originals are copied byte for byte and stay where they are. Files that cannot
+    The originals are copied byte for byte and stay where they are; with --start or
+    --end the take is a part of one, which is kept whole beside it. Files that cannot
     be filed are named with the reason; the others are filed all the same.
+
+    A bundle is merged into the journal, and a teacher's reply taken in; neither
+    doubles or loses anything.
     """
     day = day_from(date) if date else None
     program = Program.of(context)
+    files, others = sorted_out(files)
     with program.open_workbench(program.journal(journal)) as bench:
-        rows, failures = _import(bench, files, passage, day)
+        brought = [take_in(bench, path) for path in others]
+        if brought and not files:
+            if json:
+                say_json({"brought": [asdict(report) for report in brought]})
+            else:
+                say("\n".join(map(brought_text, brought)))
+            return
+        rows, failures = _import(bench, files, passage, day, (start, end))
         if json:
             say_json({"filed": [row_object(row) for row in rows], "not_filed": failures})
         else:
+            for report in brought:
+                say(brought_text(report))
             for row in rows:
                 say(filed_text(row))
     for failure in failures:
@@ -58,7 +80,11 @@ def import_files(  # noqa: PLR0917 - one parameter an option
 
 
 def _import(
-    bench: "Workbench", files: list[Path], passage: str | None, day: day_type | None
+    bench: "Workbench",
+    files: list[Path],
+    passage: str | None,
+    day: day_type | None,
+    part: tuple[float, float | None],
 ) -> "tuple[tuple[TakeRow, ...], list[dict[str, str]]]":
     from app.services.importing import SomeNotFiled  # noqa: PLC0415 - only when run
 
@@ -70,7 +96,11 @@ def _import(
         for p in proposals
         if p.failure or p.duplicate_of
     ]
-    good = [p for p in proposals if not p.failure and not p.duplicate_of]
+    good = [
+        replace(p, from_s=part[0], to_s=part[1])
+        for p in proposals
+        if not p.failure and not p.duplicate_of
+    ]
     if passage and good:
         good = _into_passage(bench, good, passage)
     try:

@@ -36,7 +36,9 @@ def mark(  # noqa: PLR0917 - one parameter an option
     ] = "other",
     weight: Annotated[int, typer.Option("--weight", help="1 slight, 2, 3 first thing to fix.")] = 2,
     text: Annotated[str, typer.Option("--text", help="The remark itself.")] = "",
-    author: Annotated[Author, typer.Option("--author", help="Who says so.")] = Author.SELF,
+    author: Annotated[
+        Author | None, typer.Option("--author", help="Who says so.", show_default=False)
+    ] = None,
     state: Annotated[
         MarkerState, typer.Option("--state", help="Where the problem stands.")
     ] = MarkerState.TO_WORK_ON,

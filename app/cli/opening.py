@@ -1,6 +1,7 @@
 """``open``: the window on the player's journal."""
 
 from pathlib import Path
+from typing import Annotated
 
 import typer
 
@@ -16,15 +17,34 @@ def add_to(app: typer.Typer) -> None:
     app.command("open")(open_window)
 
 
-def open_window(context: typer.Context, journal: JournalOption = None) -> None:
-    """Open the window on your journal; a new one is started where there is none."""
+def open_window(
+    context: typer.Context,
+    bundle: Annotated[
+        Path | None,
+        typer.Argument(
+            metavar="[BUNDLE]", help="A bundle somebody gave you, to look at and write into."
+        ),
+    ] = None,
+    journal: JournalOption = None,
+) -> None:
+    """Open the window on your journal; a new one is started where there is none.
+
+    A bundle opens beside your journal and changes nothing in it: place markers and
+    write remarks, then send them back ('passagework export reply').
+    """
     from app.services.display import display_problem  # noqa: PLC0415 - only when run
 
     program = Program.of(context)
+    folder = program.journal(journal) if bundle is None else _visited(program, bundle)
     problem = display_problem()
     if problem:
-        raise PlainFailure(problem, "Use the other commands here: passagework --help.")
-    raise typer.Exit(run_windows(program, program.journal(journal)))
+        where = f" --journal '{folder}'" if bundle is not None else ""
+        raise PlainFailure(problem, f"Use the other commands here{where}: passagework --help.")
+    raise typer.Exit(run_windows(program, folder))
+
+
+def _visited(program: Program, bundle: Path) -> Path:
+    return watched("opening", lambda progress, stop: program.visit(bundle, progress, stop))
 
 
 def run_windows(program: Program, folder: Path, *, create: bool = True) -> int:

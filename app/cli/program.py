@@ -52,6 +52,13 @@ class Restore(Protocol):
         """Replace the database of a journal that is not open by a backup of it."""
 
 
+class Visit(Protocol):
+    """Opens a bundle."""
+
+    def __call__(self, bundle: Path, progress: Progress, should_stop: ShouldStop) -> Path:
+        """Make a journal of its own out of a bundle, once; gives its folder."""
+
+
 class RunWindow(Protocol):
     """Shows the window and returns when it is closed."""
 
@@ -68,6 +75,7 @@ class Program:
     build_demo: BuildDemo
     repair: Repair
     restore: Restore
+    visit: Visit
     run_window: RunWindow
     now: Callable[[], datetime]
 

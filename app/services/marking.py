@@ -21,7 +21,11 @@ class MarkingService:
     done last.
     """
 
-    def __init__(self, store: Store, clock: Clock, undoing: Undoing) -> None:
+    def __init__(
+        self, store: Store, clock: Clock, undoing: Undoing, author: Author = Author.SELF
+    ) -> None:
+        self.author = author
+        """Who writes here, where nothing else is said."""
         self._store = store
         self._clock = clock
         self._undoing = undoing
@@ -44,7 +48,7 @@ class MarkingService:
         category: str,
         weight: int = 2,
         text: str = "",
-        author: Author = Author.SELF,
+        author: Author | None = None,
         state: MarkerState = MarkerState.TO_WORK_ON,
     ) -> Marker:
         """Place a marker.
@@ -73,7 +77,7 @@ class MarkingService:
             category=category.strip(),
             weight=weight,
             text=text.strip(),
-            author=author,
+            author=author or self.author,
             state=state,
             created_at=now,
             changed_at=now,

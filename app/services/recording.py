@@ -76,6 +76,7 @@ class RecordingService:
         self._clock = clock
         self._attempts = attempts
         self._touch_clock = touch_clock
+        self._filer = filer
         self._finisher = Finisher(store, clock, filer, attempts)
         self._levels = LevelWatch()
         self._rows = Rows(store)
@@ -173,6 +174,7 @@ class RecordingService:
             if self.is_recording:
                 raise PlainFailure("A recording runs already.", "Stop it first.")
             self._check_open()
+            self._filer.check_open()
             self.disarm()
             pending = self._new_pending(passage_id, aim.strip(), settings)
             if self._recorder is None or (device_key and device_key != self._device_key):

@@ -68,11 +68,16 @@ class TakeFiler:
     The file comes first, complete and on the disk; then the database row in one
     transaction. Where the database refuses, the new file is removed again: its
     source (PCM or the player's own file) is still whole.
+
+    ``refusal`` is raised instead of filing, in a journal that takes no new recordings.
     """
 
-    def __init__(self, store: Store, clock: Callable[[], datetime]) -> None:
+    def __init__(
+        self, store: Store, clock: Callable[[], datetime], refusal: PlainFailure | None = None
+    ) -> None:
         self._store = store
         self._clock = clock
+        self._refusal = refusal
         self._lock = threading.Lock()
 
     def file(self, new: NewTake, place: Place) -> Take:
@@ -89,6 +94,7 @@ class TakeFiler:
         PlainFailure
             Where the journal cannot be written to; nothing new is left then.
         """
+        self.check_open()
         with self._lock:
             passage = self._store.passages.get(new.passage_id) if new.passage_id else None
             number = self._store.takes.next_number(new.practice_day, new.passage_id)
@@ -112,6 +118,11 @@ class TakeFiler:
                     with suppress(OSError):
                         path.unlink(missing_ok=True)
                 raise
+
+    def check_open(self) -> None:
+        """Raise the refusal, if this journal takes no new recordings."""
+        if self._refusal is not None:
+            raise self._refusal
 
     def _is_kept(self, relative: str) -> bool:
         try:

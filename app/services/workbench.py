@@ -6,6 +6,8 @@ from pathlib import Path
 
 from app.services.assigning import AssignmentService
 from app.services.backing_up import BackupService
+from app.services.bundling.replying import ReplyService
+from app.services.bundling.service import BundleService
 from app.services.clock import ClockService
 from app.services.comparing import ComparingService
 from app.services.exporting.service import ExportService
@@ -83,6 +85,8 @@ class Workbench:
     filming: FilmingService
     backups: BackupService
     exports: ExportService
+    bundles: BundleService
+    replies: ReplyService
     closing: tuple[Callable[[], None], ...] = ()
 
     def close(self) -> None:

@@ -18,6 +18,7 @@ from typing import Self
 
 from sqlalchemy import Connection, Engine
 
+from app.journal.contents import Contents
 from app.store.assignments import (
     AssignmentRepository,
     EarlierHoursRepository,
@@ -51,6 +52,7 @@ from app.store.migrating import bring_up_to_date, revision_of
 from app.store.passages import PassageRepository
 from app.store.plans import PlanRepository
 from app.store.promises import PromiseRepository, SharedNumberRepository
+from app.store.rebuild import gather, write_found
 from app.store.rehearsals import RehearsalRepository
 from app.store.remarks import LessonRemarkRepository
 from app.store.sessions import RestDayRepository, SessionRepository
@@ -173,6 +175,18 @@ class Store:
         """Ask for the sidecar of a take to be written again with this transaction."""
         with self._work.connection():
             self._work.touch_take(take_id)
+
+    def contents(self) -> Contents:
+        """Give everything the journal says, measurements left out."""
+        found = Contents()
+        gather(self.sidecars.cards(), found)
+        return found
+
+    def put_contents(self, contents: Contents) -> None:
+        """Write contents over what the journal says; what they do not mention stays."""
+        with self.transaction() as connection:
+            write_found(connection, contents)
+            self.sidecars.ask_for(take_ids=contents.takes, days=contents.days, journal=True)
 
     def back_up(self) -> Path:
         """Copy the database (without curves) to the backups and say where."""

@@ -345,6 +345,27 @@ def test_a_take_days_and_everything_are_exported(run, tone_file, tmp_path):
         assert ran.err.count("\n") == 1
 
 
+def test_a_bundle_goes_to_a_teacher_and_a_reply_comes_back(
+    run, tone_file, tmp_path, monkeypatch, journal_dir
+):
+    monkeypatch.setattr("platformdirs.user_data_dir", lambda *_names, **_more: str(tmp_path / "d"))
+    monkeypatch.setattr("app.services.display.display_problem", lambda: "There is no display.")
+    run("import", tone_file(), "--date", "2026-03-14", "--passage", "Tone")
+    bundle, reply = tmp_path / "lesson.pwbundle", tmp_path / "back.pwreply"
+    assert run("export", "bundle", "--to", bundle).code == 0
+    assert run("export", "bundle", "--to", tmp_path / "wrong.zip").code == 2
+    opened = run("open", bundle)
+    assert opened.code == 2
+    folder = opened.err.split("'")[1]
+    mark = ("mark", "Tone:2026-03-14:1", "--at", "0.1", "--category", "sound")
+    assert run(*mark, "--journal", folder, "--json").json[0]["author"] == "teacher"
+    assert run("export", "reply", "--to", reply, "--journal", folder).code == 0
+    assert run("import", reply).out == "The reply brought 1 new marker.\n"
+    assert run("import", bundle, "--json").json["brought"][0]["takes_known"] == 1
+    assert [m["author"] for m in run("mark", "Tone:2026-03-14:1", "--json").json] == ["teacher"]
+    assert run("import", tone_file("new.wav"), "--journal", folder).code == 2
+
+
 def test_record_lists_inputs_or_says_what_to_plug_in(run, monkeypatch):
     from audio.errors import AudioFailure
 
