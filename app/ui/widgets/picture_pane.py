@@ -106,8 +106,7 @@ class PictureSplit(QSplitter):
         self._aspect = width / max(height, 1)
         self._picture.setVisible(has_picture)
         self._right.setMaximumWidth(_ANY_WIDTH if has_picture else _SIDE_PX)
-        if has_picture:
-            self._share()
+        self._share()
 
     def toggle_large(self) -> None:
         """Give the picture more room, or its usual room again."""
@@ -116,7 +115,8 @@ class PictureSplit(QSplitter):
 
     def _share(self) -> None:
         width, height = self.width(), self.height()
-        column = max(_SIDE_PX, round(width * _LARGE_PART)) if self.is_large else _SIDE_PX
+        is_large = self.is_large and not self._picture.isHidden()
+        column = max(_SIDE_PX, round(width * _LARGE_PART)) if is_large else _SIDE_PX
         most = height * (_LARGE_HEIGHT_PART if self.is_large else _MOST_HEIGHT_PART)
         tall = round(min(column / self._aspect, most))
         self.setSizes([max(width - column, 1), column])
