@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from datetime import date, datetime, time, timedelta, tzinfo
+from datetime import date, timedelta, tzinfo
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -10,6 +10,14 @@ from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock, practice_day
 from app.journal.records import JournalSettings, Origin, PlayingSettings, Take
 from app.services.attempts import Attempts
+from app.services.clip_days import (
+    ENTERED,
+    day_question,
+    days_in_doubt,
+    recorded_at_and_source,
+    same_time_on,
+)
+from app.services.clip_files import copied, decoded_whole, part_of_clip
 from app.services.passages import passage_title
 from app.services.plain import plain_failures
 from app.services.rows import NO_PASSAGE, Rows
@@ -24,22 +32,13 @@ from app.services.stopping import (
 )
 from app.services.take_filing import NewTake, PlacedFile, TakeFiler, safe_suffix
 from app.services.views import ImportProposal, TakeRow
-from app.services.wording import counted, day_text
+from app.services.wording import day_text, position_text
 from app.store.store import Store
-from audio.errors import AudioFailure
 
 if TYPE_CHECKING:
-    from audio.importing import ClipInfo
+    pass
 
-SHORTEST_S = 0.1
-_SOURCES = {
-    "container": "the date inside the clip",
-    "tag": "the date in the file's tags",
-    "file_name": "the date in the file's name",
-    "file_time": "the time the file was last changed",
-    None: "the present moment, since the file has no date",
-}
-ENTERED = "the day you gave"
+_NAME_LENGTH = 32
 
 
 class SomeNotFiled(PlainFailure):
@@ -69,14 +68,6 @@ class _Wish:
     passage_id: str | None
     day: date | None
     settings: JournalSettings
-
-
-@dataclass(frozen=True, slots=True)
-class _Checked:
-    """What decoding a whole file showed."""
-
-    duration_s: float
-    notice: str
 
 
 class ImportingService:
@@ -163,6 +154,10 @@ class ImportingService:
             raise SomeNotFiled(tuple(rows), tuple(failures))
         return tuple(rows)
 
+    def is_kept_whole(self, digest: str) -> bool:
+        """Tell whether a clip of this content is kept already, with a part of it as a take."""
+        return any(self._store.folders.originals.glob(f"{digest[:_NAME_LENGTH]}.*"))
+
     def _proposal(
         self,
         path: Path,
@@ -176,14 +171,15 @@ class ImportingService:
         try:
             with plain_failures("the file was not read"), stopped_by(CopyStopped):
                 info = probe(path)
-                checked = _decoded_whole(path, info, *watch)
+                checked = decoded_whole(path, info, *watch)
                 digest = sha256_of(path, should_stop=watch[1])
         except PlainFailure as failure:
             return replace(empty, failure=f"{failure.sentence} {failure.next_step}")
-        recorded_at, source = self._recorded_at(info)
+        recorded_at, source = recorded_at_and_source(info, self._zone, self._clock())
         turn = wish.settings.day_turn_hour
+        days = () if wish.day is not None else days_in_doubt(info, recorded_at, turn)
         if wish.day is not None and practice_day(recorded_at, turn_hour=turn) != wish.day:
-            recorded_at, source = _same_time_on(wish.day, recorded_at, turn), ENTERED
+            recorded_at, source = same_time_on(wish.day, recorded_at, turn), ENTERED
         duplicate = self._duplicate_of(digest) or _twin_words(seen.get(digest))
         seen.setdefault(digest, path)
         return replace(
@@ -195,6 +191,8 @@ class ImportingService:
             has_video=info.has_video,
             duplicate_of=duplicate,
             notice=checked.notice,
+            question=day_question(recorded_at, days) if days else "",
+            days=days,
         )
 
     def _empty_proposal(self, path: Path, wish: _Wish) -> ImportProposal:
@@ -202,18 +200,9 @@ class ImportingService:
         day = wish.day or practice_day(now, turn_hour=wish.settings.day_turn_hour)
         return ImportProposal(path, day, now, "", 0.0, wish.passage_id, False, "", "")
 
-    def _recorded_at(self, info: "ClipInfo") -> tuple[datetime, str]:
-        source = _SOURCES[info.recorded_at_source]
-        when = info.recorded_at
-        if when is None:
-            return self._clock(), source
-        if when.utcoffset() is None:
-            return when.replace(tzinfo=self._zone), source
-        if not info.utc_offset_known:
-            return when.astimezone(self._zone), f"{source}, in this computer's time zone"
-        return when, source
-
     def _duplicate_of(self, digest: str) -> str:
+        if self.is_kept_whole(digest):
+            return "a take is a part of this clip"
         found = [take for take in self._store.takes.by_sha256(digest) if take.deleted_at is None]
         if not found:
             return ""
@@ -225,6 +214,8 @@ class ImportingService:
     def _file_one(
         self, proposal: ImportProposal, progress: Progress, should_stop: ShouldStop
     ) -> TakeRow:
+        if proposal.question:
+            raise PlainFailure(proposal.question, "Say on which day, then file it.")
         new = NewTake(
             practice_day=proposal.practice_day,
             recorded_at=proposal.recorded_at,
@@ -238,11 +229,48 @@ class ImportingService:
             no_retake=self._attempts.is_the_one(proposal.passage_id, proposal.practice_day),
         )
 
+        if proposal.is_trimmed:
+            return self._file_part(proposal, new, (progress, should_stop))
+
         def place(path: Path, _tags: dict[str, str]) -> PlacedFile:
-            return _copied(proposal, path, progress, should_stop)
+            return copied(proposal, path, progress, should_stop)
 
         with plain_failures(f"{proposal.path.name} was not filed"):
             take: Take = self._filer.file(new, place)
+        return self._rows.of_take(take)
+
+    def _file_part(
+        self, proposal: ImportProposal, new: NewTake, watch: tuple[Progress, ShouldStop]
+    ) -> TakeRow:
+        """File a part of a clip; the whole of it is kept among the originals first."""
+        from audio.importing import CopyStopped, copy_original, sha256_of  # noqa: PLC0415
+
+        progress, should_stop = watch
+        end_s = proposal.duration_s if proposal.to_s is None else proposal.to_s
+        with plain_failures(f"{proposal.path.name} was not filed"), stopped_by(CopyStopped):
+            digest = sha256_of(proposal.path, should_stop=should_stop)
+            kept = self._store.folders.originals / (digest[:_NAME_LENGTH] + new.suffix)
+            kept.parent.mkdir(parents=True, exist_ok=True)
+            copy_original(proposal.path, kept, should_stop=should_stop, on_progress=progress)
+        part = f"{position_text(proposal.from_s)} to {position_text(end_s)}"
+        relative = self._store.folders.relative(kept)
+        words = f"The part from {part} of {proposal.path.name}, which is kept whole as {relative}."
+        trimmed = replace(
+            new,
+            recorded_at=new.recorded_at + timedelta(seconds=proposal.from_s),
+            suffix=".flac",
+            ended=" ".join(part for part in (new.ended, words) if part),
+        )
+
+        def place(path: Path, tags: dict[str, str]) -> PlacedFile:
+            return part_of_clip(proposal, path, tags, end_s, should_stop)
+
+        try:
+            with plain_failures(f"{proposal.path.name} was not filed"):
+                take = self._filer.file(trimmed, place)
+        except BaseException:
+            kept.unlink(missing_ok=True)
+            raise
         return self._rows.of_take(take)
 
     def _settings_for(self, passage_id: str | None) -> PlayingSettings:
@@ -250,45 +278,6 @@ class ImportingService:
         known = passage.settings if passage else self._store.settings.get().default_settings
         # What made the clip may have set its level by itself; the player can say.
         return replace(known, automatic_gain="unknown")
-
-
-def _decoded_whole(
-    path: Path, info: "ClipInfo", progress: Progress, should_stop: ShouldStop
-) -> _Checked:
-    """Decode a file to its end; AudioFailure where it breaks off or is too short."""
-    from audio.files import open_sound  # noqa: PLC0415 - libsndfile, only when needed
-
-    expected = max(1.0, (info.duration_s or 60.0) * info.sample_rate_hz)
-    with open_sound(path) as sound:
-        for _block in sound.blocks():
-            stop_if(should_stop)
-            progress(min(0.9, 0.9 * sound.frames_read / expected))
-        duration_s = sound.frames_read / sound.info.sample_rate_hz
-        broken = sound.non_finite_samples
-    if duration_s < SHORTEST_S:
-        raise AudioFailure(
-            f"{path.name} is too short to be a take: {duration_s:.3f} s.", "Choose another file."
-        )
-    notice = f"{counted(broken, 'sample')} of the file are not numbers." if broken else ""
-    return _Checked(duration_s, notice)
-
-
-def _copied(
-    proposal: ImportProposal, path: Path, progress: Progress, should_stop: ShouldStop
-) -> PlacedFile:
-    from audio.importing import CopyStopped, copy_original, probe  # noqa: PLC0415
-
-    with stopped_by(CopyStopped):
-        digest = copy_original(proposal.path, path, should_stop=should_stop, on_progress=progress)
-        info = probe(path)
-    return PlacedFile(digest, proposal.duration_s, info.sample_rate_hz, info.channels)
-
-
-def _same_time_on(day: date, recorded_at: datetime, turn_hour: int) -> datetime:
-    """Move an instant to another practice day, keeping its time of day."""
-    at: time = recorded_at.timetz()
-    calendar_day = day + timedelta(days=1) if at.hour < turn_hour else day
-    return datetime.combine(calendar_day, at)
 
 
 def _twin_words(path: Path | None) -> str:

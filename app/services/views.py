@@ -8,7 +8,7 @@ Longer than 300 lines because it is one vocabulary of plain values: readers of t
 window look up what they are given in a single place.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 from pathlib import Path
 from typing import Literal
@@ -354,7 +354,9 @@ class ImportProposal:
 
     ``failure`` is one plain sentence where it cannot be imported; ``duplicate_of``
     names the take that already holds the same bytes; ``notice`` is a sentence about a
-    file that can be imported all the same.
+    file that can be imported all the same. Where the day is in doubt, ``question`` asks
+    and ``days`` are the answers; it is filed once :meth:`on_day` has answered.
+    ``from_s`` and ``to_s`` are the part that is kept; without ``to_s`` all of it.
     """
 
     path: Path
@@ -367,6 +369,19 @@ class ImportProposal:
     duplicate_of: str
     failure: str
     notice: str = ""
+    question: str = ""
+    days: tuple[date, ...] = ()
+    from_s: float = 0.0
+    to_s: float | None = None
+
+    @property
+    def is_trimmed(self) -> bool:
+        """Whether only a part of the file is kept."""
+        return self.from_s > 0 or self.to_s is not None
+
+    def on_day(self, practice_day: date) -> "ImportProposal":
+        """Give the proposal with its day as the player says."""
+        return replace(self, practice_day=practice_day, question="", days=())
 
 
 @dataclass(frozen=True, slots=True)

@@ -175,6 +175,8 @@ class WatchService:
             digest = self._digest(path, should_stop)
             if digest in aside or digest in found or self._store.takes.by_sha256(digest):
                 continue
+            if self._importing.is_kept_whole(digest):
+                continue
             found[digest] = path
             if len(found) == MOST_OFFERED:
                 break

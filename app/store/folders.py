@@ -11,6 +11,7 @@
         190509-etude-take-1.flac
         190509-etude-take-1.json
       scores/               scores of passages, as they were put beside them
+      originals/            whole clips of which a take is a part
       backups/              copies of the database, damaged ones set aside
       trash/                what was discarded, by the day it was discarded on
       .recording/           takes while they sound, and those a crash left behind
@@ -60,6 +61,11 @@ class Folders:
     def scores(self) -> Path:
         """Scores of passages."""
         return self.journal / "scores"
+
+    @property
+    def originals(self) -> Path:
+        """Whole clips of which a take is a part, named by their content."""
+        return self.journal / "originals"
 
     @property
     def trash(self) -> Path:

@@ -264,3 +264,31 @@ def test_a_full_disk_leaves_nothing_half_made(tmp_path: Path) -> None:
     finally:
         resource.setrlimit(resource.RLIMIT_FSIZE, limits)
     assert [entry.name for entry in tmp_path.iterdir()] == ["a"]
+
+
+def test_he_aac_is_decoded_at_its_full_rate(make_clip: Any) -> None:
+    """No free encoder writes it: a clip at 24 kHz is declared to be HE-AAC at 48.
+
+    ISO/IEC 14496-3, AudioSpecificConfig: after the sync extension 0x2B7 and object type
+    5, sbrPresentFlag and the extension's frequency index (3: 48 kHz).
+    """
+    path = make_clip("clip.m4a", "aac", rate=24_000)
+    data = bytearray(path.read_bytes())
+    at = data.find(b"\x56\xe5\x00")
+    assert at > 0
+    data[at + 2] = 0x98
+    path.write_bytes(data)
+    info = probe(path)
+    assert (info.audio_codec, info.sample_rate_hz) == ("aac", 48_000)
+    sound = decode_to_sound(path)
+    assert sound.duration_s == pytest.approx(2.0, abs=0.1)
+    loud = np.flatnonzero(np.abs(sound.samples[:, 0]) > 0.3) / sound.sample_rate_hz
+    assert loud[0] == pytest.approx(1.0, abs=0.05)
+
+
+def test_a_changing_frame_rate_shifts_no_sound(make_clip: Any) -> None:
+    times = [0, 1, 2, 7, 8, 9, 17, 18, 19]
+    path = make_clip("clip.mp4", "aac", video=True, picture_times=times)
+    assert probe(path).has_video
+    burst = np.flatnonzero(np.abs(decode_to_sound(path).mono()) > 0.3)
+    assert burst[0] / RATE == pytest.approx(1.0, abs=0.003)

@@ -47,7 +47,7 @@ class ClipOffers(QObject):
 
     def file_next(self) -> None:
         """File the first clip that can be filed, as it is proposed."""
-        good = [offer for offer in self.offers if not offer.failure]
+        good = [offer for offer in self.offers if not (offer.failure or offer.question)]
         if not good:
             self._desk.tell("No new clip is offered.")
             return

@@ -51,4 +51,6 @@ class OffersCard(Card):
             f"({first.recorded_at_source}), {place}."
         )
         self._words.setText(f"{first.path.name}: {first.failure}" if first.failure else where)
-        self._file.setEnabled(any(not offer.failure for offer in offers))
+        if first.question:
+            self._words.setText(f"{first.path.name}: {first.question}")
+        self._file.setEnabled(any(not (offer.failure or offer.question) for offer in offers))
