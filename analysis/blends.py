@@ -33,11 +33,12 @@ _OVER_FLOOR: Final = 5.0
 _RESOLVED_BINS: Final = 2.2
 _FEWEST_PAIRS: Final = 4
 _LEAST_SHARE: Final = 0.7
-_WIDEST_PAIR: Final = 0.3
+_WIDEST_PAIR: Final = 0.15
 _SAME_WIDTH: Final = 0.25
 _PADDED: Final = 4
 _LEAST_ENERGY: Final = 0.85
 _LEAST_ODD: Final = 0.25
+_LEAST_OPENING: Final = 1.8
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,7 +153,7 @@ def _pairs(spectrum: _Spectrum, base_hz: float) -> _Pairs | None:
     if count < _FEWEST_PAIRS or count < _LEAST_SHARE * (count + missing):
         return None
     number = number[fits]
-    if number[-1] < 1.5 * number[0] or np.count_nonzero(number % 2) < _LEAST_ODD * count:
+    if number[-1] < _LEAST_OPENING * number[0] or np.count_nonzero(number % 2) < _LEAST_ODD * count:
         return None  # only the even partials in pairs: an octave, not a unison
     weight = number**2 / np.sum(number**2)
     return _Pairs(float(np.sum(weight * low[fits])), float(np.sum(weight * high[fits])))

@@ -127,6 +127,18 @@ def is_hollow(source: MonoSamples, start_s: float, end_s: float, f0_hz: float) -
     return lacks_first_rungs(rungs)
 
 
+def has_sub_octave(source: MonoSamples, start_s: float, end_s: float, f0_hz: float) -> bool:
+    """Whether the partials of the octave below sound softly between those of a pitch.
+
+    So it is while the first partials of two strings in unison cancel.
+    """
+    span_s = min(end_s - start_s, _LONGEST_WINDOW_S)
+    if span_s < 2.0 * _FEWEST_HOLLOW_PERIODS / f0_hz:
+        return False
+    peaks = find_partials(source, 0.5 * (start_s + end_s), span_s, 0.5 * f0_hz)
+    return {1, 2, 3, 5} <= set(rungs_of(peaks, 0.5 * f0_hz).tolist())
+
+
 def _with_levels(peaks: Peaks, chord: Chord) -> Chord:
     lower, upper = (rungs_of(peaks, hz) > 0 for hz in (chord.lower_hz, chord.upper_hz))
     levels = [

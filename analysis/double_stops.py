@@ -7,13 +7,21 @@ import numpy as np
 
 from analysis.blends import find_blend
 from analysis.blocks import MonoSamples
-from analysis.chords import SEVERAL, SHORTEST_CHORD_S, Chord, find_chord, is_hollow
+from analysis.chords import (
+    SEVERAL,
+    SHORTEST_CHORD_S,
+    Chord,
+    find_chord,
+    has_sub_octave,
+    is_hollow,
+)
 from analysis.instruments import Instrument
 from analysis.note_spans import Span
 from analysis.results import Measured, Note, NoteKind, NotMeasurable, PitchTrack
 from analysis.units import cents_between, hz_to_midi, midi_to_hz, parse_note_name
 
 _SHORTEST_SURE_CHORD_S: Final = 0.3
+_SHORTEST_SURE_UNISON_S: Final = 0.6
 _UNSURE_CONFIDENCE: Final = 0.8
 _PERIODIC_CONFIDENCE: Final = 0.9
 _SHORTEST_HOLLOW_S: Final = 0.07
@@ -68,8 +76,13 @@ def find_together(
     ):
         return SEVERAL
     inset_s = min(0.08, 0.15 * span.duration_s)
-    pair = find_blend(source, span.start_s + inset_s, span.end_s - inset_s, middle_hz)
-    return None if pair is None else Chord(*pair)
+    begin_s, end_s = span.start_s + inset_s, span.end_s - inset_s
+    pair = find_blend(source, begin_s, end_s, middle_hz)
+    if pair is not None:
+        return Chord(*pair)
+    if _is_of_open_string(middle_hz, instrument) or span.duration_s < _SHORTEST_SURE_UNISON_S:
+        return None  # the string itself may ring, or the room
+    return SEVERAL if has_sub_octave(source, begin_s, end_s, middle_hz) else None
 
 
 def _find_two(
@@ -116,9 +129,13 @@ def _only_rings(chord: Chord, instrument: Instrument) -> bool:
         return True
     if chord.apart_db < _RINGS_BELOW_DB:
         return False
+    return _is_of_open_string(chord.softer_hz, instrument)
+
+
+def _is_of_open_string(hertz: float, instrument: Instrument) -> bool:
+    """Whether a pitch is that of an open string, octaves apart."""
     octaves = [
-        np.log2(chord.softer_hz / midi_to_hz(parse_note_name(name)))
-        for name in instrument.open_strings
+        np.log2(hertz / midi_to_hz(parse_note_name(name))) for name in instrument.open_strings
     ]
     return any(1200.0 * abs(o - round(o)) <= _OPEN_STRING_CENTS for o in octaves)
 
