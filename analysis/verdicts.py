@@ -12,7 +12,7 @@ References
 S. Holm, Scand. J. Statist. 6 (1979) 65.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Literal
@@ -56,11 +56,13 @@ class Family:
     """Alike columns of one measure: the passage, its bars, or its notes.
 
     ``values`` is (takes, columns), NaN where a take has none. A family of several
-    columns shares its scatter.
+    columns shares its scatter. ``at_tempo`` says that the tempo moves it, so that only
+    takes of one tempo are held against each other where that can be.
     """
 
     name: str
     values: FloatArray
+    at_tempo: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +110,7 @@ def judge(
     periods: Iterable[Period],
     *,
     passages: int = 1,
+    same_tempo: Mapping[Period, NDArray[np.bool_]] | None = None,
 ) -> tuple[JudgedColumn, ...]:
     """Give all verdicts about one passage.
 
@@ -122,6 +125,8 @@ def judge(
     periods : iterable of Period
     passages : int
         How many passages of the journal are looked at like this.
+    same_tempo : mapping, optional
+        The takes of a period that were played at one tempo, where that matters.
 
     Returns
     -------
@@ -130,8 +135,9 @@ def judge(
     """
     every = tuple(periods)
     rate = FALSE_VERDICT_RATE / max(1, passages)
-    of_whole = [found for period in every for found in _of_period(day, whole, period)]
-    of_parts = [found for period in every for found in _of_period(day, parts, period)]
+    chosen = same_tempo or {}
+    of_whole = [one for p in every for one in _of_period(day, whole, p, chosen.get(p))]
+    of_parts = [one for p in every for one in _of_period(day, parts, p, chosen.get(p))]
     return (
         *_corrected(of_whole, rate * PASSAGE_SHARE),
         *_corrected(of_parts, rate * PARTS_SHARE),
@@ -177,12 +183,20 @@ def tempo_apart(day: FloatArray, bpm: FloatArray, period: Period) -> float | Non
     return float(np.median(b) / np.median(a) - 1.0) if a.size and b.size else None
 
 
-def _of_period(day: FloatArray, families: Sequence[Family], period: Period) -> list[JudgedColumn]:
+def _of_period(
+    day: FloatArray,
+    families: Sequence[Family],
+    period: Period,
+    same_tempo: NDArray[np.bool_] | None,
+) -> list[JudgedColumn]:
     rows_a = (day >= period.a_first) & (day <= period.a_last)
     rows_b = (day >= period.b_first) & (day <= period.b_last)
     found = []
     for family in families:
-        a, b = family.values[rows_a], family.values[rows_b]
+        values = family.values
+        if family.at_tempo and same_tempo is not None:
+            values = np.where(same_tempo[:, np.newaxis], values, np.nan)
+        a, b = values[rows_a], values[rows_b]
         if family.values.shape[1] == 1:
             known_a, known_b = np.isfinite(a[:, 0]), np.isfinite(b[:, 0])
             results = [

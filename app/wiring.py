@@ -6,12 +6,17 @@ from datetime import date, datetime, tzinfo
 from pathlib import Path
 
 from app.journal.records import Author
+from app.services.aligning import AligningService
 from app.services.assigning import AssignmentService
 from app.services.attempts import Attempts
 from app.services.backing_up import BackupService
+from app.services.blind_listening import BlindEarService
+from app.services.bounds import BoundsService
 from app.services.bundling.replying import ReplyService
 from app.services.bundling.service import BundleService
 from app.services.bundling.visiting import VISITING
+from app.services.carrying import CarryingService
+from app.services.changes import ChangeService
 from app.services.clock import ClockService
 from app.services.comparing import ComparingService
 from app.services.exporting.service import ExportService
@@ -31,17 +36,21 @@ from app.services.minutes import MinutesService
 from app.services.minutes_import import MinutesImportService
 from app.services.no_retake import NoRetakeService
 from app.services.note_map import NoteMapService
+from app.services.passage_bars import BarService
 from app.services.passages import PassageService
 from app.services.planning import PlanningService
 from app.services.playing import PlayingService
 from app.services.practising import PractisingService
 from app.services.promising import PromiseService
+from app.services.proposing import ProposingService
 from app.services.recording import RecordingService
 from app.services.rehearsing import RehearsalService
 from app.services.reminding import ReminderService
+from app.services.repetitions import RepetitionService
 from app.services.reporting import ReportingService
 from app.services.score_keeping import ScoreShelf
 from app.services.scores import ScoreService
+from app.services.shapes import ShapeService
 from app.services.sounding import SoundingService
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
 from app.services.suggesting import SuggestingService
@@ -130,7 +139,10 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     shelf = ScoreShelf(store)
     measuring = MeasuringService(store, clock, shelf)
     listening = ListeningService(store, measuring)
-    comparing = ComparingService(store, measuring, listening)
+    aligning = AligningService(store, measuring)
+    comparing = ComparingService(store, measuring, listening, aligning)
+    bounds = BoundsService(store, clock)
+    note_maps = NoteMapService(store, comparing)
     inputs = Inputs(store)
     recording = RecordingService(
         store, clock, filer, attempts, touch_clock=practice_clock.touch, inputs=inputs
@@ -157,7 +169,17 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         playing=playing,
         marking=marking,
         comparing=comparing,
-        note_maps=NoteMapService(store, comparing),
+        note_maps=note_maps,
+        aligning=aligning,
+        bounds=bounds,
+        carrying=CarryingService(store, clock, measuring, aligning, bounds),
+        changes=ChangeService(
+            store, bounds, note_maps, BarService(store, measuring, aligning, shelf)
+        ),
+        repetitions=RepetitionService(store, measuring, bounds, shelf),
+        shapes=ShapeService(store, measuring, aligning, shelf),
+        proposing=ProposingService(store, shelf),
+        blind_ear=BlindEarService(store, clock),
         reporting=ReportingService(store, comparing, assignments, promises),
         clock=practice_clock,
         no_retake=NoRetakeService(store, attempts),

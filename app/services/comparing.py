@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings, Take
+from app.services.aligning import AligningService
 from app.services.choosing import Choosing
 from app.services.level_matching import level_match
 from app.services.listening import ListeningService
-from app.services.long_sounds import read_for_measuring
 from app.services.measuring import MeasuringService
 from app.services.readings import TREND_KEYS, measure_named, reading_of
 from app.services.stopping import (
@@ -18,9 +18,8 @@ from app.services.stopping import (
     never_stop,
     no_progress,
     part_of,
-    stop_if,
 )
-from app.services.views import CompareView, LevelMatch, Reading, TakeRow, TrendView
+from app.services.views import CompareView, LevelMatch, Reading, TrendView
 from app.store.store import Store
 
 if TYPE_CHECKING:
@@ -35,11 +34,16 @@ class ComparingService:
     """
 
     def __init__(
-        self, store: Store, measuring: MeasuringService, listening: ListeningService
+        self,
+        store: Store,
+        measuring: MeasuringService,
+        listening: ListeningService,
+        aligning: AligningService,
     ) -> None:
         self._store = store
         self._measuring = measuring
         self._listening = listening
+        self._aligning = aligning
         self._choosing = Choosing(store)
 
     def compare(
@@ -61,7 +65,7 @@ class ComparingService:
         if passage_id is not None and self._take(take_a).passage_id == passage_id:
             trends = {key: self.trend(passage_id, key) for key in TREND_KEYS}
         a, b = self._listening.open_take(take_a), self._listening.open_take(take_b)
-        return replace(compare_view(found, a, b, trends), levels=self._levels(a.row, b.row))
+        return replace(compare_view(found, a, b, trends), levels=self.levels(take_a, take_b))
 
     def comparison(
         self,
@@ -75,9 +79,9 @@ class ComparingService:
 
         if take_a == take_b:
             raise PlainFailure("That is the same take twice.", "Choose another one.")
-        a = self._side(take_a, part_of(progress, 0.0, 0.35), should_stop)
-        b = self._side(take_b, part_of(progress, 0.35, 0.7), should_stop)
-        found = compare_sides(a, b, part_of(progress, 0.7, 1.0), should_stop)
+        known = self._aligning.alignment(take_a, take_b, part_of(progress, 0.0, 0.95), should_stop)
+        a, b = (self._side(take_id, should_stop) for take_id in (take_a, take_b))
+        found = compare_sides(a, b, part_of(progress, 0.95, 1.0), should_stop, known=known)
         chosen = self._choosing.between(self._take(take_a), self._take(take_b))
         return replace(found, confounders=(*found.confounders, *chosen))
 
@@ -136,8 +140,9 @@ class ComparingService:
         """Give the measures a trend can follow: key and label."""
         return tuple((key, measure_named(key).label) for key in TREND_KEYS)
 
-    def _levels(self, a: TakeRow, b: TakeRow) -> LevelMatch:
-        """Match both to the softest take of their passage that one may step to."""
+    def levels(self, take_a: str, take_b: str) -> LevelMatch:
+        """Match both to the softest take of their passage that one may step to; instant."""
+        a, b = self._take(take_a), self._take(take_b)
         passage_id = b.passage_id if b.passage_id == a.passage_id else None
         others = self._store.takes.list(passage_id=passage_id) if passage_id else ()
         ids = {take.id for take in others} | {a.id, b.id}
@@ -149,15 +154,12 @@ class ComparingService:
         }
         return level_match(loudness.get(a.id), loudness.get(b.id), loudness.values())
 
-    def _side(self, take_id: str, progress: Progress, should_stop: ShouldStop) -> "Side":
+    def _side(self, take_id: str, should_stop: ShouldStop) -> "Side":
         from app.services.file_comparing import Side  # noqa: PLC0415 - only when needed
 
         take = self._take(take_id)
-        analysis = self._measuring.analysed(take_id, part_of(progress, 0.0, 0.9), should_stop)
-        stop_if(should_stop)
-        path = self._store.folders.absolute(take.file)
-        heard = read_for_measuring(path, part_of(progress, 0.9, 1.0), should_stop)
-        return Side(take.file, heard, analysis, take.settings)
+        analysis = self._measuring.analysed(take_id, no_progress, should_stop)
+        return Side(take.file, None, analysis, take.settings)
 
     def _take(self, take_id: str) -> Take:
         take = self._store.takes.get(take_id)

@@ -41,10 +41,10 @@ _LEVEL_APART_DB = 3.0
 
 @dataclass(frozen=True, slots=True)
 class Side:
-    """One of the two takes of a comparison."""
+    """One of the two takes of a comparison; ``heard`` is only needed to align it."""
 
     name: str
-    heard: MeasurableSound
+    heard: MeasurableSound | None
     analysis: TakeAnalysis
     settings: PlayingSettings
 
@@ -106,14 +106,34 @@ def compare_sides(
     b: Side,
     progress: Progress = no_progress,
     should_stop: ShouldStop = never_stop,
+    *,
+    known: Measured[Alignment] | NotMeasurable | None = None,
 ) -> Comparison:
-    """Align two takes and hold their notes and measures against each other."""
-    from analysis.alignment import AlignmentStopped, align  # noqa: PLC0415 - only when needed
+    """Align two takes and hold their notes and measures against each other.
+
+    An alignment that is ``known`` already is not made again.
+    """
     from analysis.change import compare_takes, take_level_change  # noqa: PLC0415
 
+    alignment = known or _aligned(a, b, progress, should_stop)
+    change = None
+    if isinstance(alignment, Measured):
+        change = compare_takes(a.analysis.notes, b.analysis.notes, alignment.value)
+    progress(1.0)
+    measures = take_level_change(a.analysis, b.analysis)
+    return Comparison(a, b, alignment, change, measures, confounders(a, b))
+
+
+def _aligned(
+    a: Side, b: Side, progress: Progress, should_stop: ShouldStop
+) -> Measured[Alignment] | NotMeasurable:
+    from analysis.alignment import AlignmentStopped, align  # noqa: PLC0415 - only when needed
+
+    if a.heard is None or b.heard is None:
+        raise ValueError("takes are aligned by their sound")
     sound_a, sound_b = a.heard.sound, b.heard.sound
     with stopped_by(AlignmentStopped):
-        alignment = align(
+        return align(
             sound_a.samples,
             sound_a.sample_rate_hz,
             sound_b.samples,
@@ -123,12 +143,6 @@ def compare_sides(
             progress=progress,
             should_stop=a.heard.watched(b.heard.watched(should_stop)),
         )
-    change = None
-    if isinstance(alignment, Measured):
-        change = compare_takes(a.analysis.notes, b.analysis.notes, alignment.value)
-    progress(1.0)
-    measures = take_level_change(a.analysis, b.analysis)
-    return Comparison(a, b, alignment, change, measures, confounders(a, b))
 
 
 def confounders(a: Side, b: Side) -> tuple[str, ...]:

@@ -4,10 +4,15 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from app.services.aligning import AligningService
 from app.services.assigning import AssignmentService
 from app.services.backing_up import BackupService
+from app.services.blind_listening import BlindEarService
+from app.services.bounds import BoundsService
 from app.services.bundling.replying import ReplyService
 from app.services.bundling.service import BundleService
+from app.services.carrying import CarryingService
+from app.services.changes import ChangeService
 from app.services.clock import ClockService
 from app.services.comparing import ComparingService
 from app.services.exporting.service import ExportService
@@ -31,11 +36,14 @@ from app.services.planning import PlanningService
 from app.services.playing import PlayingService
 from app.services.practising import PractisingService
 from app.services.promising import PromiseService
+from app.services.proposing import ProposingService
 from app.services.recording import RecordingService
 from app.services.rehearsing import RehearsalService
 from app.services.reminding import ReminderService
+from app.services.repetitions import RepetitionService
 from app.services.reporting import ReportingService
 from app.services.scores import ScoreService
+from app.services.shapes import ShapeService
 from app.services.sounding import SoundingService
 from app.services.suggesting import SuggestingService
 from app.services.watching import WatchService
@@ -64,6 +72,14 @@ class Workbench:
     marking: MarkingService
     comparing: ComparingService
     note_maps: NoteMapService
+    aligning: AligningService
+    bounds: BoundsService
+    carrying: CarryingService
+    changes: ChangeService
+    repetitions: RepetitionService
+    shapes: ShapeService
+    proposing: ProposingService
+    blind_ear: BlindEarService
     reporting: ReportingService
     clock: ClockService
     no_retake: NoRetakeService

@@ -1,0 +1,84 @@
+"""Which takes of a passage can fairly be held against each other, and what is left out."""
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from app.journal.input_levels import differences, trace_of
+from app.journal.records import Take
+from app.services.wording import counted
+
+UNFAIR_INTONATION = frozenset(
+    {"mean_absolute_cents", "precision_cents", "accuracy_cents", "within_10_cents"}
+)
+UNFAIR_DYNAMICS = frozenset({"dynamic_span_db"})
+
+
+@dataclass(frozen=True, slots=True)
+class FairTakes:
+    """Takes that are comparable with the latest one.
+
+    ``no_intonation`` and ``no_dynamics`` are ids of takes whose intonation or dynamics
+    are not; ``left_out`` says in plain sentences what was left out and why.
+    """
+
+    takes: tuple[Take, ...]
+    no_intonation: frozenset[str]
+    no_dynamics: frozenset[str]
+    left_out: tuple[str, ...]
+
+    def has(self, take: Take, key: str) -> bool:
+        """Tell whether a measure of a take may be compared."""
+        if key in UNFAIR_INTONATION:
+            return take.id not in self.no_intonation
+        return key not in UNFAIR_DYNAMICS or take.id not in self.no_dynamics
+
+
+def fair_takes(takes: Sequence[Take]) -> FairTakes:
+    """Choose what can be compared with the latest take.
+
+    Another instrument is left out altogether. Another temperament or tuning of the
+    strings moves the targets, so intonation is left out; another A does not, because
+    every take is held against its own. Another level, another input or an automatic
+    level leaves out the dynamics.
+    """
+    if not takes:
+        return FairTakes((), frozenset(), frozenset(), ())
+    model = takes[-1]
+    same = tuple(t for t in takes if t.settings.instrument == model.settings.instrument)
+    others = Counter(t.settings.instrument for t in takes if t not in same)
+    said = [f"{counted(n, 'take')} left out: played on {name}." for name, n in others.items()]
+    retuned = frozenset(t.id for t in same if _tuning(t) != _tuning(model))
+    if retuned:
+        said.append(
+            f"{counted(len(retuned), 'take')} left out of intonation: held against another"
+            " temperament, tonic or tuning of the strings."
+        )
+    levels = frozenset(t.id for t in same if not _same_level(t, model))
+    if levels:
+        said.append(
+            f"{counted(len(levels), 'take')} left out of dynamics: recorded at another level,"
+            " through another input, with a mute, or with a level that sets itself."
+        )
+    return FairTakes(same, retuned, levels, tuple(said))
+
+
+def tunings_text(takes: Iterable[Take]) -> str:
+    """Say that takes were tuned to different As, where so."""
+    found = sorted({t.settings.reference_a_hz or 0.0 for t in takes})
+    if len(found) < 2:
+        return ""
+    return "Tuned to different As; each take is held against its own."
+
+
+def _tuning(take: Take) -> tuple[object, ...]:
+    settings = take.settings
+    return settings.temperament, settings.tonic, settings.open_strings
+
+
+def _same_level(take: Take, model: Take) -> bool:
+    if take.settings.automatic_gain != "off":
+        return False
+    if take.settings.with_mute != model.settings.with_mute:
+        return False
+    return not differences(trace_of(take), trace_of(model))
