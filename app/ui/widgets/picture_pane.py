@@ -105,6 +105,7 @@ class PictureSplit(QSplitter):
         """Make room for a picture of this shape, or take it away."""
         self._aspect = width / max(height, 1)
         self._picture.setVisible(has_picture)
+        self.handle(1).setEnabled(has_picture)
         self._right.setMaximumWidth(_ANY_WIDTH if has_picture else _SIDE_PX)
         self._share()
 

@@ -113,7 +113,7 @@ class SuggestionsPane(QWidget):
             Column(tr("Heard"), _heard, _agreement_words),
         )
         self.agreement: RowTable[AgreementRow] = RowTable(
-            tr("Ear and measurement"), columns, stretch=(1, 2), dense=True
+            tr("Ear and measurement"), columns, stretch=2, dense=True
         )
         self.agreement.clicked.connect(lambda _: self._go_agreement())
         self._agreement_words = sentence()
