@@ -29,6 +29,7 @@ def _load(name: str) -> ModuleType:
 
 
 _load("ear_fakes")
+_load("fakes_following")
 _fakes = _load("fakes")
 
 

@@ -7,8 +7,17 @@ from pathlib import Path
 
 import ear_fakes
 import numpy as np
+from fakes_following import (
+    FakeAligning,
+    FakeBlindEar,
+    FakeBounds,
+    FakeCarrying,
+    FakeChanges,
+    FakeRepetitions,
+)
 
 from app.journal.blocks import Item, ItemKind
+from app.journal.clicks import RoundTripRecord
 from app.journal.failures import PlainFailure
 from app.journal.forgotten_clock import Ending
 from app.journal.records import (
@@ -39,6 +48,7 @@ from app.services.views import (
     DayBar,
     ImportProposal,
     InputRow,
+    LevelMatch,
     LevelReading,
     MarkerRow,
     NamedReading,
@@ -564,6 +574,9 @@ class FakeComparing:
             a, b, True, "", grid, grid * 0.9, pairs, changes, ("B was played faster by 9 %.",)
         )
 
+    def levels(self, take_a, take_b):
+        return LevelMatch(-2.0, 0.0, "Heard at one loudness.")
+
     def trend_keys(self):
         return (("mean_absolute_cents", "Mean deviation"), ("mean_bpm", "Tempo"))
 
@@ -824,6 +837,18 @@ class FakeInputMemory:
         return self.words
 
 
+class FakeLatency:
+    def __init__(self) -> None:
+        self.found: RoundTripRecord | None = None
+
+    def known(self, output_key=None, input_key=None):
+        return self.found
+
+    def measure(self, output_key=None, input_key=None, should_stop=None):
+        self.found = RoundTripRecord("out", input_key or "mic", 0.0123, 0.0004, NOW)
+        return self.found
+
+
 class FakeReporting:
     def text(self, start, end):
         return f"From {start} to {end}\n\nMinutes\n  Mon 16 Mar: 40 min\n"
@@ -849,6 +874,12 @@ class FakeWorkbench:
         self.marking = FakeMarking(self.state)
         self.comparing = FakeComparing(self.state)
         self.note_maps = FakeNoteMaps(self.state)
+        self.aligning = FakeAligning()
+        self.changes = FakeChanges(STUDY)
+        self.carrying = FakeCarrying()
+        self.bounds = FakeBounds(STUDY)
+        self.repetitions = FakeRepetitions(STUDY, lambda take_id: self.state.rows[take_id])
+        self.blind_ear = FakeBlindEar()
         self.reporting = FakeReporting()
         self.clock = FakeClock(self.state)
         self.items = FakeItems(self.state)
@@ -859,6 +890,7 @@ class FakeWorkbench:
         self.promises = FakePromises(self.state)
         self.planning = FakePlanning()
         self.sounding = FakeSounding()
+        self.latency = FakeLatency()
         self.assignments = FakeAssignments()
         self.suggesting = ear_fakes.FakeSuggesting(self.marking)
         self.first_listening = ear_fakes.FakeFirstListening(self)

@@ -1,24 +1,25 @@
 """Compare: the same passage on two days, and over the weeks."""
 
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage
-from app.services.views import ChangeRow, CompareView, NotePairRow, TakeRow
+from app.services.views import CompareView, TakeRow
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.comparisons import Comparisons
+from app.ui.pages.compare_keys import bind_keys
 from app.ui.pages.compare_playback import ComparePlayback
+from app.ui.pages.compare_sections import CompareSections
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
-from app.ui.widgets.basics import Button, Card, column, fill, heading, row, sentence, soft
+from app.ui.widgets.basics import Button, Card, column, fill, row, soft
+from app.ui.widgets.compare_blind import BlindPanel
 from app.ui.widgets.compare_chooser import CompareChooser, Pair
 from app.ui.widgets.compare_lanes import CompareLanes
 from app.ui.widgets.compare_pictures import PicturesCard
-from app.ui.widgets.compare_tables import change_columns, note_columns
 from app.ui.widgets.page_stack import PageStack
 from app.ui.widgets.progress_bar import ThinProgressBar
-from app.ui.widgets.table import RowTable
 from app.ui.widgets.transport import Transport
 
 _SIDE_WIDTH_PX = 432
@@ -37,49 +38,42 @@ class ComparePage(Page):
         self._place_s: float | None = None
         self._comparisons = Comparisons(desk)
         self._chooser = CompareChooser()
-        self._layout_button = Button(tr("Overlaid"), action_id="compare.layout")
-        self._layout_button.setCheckable(True)
-        self._layout_button.setChecked(True)
+        self.layout_button = Button(tr("Overlaid"), action_id="compare.layout")
+        self.layout_button.setCheckable(True)
+        self.layout_button.setChecked(True)
         self._switch = Button(tr("Hear B"), "switch", action_id="compare.switch")
-        self._words = sentence()
         self._hover = soft(wrap=False)
         self._bar = ThinProgressBar(tr("Comparing"))
         self._bar.hide()
         self.lanes = CompareLanes(desk.theme.colours)
         self.transport = Transport(desk)
         self.playback = ComparePlayback(desk, self.lanes, self.transport)
-        self.changes: RowTable[ChangeRow] = RowTable(
-            tr("Changes from A to B"), change_columns(), dense=True
-        )
-        self.notes: RowTable[NotePairRow] = RowTable(
-            tr("Notes of both takes"), note_columns(), dense=True
-        )
+        self.sections = CompareSections(desk)
+        self.changes = self.sections.change.changes
+        self.notes = self.sections.notes.notes
         self.pictures = PicturesCard(desk)
         self.trend = self.pictures.trend
         self._lanes_card = Card()
+        self.blind = BlindPanel(desk)
+        self._views = QStackedWidget()
         self._build()
         self._connect()
-        self._bind()
+        bind_keys(self)
 
     def _build(self) -> None:
         card = self._lanes_card
         card.box.setContentsMargins(GRID_PX, GRID_PX, GRID_PX, GRID_PX)
         over = row()
-        fill(over, self._hover, 1, self._switch, self._layout_button)
+        fill(over, self._hover, 1, self._switch, self.layout_button)
         fill(card.box, over, self.lanes)
         card.box.setStretch(1, 1)
         left = column()
         fill(left, card, self.transport, self.pictures)
         left.setStretch(0, 3)
         left.setStretch(2, 2)
-        side = Card(tr("From A to B"))
-        side.setFixedWidth(_SIDE_WIDTH_PX)
-        notes = heading(tr("Note by note, in cents"))
-        fill(side.box, self.changes, self._words, notes, self.notes)
-        side.box.setStretch(1, 2)
-        side.box.setStretch(4, 3)
+        self.sections.setFixedWidth(_SIDE_WIDTH_PX)
         split = row(spacing=2 * GRID_PX)
-        fill(split, left, side)
+        fill(split, left, self.sections)
         split.setStretch(0, 1)
         desk = QWidget()
         box = column(desk)
@@ -89,8 +83,10 @@ class ComparePage(Page):
             self.desk,
             tr("Two takes of one passage are needed"),
             tr("Record or import the same passage on another day, then come back."),
-            desk,
+            self._views,
         )
+        for view in (desk, self.blind):
+            self._views.addWidget(view)
         column(self, margin=2 * GRID_PX).addWidget(self._stack)
 
     def _connect(self) -> None:
@@ -100,45 +96,24 @@ class ComparePage(Page):
         desk.theme.changed.connect(self.lanes.recolour)
         self._chooser.pairPicked.connect(lambda a, b: self._compare((a, b)))
         self._chooser.swap.clicked.connect(self.swap)
-        self._layout_button.clicked.connect(self._apply_layout)
+        self.layout_button.clicked.connect(self._apply_layout)
         self._switch.clicked.connect(self.switch)
         self.pictures.large.toggled.connect(lambda on: self._lanes_card.setVisible(not on))
         self.pictures.placeWanted.connect(self._hear_place)
         desk.takesChanged.connect(self.pictures.forget_map)
+        desk.takesChanged.connect(self.sections.read_again)
         self.playback.heardChanged.connect(self._name_the_other)
         self.lanes.hovered.connect(lambda at: self._hover.setText(self.lanes.words_at(at)))
-        self.notes.rowOpened.connect(lambda pair: self.playback.seek(pair.a_start_s))
-        self.notes.clicked.connect(lambda _: self._seek_chosen())
-
-    def _bind(self) -> None:
-        transport, playback = self.transport, self.playback
-        for action, slot in (
-            ("play", transport.toggle),
-            ("switch", self.switch),
-            ("earlier", lambda: self.step(-1)),
-            ("later", lambda: self.step(1)),
-            ("then_now", self.play_then_and_now),
-            ("back", lambda: transport.step(-1)),
-            ("forward", lambda: transport.step(1)),
-            ("start", lambda: playback.seek(0.0)),
-            ("select_from", lambda: playback.select_edge(0)),
-            ("select_to", lambda: playback.select_edge(1)),
-            ("loop", playback.toggle_loop),
-            ("slower", lambda: transport.change_speed(-1)),
-            ("faster", lambda: transport.change_speed(1)),
-            ("swap", self.swap),
-            ("layout", self._layout_button.click),
-            ("picture", self.pictures.next_picture),
-            ("large_picture", self.pictures.large.click),
-            ("trend", self.trend.next_measure),
-            ("save_picture", self.pictures.ask_and_save),
-        ):
-            self.desk.keys.bind(self, f"compare.{action}", slot)
+        self.sections.placeWanted.connect(self.playback.seek)
+        self.sections.placeInBWanted.connect(self.playback.hear_in_b)
+        self.blind.closed.connect(self.toggle_blind)
 
     def open_page(self) -> None:
         """Take the player back from the page that was shown before."""
         super().open_page()
-        if self.view is not None and self._wanted is None:
+        if self.is_blind:
+            self.toggle_blind()
+        elif self.view is not None and self._wanted is None:
             self.playback.load()
 
     def refresh(self) -> None:
@@ -154,11 +129,12 @@ class ComparePage(Page):
         """Nothing sounds from a page that is not seen."""
         super().leave_page()
         self.transport.stop()
+        self.blind.transport.stop()
 
     @property
     def words(self) -> str:
         """What is said beside the numbers: confounders, or why the two do not match."""
-        return self._words.text()
+        return self.sections.change.words
 
     def show_pair(self, a_id: str, b_id: str) -> None:
         """Compare these two."""
@@ -185,13 +161,17 @@ class ComparePage(Page):
         if self._shown is not None:
             self.show_pair(self._shown[1], self._shown[0])
 
+    def play(self) -> None:
+        """Play or pause."""
+        (self.blind.transport if self.is_blind else self.transport).toggle()
+
     def switch(self) -> None:
         """Hear the same musical place in the other take."""
         self.playback.switch()
 
     def step(self, steps: int) -> None:
         """Make an earlier or later take to B, and hear it at the same place."""
-        if self._shown is None:
+        if self._shown is None or self.is_blind:
             return
         b_id = self._chooser.beside(self._shown, steps)
         if b_id is None:
@@ -204,7 +184,7 @@ class ComparePage(Page):
 
     def play_then_and_now(self) -> None:
         """Hear the earliest take of the passage, then the latest."""
-        if self._shown is None:
+        if self._shown is None or self.is_blind:
             return
         pair = self._chooser.ends()
         if self.view is not None and pair == (self.view.a.row.id, self.view.b.row.id):
@@ -212,6 +192,24 @@ class ComparePage(Page):
             self.playback.play_then_and_now()
         else:
             self.hear_pair(*pair)
+
+    @property
+    def is_blind(self) -> bool:
+        """True while dates and lanes are hidden."""
+        return self._views.currentWidget() is self.blind
+
+    def toggle_blind(self) -> None:
+        """Listen without dates and lanes, or go back to them."""
+        passage_id = self._chooser.passage_id
+        if self.is_blind:
+            self.blind.end()
+            self._views.setCurrentIndex(0)
+            self.playback.load()
+        elif passage_id is not None:
+            self.transport.stop()
+            self._views.setCurrentWidget(self.blind)
+            self.blind.begin(passage_id)
+        self.setFocus()
 
     def clear_selection(self) -> bool:
         """Drop the selection; False where there was none."""
@@ -245,7 +243,7 @@ class ComparePage(Page):
         self._shown = pair
         self._compared_from = self._measured(pair)
         self.pictures.show_passage(self._chooser.passage_id, pair)
-        self._words.setText("")
+        self.sections.change.say("")
         self._bar.setValue(0)
         self._bar.show()
         self._comparisons.want(
@@ -258,17 +256,14 @@ class ComparePage(Page):
     def _failed(self, failure: PlainFailure) -> None:
         self._bar.hide()
         self._begins, self._place_s = False, None
-        self._words.setText(f"{failure.sentence} {failure.next_step}")
+        self.sections.change.say(f"{failure.sentence} {failure.next_step}")
 
     def _take_over(self, view: CompareView, *, stay: bool) -> None:
         self.view = view
         self._bar.hide()
-        self._layout_button.setEnabled(view.aligned)
+        self.layout_button.setEnabled(view.aligned)
         self._switch.setEnabled(view.aligned)
-        self.changes.show_rows(view.changes)
-        self.notes.show_rows(view.notes)
-        words = [view.sentence, *view.confounders, view.levels.sentence]
-        self._words.setText("\n".join(word for word in words if word))
+        self.sections.show_compared(view)
         self.pictures.show_compared(view)
         self.playback.show(view, stay=stay)
         if self._begins:
@@ -284,9 +279,5 @@ class ComparePage(Page):
     def _name_the_other(self, hears_b: bool) -> None:
         self._switch.setText(tr("Hear A") if hears_b else tr("Hear B"))
 
-    def _seek_chosen(self) -> None:
-        if self.notes.chosen is not None:
-            self.playback.seek(self.notes.chosen.a_start_s)
-
     def _apply_layout(self) -> None:
-        self.lanes.set_overlaid(self._layout_button.isChecked())
+        self.lanes.set_overlaid(self.layout_button.isChecked())

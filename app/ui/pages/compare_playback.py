@@ -94,6 +94,13 @@ class ComparePlayback(QObject):
         """Go to a place."""
         self._transport.seek(self._heard_place(place_s))
 
+    def hear_in_b(self, moment_s: float) -> None:
+        """Go to a moment of B, and hear it there."""
+        if not self.hears_b:
+            self.switch()
+        if self.hears_b:
+            self._transport.seek(moment_s)
+
     def select_edge(self, edge: int) -> None:
         """Let the selection start (0) or end (1) here."""
         start, end = self._selection() or (0.0, self._lanes.duration_s)

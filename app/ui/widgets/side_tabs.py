@@ -26,7 +26,7 @@ class SideTabs(Card):
             tabs.addWidget(button)
             self._stack.addWidget(pane)
         tabs.addStretch(1)
-        self._group.idClicked.connect(self._stack.setCurrentIndex)
+        self._group.idClicked.connect(self.show_pane)
         self.box.addLayout(tabs)
         self.box.addWidget(self._stack, 1)
         self.show_pane(0)
