@@ -178,6 +178,40 @@ def test_click_and_drone_sound_with_the_next_takes(window, settle, qtbot, bench)
     assert bench.recording.guides is None
 
 
+def test_the_delay_is_measured_after_a_caution(window, settle, qtbot, bench):
+    qtbot.keyClick(window.main, "C")
+    settle(window)
+    delay = window.main.practice.guides.delay
+    assert "is not measured" in delay.words.text()
+    delay.measure.click()
+    assert bench.latency.found is None, "nothing sounds before the caution was read"
+    assert "headphones off your ears" in delay.caution.text()
+    assert delay.caution.isVisible()
+    delay.play.click()
+    settle(window)
+    assert "12.3 ms" in delay.words.text()
+    assert "0.4 ms" in delay.words.text()
+    assert not delay.caution.isVisible()
+
+
+def test_the_delay_is_not_measured_while_a_take_is_recorded(window, settle, qtbot, bench):
+    qtbot.keyClick(window.main, "R")
+    settle(window)
+    window.main.practice.guides.delay.measure.click()
+    assert "A recording runs" in window.main.messages.text
+    assert bench.latency.found is None
+
+
+def test_an_armed_take_is_played_along_with_too(window, settle, qtbot, bench):
+    form = window.main.practice.guides
+    form.drone.setText("A3")
+    form.use()
+    window.main.practice.panel.arm()
+    settle(window)
+    assert bench.recording.is_armed
+    assert bench.recording.guides.drone == "A3"
+
+
 def test_accents_that_are_no_numbers_are_refused_kindly(window):
     form = window.main.practice.guides
     form.click.setChecked(True)

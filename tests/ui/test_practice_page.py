@@ -163,6 +163,33 @@ def test_day_and_passage_are_corrected_before_filing(dropped, settle, bench):
     assert not imports.isVisible()
 
 
+def test_a_part_is_kept_and_the_day_is_asked_where_it_is_in_doubt(dropped, settle, bench):
+    imports = dropped.main.practice.imports
+    days = (fakes.TODAY.replace(day=2), fakes.TODAY.replace(day=3))
+    (asked, _) = bench.importing.propose([Path("/clips/night.mov"), Path("/clips/b.txt")])
+    imports.show_proposals([replace(asked, question="Was it the 2nd or the 3rd?", days=days)], ())
+    (entry,) = imports.rows
+    assert "2nd or the 3rd" in labels_of(imports)
+    imports.file_all()
+    assert "no day yet" in dropped.main.messages.text
+    assert bench.importing.filed == ()
+    entry.answer.choose(days[0].isoformat())
+    entry.part.start.setValue(4.0)
+    entry.part.end.setValue(20.0)
+    assert entry.part.words.text() == "trimmed to 0:16"
+    imports.file_all()
+    settle(dropped)
+    (filed,) = bench.importing.filed
+    assert (filed.practice_day, filed.question) == (days[0], "")
+    assert (filed.from_s, filed.to_s) == (4.0, 20.0)
+
+
+def test_all_of_a_clip_is_kept_unless_a_part_is_chosen(dropped, settle, bench):
+    button(dropped.main.practice.imports, "File 1 recording").click()
+    settle(dropped)
+    assert not bench.importing.filed[0].is_trimmed
+
+
 def test_cancelled_import_files_nothing(dropped, settle, bench):
     button(dropped.main.practice.imports, "Cancel").click()
     settle(dropped)

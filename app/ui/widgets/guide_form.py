@@ -15,9 +15,11 @@ from app.services.guide_settings import (
 )
 from app.services.wording import counted, number_text
 from app.ui.desk import Desk
+from app.ui.language import tr
 from app.ui.models.recorder import Recorder
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, fill, labelled, row, sentence, soft
+from app.ui.widgets.delay_row import DelayRow
 
 _MOST_BEATS, _MOST_BARS = 16, 8
 _USUAL_BPM = 72.0
@@ -39,32 +41,33 @@ class GuideForm(Card):
     closed = Signal()
 
     def __init__(self, desk: Desk, recorder: Recorder) -> None:
-        super().__init__("Click and drone")
+        super().__init__(tr("Click and drone"))
         self._desk = desk
         self._recorder = recorder
         self._settings = PlayingSettings()
-        self.click = QCheckBox("Click")
+        self.click = QCheckBox(tr("Click"))
         self.bpm = QDoubleSpinBox()
         self.bpm.setRange(SLOWEST_BPM, FASTEST_BPM)
         self.bpm.setDecimals(1)
-        self.bpm.setSuffix(" BPM")
+        self.bpm.setSuffix(tr(" BPM"))
         self.bpm.setValue(_USUAL_BPM)
         self.beats = QSpinBox()
         self.beats.setRange(1, _MOST_BEATS)
         self.beats.setValue(4)
         self.accents = QLineEdit()
-        self.accents.setPlaceholderText("first beat strong; or each from 0 to 1: 1 0.5 0.8 0.5")
+        self.accents.setPlaceholderText(tr("first beat strong; or each from 0 to 1: 1 0.5 0.8 0.5"))
         self.count_in = QSpinBox()
         self.count_in.setRange(0, _MOST_BARS)
-        self.count_in.setSuffix(" bars")
-        self.goes_on = QCheckBox("The click goes on after the count-in")
+        self.count_in.setSuffix(tr(" bars"))
+        self.goes_on = QCheckBox(tr("The click goes on after the count-in"))
         self.goes_on.setChecked(True)
         self.drone = QLineEdit()
-        self.drone.setPlaceholderText("none; such as A3, or D3 A3")
+        self.drone.setPlaceholderText(tr("none; such as A3, or D3 A3"))
         self.volume = QSlider(Qt.Orientation.Horizontal)
         self.volume.setRange(0, 100)
         self.volume.setValue(_USUAL_VOLUME_PERCENT)
-        self.volume.setAccessibleName("Volume of click and drone")
+        self.volume.setAccessibleName(tr("Volume of click and drone"))
+        self.delay = DelayRow(desk, recorder)
         for box in (self.click, self.goes_on):
             box.setAccessibleName(box.text())
         self._build()
@@ -73,27 +76,29 @@ class GuideForm(Card):
         grid = QGridLayout()
         grid.setSpacing(2 * GRID_PX)
         grid.addWidget(self.click, 0, 0)
-        grid.addLayout(labelled("Tempo of the click", self.bpm), 1, 0)
-        grid.addLayout(labelled("Beats a bar", self.beats), 1, 1)
-        grid.addLayout(labelled("Accents", self.accents), 1, 2)
-        grid.addLayout(labelled("Count-in", self.count_in), 2, 0)
+        grid.addLayout(labelled(tr("Tempo of the click"), self.bpm), 1, 0)
+        grid.addLayout(labelled(tr("Beats a bar"), self.beats), 1, 1)
+        grid.addLayout(labelled(tr("Accents"), self.accents), 1, 2)
+        grid.addLayout(labelled(tr("Count-in"), self.count_in), 2, 0)
         grid.addWidget(self.goes_on, 2, 1, 1, 2, Qt.AlignmentFlag.AlignBottom)
-        grid.addLayout(labelled("Drone", self.drone), 3, 0, 1, 2)
-        grid.addLayout(labelled("Volume", self.volume), 3, 2)
+        grid.addLayout(labelled(tr("Drone"), self.drone), 3, 0, 1, 2)
+        grid.addLayout(labelled(tr("Volume"), self.volume), 3, 2)
         grid.setColumnStretch(2, 1)
-        use = Button("Use it for the next takes", primary=True)
+        use = Button(tr("Use it for the next takes"), primary=True)
         use.clicked.connect(self.use)
-        off = Button("Nothing sounds")
+        off = Button(tr("Nothing sounds"))
         off.clicked.connect(self.turn_off)
-        close = Button("Back to today", plain=True)
+        close = Button(tr("Back to today"), plain=True)
         close.clicked.connect(self.closed)
         buttons = row()
         fill(buttons, soft(), 1, close, off, use)
         about = soft(
-            "The click's beats are kept with the take and anchor its tempo. The drone is tuned "
-            "as the chosen passage is. Wear headphones, or the microphone hears both."
+            tr(
+                "The click's beats are kept with the take and anchor its tempo. The drone is tuned "
+                "as the chosen passage is. Wear headphones, or the microphone hears both."
+            )
         )
-        fill(self.box, about, sentence(HEARING_CAUTION), grid, buttons, 1)
+        fill(self.box, about, sentence(HEARING_CAUTION), grid, self.delay, buttons, 1)
 
     def start(self, settings: PlayingSettings) -> None:
         """Begin with the tempo of a passage, where it has one."""
@@ -101,6 +106,7 @@ class GuideForm(Card):
         if self._recorder.guides is None and settings.pulse_bpm:
             self.bpm.setValue(settings.pulse_bpm)
         self.click.setFocus()
+        self.delay.look()
 
     def use(self) -> None:
         """Let it sound with the next takes."""

@@ -39,6 +39,11 @@ class ImportRow:
         self.answer: Choice[str] = Choice(tr("Which day was {name} played?").format(name=name))
         days = [(day.isoformat(), day_text(day)) for day in proposal.days]
         self.answer.offer([(_NO_DAY, tr("Which day?")), *days], _NO_DAY)
+        is_asked = bool(proposal.question) and not proposal.failure
+        self._either = QWidget()
+        fill(row(self._either, spacing=0), self.day, self.answer)
+        self.day.setVisible(not is_asked)
+        self.answer.setVisible(is_asked)
         self.number = sentence()
         self.passage: Choice[str] = Choice(tr("Passage of {name}").format(name=name))
         entries = [(passage.id, passage_text(passage)) for passage in passages]
@@ -59,8 +64,7 @@ class ImportRow:
     @property
     def fields(self) -> tuple[QWidget, ...]:
         """The widgets in the order of the headings."""
-        day = self.answer if self._proposal.question and not self.problem else self.day
-        return (self.name, day, self.number, self.passage, self.length, self.part, self.source)
+        return (self.name, self._either, self.number, self.passage, self.length, self.part, self.source)
 
     @property
     def practice_day(self) -> date | None:

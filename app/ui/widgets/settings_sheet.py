@@ -16,8 +16,10 @@ from PySide6.QtWidgets import (
 
 from app.journal.failures import PlainFailure
 from app.journal.records import JournalSettings
+from app.services.inputs import BUFFERS_MS, USUAL_BUFFER_MS
 from app.services.views import InputRow
 from app.ui.desk import Desk
+from app.ui.language import tr
 from app.ui.theme import GRID_PX, Scheme
 from app.ui.widgets.basics import Button, column, fill, heading, labelled, row
 from app.ui.widgets.choices import Choice
@@ -56,6 +58,13 @@ class SettingsSheet(QDialog):
         self.pause.setSingleStep(5)
         self.pause.setSuffix(" min")
         self.pause.setSpecialValueText("never")
+        self.buffer: Choice[int] = Choice(tr("Sound held ready"))
+        self.buffer.setToolTip(
+            tr("Longer where the sound breaks up on a busy machine; it then follows a key later.")
+        )
+        usual, *longer = BUFFERS_MS
+        entries = [(ms, tr("{ms} ms").format(ms=ms)) for ms in longer]
+        self.buffer.offer([(usual, tr("{ms} ms, the usual").format(ms=usual)), *entries])
         self.watched = QLineEdit()
         self.watched.setPlaceholderText("none; where your phone's clips arrive")
         self._browse = Button("Choose", "folder", name="Choose the watched folder")
@@ -77,6 +86,7 @@ class SettingsSheet(QDialog):
         grid.addLayout(labelled("Sound output", self.output), 1, 0)
         grid.addLayout(labelled("Colours", self.scheme), 1, 1)
         grid.addLayout(labelled("Suggest a break after", self.pause), 2, 0)
+        grid.addLayout(labelled(tr("Sound held ready"), self.buffer), 3, 0)
         folder = row()
         fill(folder, labelled("Watched folder", self.watched), self._browse)
         folder.setAlignment(self._browse, Qt.AlignmentFlag.AlignBottom)
@@ -109,6 +119,7 @@ class SettingsSheet(QDialog):
         entries = [(output.key, output.name) for output in outputs]
         self.output.offer([(_SYSTEM_OUTPUT, "As the system"), *entries], settings.output_device)
         self.pause.setValue(settings.break_after_min)
+        self.buffer.choose(settings.buffer_ms)
         self.watched.setText(settings.watched_folder or "")
         self.reaction.setValue(self._desk.preferences.reaction_s)
         self.scheme.choose(self._desk.theme.scheme)
@@ -127,6 +138,7 @@ class SettingsSheet(QDialog):
             day_turn_hour=self.turn.value(),
             output_device=self.output.key or None,
             break_after_min=self.pause.value(),
+            buffer_ms=self.buffer.key or USUAL_BUFFER_MS,
             default_settings=usual,
         )
         bench, typed = self._desk.workbench, self.watched.text().strip()
@@ -152,7 +164,8 @@ class SettingsSheet(QDialog):
         scheme = self.scheme.key or Scheme.SYSTEM
         preferences.scheme = scheme
         self._desk.theme.choose(scheme)
-        if settings.output_device != self._settings.output_device:
+        before = (self._settings.output_device, self._settings.buffer_ms)
+        if (settings.output_device, settings.buffer_ms) != before:
             self._choose_output(settings.output_device)
         self._settings = settings
         self.close()
