@@ -28,6 +28,8 @@ from app.services.input_levels import InputMemory
 from app.services.inputs import Inputs
 from app.services.items import ItemService
 from app.services.latency import LatencyService
+from app.services.lesson.gathering import Gatherer
+from app.services.lesson.service import LessonService
 from app.services.lifetime import RecordService
 from app.services.listening import ListeningService
 from app.services.marking import MarkingService
@@ -155,6 +157,15 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     marking = MarkingService(store, clock, undoing, author)
     suggesting = SuggestingService(store, clock, listening, marking, undoing)
     backups = BackupService(store, clock)
+    minutes, record = MinutesService(store), RecordService(store, clock)
+    gatherer = Gatherer(
+        store,
+        comparing=comparing,
+        assignments=assignments,
+        promises=promises,
+        minutes=minutes,
+        record=record,
+    )
     return Workbench(
         journal_dir=store.folders.journal,
         read_only=store.read_only,
@@ -185,12 +196,12 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         no_retake=NoRetakeService(store, attempts),
         input_memory=InputMemory(store),
         items=ItemService(store, clock, changed=practice_clock.refresh),
-        minutes=MinutesService(store),
+        minutes=minutes,
         watching=WatchService(store, clock, importing),
         promises=promises,
         assignments=assignments,
         planning=PlanningService(store, clock, assignments),
-        record=RecordService(store, clock),
+        record=record,
         minutes_import=MinutesImportService(store, practising),
         rehearsals=RehearsalService(store, clock),
         reminders=ReminderService(store, clock, promises),
@@ -202,6 +213,9 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         backups=backups,
         bundles=bundles,
         replies=ReplyService(store, clock, bundles),
+        lessons=LessonService(
+            store, clock, gatherer, comparing=comparing, assignments=assignments, author=author
+        ),
         exports=ExportService(store, clock, measuring, practising),
         closing=(
             playing.unload,

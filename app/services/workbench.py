@@ -23,6 +23,7 @@ from app.services.importing import ImportingService
 from app.services.input_levels import InputMemory
 from app.services.items import ItemService
 from app.services.latency import LatencyService
+from app.services.lesson.service import LessonService
 from app.services.lifetime import RecordService
 from app.services.listening import ListeningService
 from app.services.marking import MarkingService
@@ -103,6 +104,7 @@ class Workbench:
     exports: ExportService
     bundles: BundleService
     replies: ReplyService
+    lessons: LessonService
     closing: tuple[Callable[[], None], ...] = ()
 
     def close(self) -> None:

@@ -12,8 +12,8 @@ from app.journal.practice_days import Clock
 from app.journal.records import Author, Marker
 from app.journal.remarks import checked_remark
 from app.services.bundling.service import BundleService
+from app.services.new_files import write_new
 from app.services.plain import plain_failures
-from app.store.folders import write_atomically
 from app.store.store import Store
 
 
@@ -76,13 +76,7 @@ class ReplyService:
             raise PlainFailure(
                 "Nothing was added to this bundle yet.", "Place a marker or write a remark first."
             )
-        with plain_failures("the reply was not written"):
-            if target.exists():
-                raise PlainFailure(
-                    f"{target.name} exists already and is not overwritten.",
-                    "Choose another name.",
-                )
-            write_atomically(target, reply_text(reply))
+        write_new(target, reply_text(reply).encode(), "the reply was not written")
         return reply
 
     def receive(self, path: Path) -> ReplyReport:

@@ -11,6 +11,7 @@ from app.journal.bundles import MANIFEST_NAME, BundleManifest, manifest_text
 from app.journal.failures import PlainFailure
 from app.journal.records import JournalSettings, Take
 from app.journal.sidecar import Card, DayCard, JournalCard, TakeCard, card_text
+from app.services.new_files import name_taken
 from app.services.plain import plain_failures
 from app.services.stopping import Progress, ShouldStop, stop_if, stopped_by
 from app.store.repair import sha256_of
@@ -56,7 +57,7 @@ def write_bundle(
     partial = partial_name(target)
     with plain_failures(_NOT_WRITTEN):
         if target.exists():
-            raise _exists(target)
+            raise name_taken(target)
         try:
             with zipfile.ZipFile(partial, "w", zipfile.ZIP_DEFLATED) as bundle:
                 bundle.writestr(MANIFEST_NAME, manifest_text(manifest))
@@ -68,7 +69,7 @@ def write_bundle(
             sync_file(partial)
             publish(partial, target)
         except FileExistsError as error:
-            raise _exists(target) from error
+            raise name_taken(target) from error
         finally:
             partial.unlink(missing_ok=True)
     return manifest
@@ -158,9 +159,3 @@ def _add_scores(store: Store, bundle: zipfile.ZipFile, card: JournalCard) -> Non
 
 def _beside(file: str) -> str:
     return str(PurePosixPath(file).with_suffix(".json"))
-
-
-def _exists(path: Path) -> PlainFailure:
-    return PlainFailure(
-        f"{path.name} exists already and is not overwritten.", "Choose another name."
-    )

@@ -18,6 +18,7 @@ from app.services.exporting.jams_file import jams_object
 from app.services.exporting.midi_file import midi_bytes
 from app.services.exporting.tables import csv_text, markers_csv, notes_csv
 from app.services.measuring import MeasuringService
+from app.services.new_files import write_new
 from app.services.plain import plain_failures
 from app.services.practising import PractisingService
 from app.services.stopping import (
@@ -123,7 +124,7 @@ class ExportService:
         if kind in {TakeFormat.WAV, TakeFormat.FLAC}:
             self._copy_sound(take, kind, path, markers, should_stop)
         else:
-            _write(path, self._content(take, kind, markers))
+            write_new(path, self._content(take, kind, markers), _NOT_WRITTEN)
         return path
 
     def days(self, kind: DaysFormat, first_day: date, last_day: date, target: Path) -> Path:
@@ -139,9 +140,9 @@ class ExportService:
         name = f"practice-{first_day}-{last_day}{SUFFIXES[kind]}"
         path = target / name if target.is_dir() else target
         if kind is DaysFormat.ICALENDAR:
-            _write(path, calendar_bytes(bars, self._clock()))
+            write_new(path, calendar_bytes(bars, self._clock()), _NOT_WRITTEN)
         else:
-            _write(path, _days_csv(bars).encode())
+            write_new(path, _days_csv(bars).encode(), _NOT_WRITTEN)
         return path
 
     def everything(
@@ -268,21 +269,3 @@ def _mark_name(marker: Marker) -> str:
 def _days_csv(bars: list[DayBar]) -> str:
     columns = ("practice_day", "minutes", "take_count", "rest", "missed", "late")
     return csv_text(columns, ([asdict(bar)[column] for column in columns] for bar in bars))
-
-
-def _write(path: Path, content: bytes) -> None:
-    """Write a file whole or not at all, and never over another."""
-    from audio.publishing import partial_name, publish, sync_file  # noqa: PLC0415
-
-    partial = partial_name(path)
-    with plain_failures(_NOT_WRITTEN):
-        try:
-            partial.write_bytes(content)
-            sync_file(partial)
-            publish(partial, path)
-        except FileExistsError as error:
-            raise PlainFailure(
-                f"{path.name} exists already and is not overwritten.", "Choose another name."
-            ) from error
-        finally:
-            partial.unlink(missing_ok=True)

@@ -1,0 +1,235 @@
+"""Read a lesson report out of the journal."""
+
+from collections import defaultdict
+from collections.abc import Sequence
+from datetime import date, timedelta
+
+from app.journal.records import AimMet, Marker, MarkerState, Take
+from app.services.assigning import AssignmentService
+from app.services.comparing import ComparingService
+from app.services.items import titles_of
+from app.services.lesson.report import (
+    DayPart,
+    LessonReport,
+    MarkerPart,
+    PassagePart,
+    TakePart,
+    TaskPart,
+)
+from app.services.lifetime import RecordService
+from app.services.minutes import MinutesService
+from app.services.passages import passage_title
+from app.services.promising import PromiseService
+from app.services.reporting import trend_text
+from app.services.rows import Rows
+from app.services.time_spent import minutes_by_target
+from app.services.views import MarkerRow, Reading
+from app.services.wording import (
+    counted,
+    day_text,
+    length_text,
+    minutes_text,
+    position_text,
+    reading_text,
+)
+from app.store.store import Store
+
+_BEFORE_S, _AFTER_S = 2.0, 3.0
+"""What is heard around a marked moment: enough to know where in the music it is."""
+
+_LONGEST_CLIP_S = 15.0
+_STATES = {
+    MarkerState.TO_WORK_ON: "to work on",
+    MarkerState.SETTLED: "settled",
+    MarkerState.RETURNED: "returned",
+}
+_MET = {AimMet.YES: "met", AimMet.PARTLY: "partly met", AimMet.NO: "not met"}
+_REST = {True: "planned", False: "marked"}
+
+
+class Gatherer:
+    """Reads what a report says; never long, since nothing is measured for it."""
+
+    def __init__(
+        self,
+        store: Store,
+        *,
+        comparing: ComparingService,
+        assignments: AssignmentService,
+        promises: PromiseService,
+        minutes: MinutesService,
+        record: RecordService,
+    ) -> None:
+        self._store = store
+        self._comparing = comparing
+        self._assignments = assignments
+        self._promises = promises
+        self._minutes = minutes
+        self._record = record
+        self._rows = Rows(store)
+
+    def report(self, first_day: date, last_day: date) -> LessonReport:
+        """Give the report of some days, both ends included."""
+        takes = self._store.takes.list(first_day=first_day, last_day=last_day)
+        days = self._days(first_day, last_day)
+        return LessonReport(
+            first_day=first_day,
+            last_day=last_day,
+            summary=_summary(days),
+            days=days,
+            items=tuple(
+                (row.title, row.minutes) for row in self._minutes.by_item(first_day, last_day)
+            ),
+            promises=tuple(
+                f"{view.promise.name}: {view.headline}" for view in self._promises.running()
+            ),
+            tasks=self._tasks(first_day, last_day),
+            passages=self._passages(takes),
+            markers=self._markers(takes),
+            remarks=tuple(
+                f"{day_text(remark.lesson_day)}: {remark.text}"
+                for remark in self._store.remarks.list()
+                if remark.first_day <= last_day and remark.last_day >= first_day
+            ),
+            caution=self._record.view().overuse_caution,
+        )
+
+    def _days(self, first_day: date, last_day: date) -> tuple[DayPart, ...]:
+        minutes = self._store.sessions.minutes_by_day(first_day, last_day)
+        counts = self._store.takes.counts_by_day(first_day, last_day)
+        rests = {
+            rest.practice_day: _REST[rest.planned]
+            for rest in self._store.rest_days.list(first_day=first_day, last_day=last_day)
+        }
+        items = self._items_by_day(first_day, last_day)
+        whole = [
+            first_day + timedelta(days=offset) for offset in range((last_day - first_day).days + 1)
+        ]
+        return tuple(
+            DayPart(
+                day, minutes.get(day), counts.get(day, 0), rests.get(day, ""), tuple(items[day])
+            )
+            for day in whole
+        )
+
+    def _items_by_day(self, first_day: date, last_day: date) -> dict[date, list[tuple[str, float]]]:
+        by_target = minutes_by_target(self._store, first_day, last_day)
+        items = [item.id for item in self._store.items.list()]
+        titles = titles_of(self._store, items)
+        found: dict[date, list[tuple[str, float]]] = defaultdict(list)
+        for item_id in items:
+            for day, minutes in by_target.get(item_id, {}).items():
+                found[day].append((titles[item_id], minutes))
+        return found
+
+    def _tasks(self, first_day: date, last_day: date) -> tuple[TaskPart, ...]:
+        parts = []
+        for row in self._assignments.for_lesson(first_day, last_day):
+            goal = row.assignment.goal
+            text = f"{row.title}: {goal}" if goal and goal != row.title else row.title
+            parts.append(TaskPart(text, row.progress.is_done, row.sentence))
+        return tuple(parts)
+
+    def _passages(self, takes: Sequence[Take]) -> tuple[PassagePart, ...]:
+        passages = {passage.id: passage for passage in self._store.passages.list()}
+        parts = []
+        for passage_id in dict.fromkeys(take.passage_id for take in takes if take.passage_id):
+            some = tuple(take for take in takes if take.passage_id == passage_id)
+            parts.append(
+                PassagePart(
+                    passage_id,
+                    passage_title(passages[passage_id]),
+                    self._take_parts(some),
+                    self._changes(passage_id),
+                )
+            )
+        loose = tuple(take for take in takes if take.passage_id is None)
+        if loose:
+            parts.append(PassagePart("", "Without a passage", self._take_parts(loose), ()))
+        return tuple(parts)
+
+    def _take_parts(self, takes: tuple[Take, ...]) -> tuple[TakePart, ...]:
+        parts = []
+        for row in self._rows.of_takes(takes):
+            measured = tuple(
+                f"{label} {reading_text(reading)}"
+                for label, reading in (
+                    ("mean deviation", row.intonation),
+                    ("tempo", row.tempo),
+                    ("dynamic span", row.dynamics),
+                )
+                if isinstance(reading, Reading)
+            )
+            met = f" ({_MET[row.aim_met]})" if row.aim_met else ""
+            title = f"{day_text(row.practice_day)}, take {row.number}"
+            parts.append(
+                TakePart(
+                    f"{title} ({length_text(row.duration_s)})",
+                    measured,
+                    f"{row.aim}{met}" if row.aim else "",
+                )
+            )
+        return tuple(parts)
+
+    def _changes(self, passage_id: str) -> tuple[str, ...]:
+        """Give the trends that say something; one sentence where none does."""
+        lines, why_not = [], ""
+        for key, _label in self._comparing.trend_keys():
+            trend = self._comparing.trend(passage_id, key)
+            if isinstance(trend.slope, Reading):
+                line = trend_text(trend)
+                lines.append(
+                    line[0].upper() + line[1:] + (f" ({trend.notice})" if trend.notice else "")
+                )
+            why_not = why_not or trend.sentence
+        return tuple(lines) if lines else ((why_not,) if why_not else ())
+
+    def _markers(self, takes: Sequence[Take]) -> tuple[MarkerPart, ...]:
+        by_take = self._store.markers.for_takes([take.id for take in takes])
+        length = {take.id: take.duration_s for take in takes}
+        markers = [marker for take in takes for marker in by_take.get(take.id, ())]
+        return tuple(
+            _marker_part(row, length[row.marker.take_id]) for row in self._rows.of_markers(markers)
+        )
+
+
+def _marker_part(row: MarkerRow, duration_s: float) -> MarkerPart:
+    marker = row.marker
+    near = f", at {row.near_note}" if row.near_note else ""
+    start_s, end_s = heard_around(marker, duration_s)
+    return MarkerPart(
+        take_id=marker.take_id,
+        where=(
+            f"{day_text(row.practice_day)}, {row.passage_name}, take {row.take_number},"
+            f" {position_text(marker.start_s)}{near}"
+        ),
+        what=(
+            f"{marker.category}, weight {marker.weight}, {_STATES[marker.state]}"
+            f" ({'teacher' if marker.author.value == 'teacher' else 'self'})"
+        ),
+        text=marker.text,
+        weight=marker.weight,
+        listen_from_s=start_s,
+        listen_to_s=end_s,
+    )
+
+
+def heard_around(marker: Marker, duration_s: float) -> tuple[float, float]:
+    """Choose what to hear of a take for a marker: a little before it and after, at most 15 s."""
+    start_s = max(0.0, marker.start_s - _BEFORE_S)
+    end_s = (marker.start_s if marker.end_s is None else marker.end_s) + _AFTER_S
+    return start_s, min(duration_s, end_s, start_s + _LONGEST_CLIP_S)
+
+
+def _summary(days: Sequence[DayPart]) -> str:
+    practised = [day for day in days if day.takes or (day.minutes or 0) > 0]
+    minutes = [day.minutes for day in days if day.minutes is not None]
+    total = minutes_text(sum(minutes)) if minutes else "no minutes entered"
+    parts = [f"{counted(len(practised), 'day')} practised of {len(days)}", total]
+    takes = sum(day.takes for day in days)
+    if takes:
+        parts.append(counted(takes, "take"))
+    rests = sum(bool(day.rest) for day in days)
+    if rests:
+        parts.append(counted(rests, "rest day"))
+    return ", ".join(parts) + "."
