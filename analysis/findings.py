@@ -51,6 +51,27 @@ class Verdict(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
+class TwoStrings:
+    """A double stop: the interval between the strings, and the pitch of the upper one.
+
+    ``interval`` names it (``'major sixth'``); ``readings`` hold its size against the just,
+    the Pythagorean and the equal one. The pitch of the lower string is the note's own.
+    Uncertainties are half of the 95 % intervals.
+    """
+
+    interval: str
+    semitones: int
+    interval_cents: float
+    uncertainty_cents: float
+    readings: tuple[TargetReading, ...]
+    verdict: Verdict
+    upper_midi: int
+    upper_name: str
+    upper_deviation_cents: float
+    upper_uncertainty_cents: float
+
+
+@dataclass(frozen=True, slots=True)
 class StringPitch:
     """An open string as it is tuned in a take: mean over the notes played on it alone.
 

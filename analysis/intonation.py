@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from analysis.averages import average_uncertainty, measure_drift, uncertainty_of_mean
+from analysis.intervals import judge_two_strings
 from analysis.results import (
     Deviation,
     HabitRow,
@@ -122,7 +123,16 @@ def _judge(
             "The note lies so far between two notes that its target is unclear.",
             provenance,
         )
-        return JudgedNote(note, midi, note_name(midi), target, is_open, unclear, spelled=spelled)
+        return JudgedNote(
+            note,
+            midi,
+            note_name(midi),
+            target,
+            is_open,
+            unclear,
+            spelled=spelled,
+            two_strings=judge_two_strings(note, tuning),
+        )
     width = float(np.hypot(pitch.uncertainty_cents, tuning.reference_uncertainty_cents or 0.0))
     found = plausible_targets(
         midi,
@@ -149,6 +159,7 @@ def _judge(
         depends_on_temperament=found.depends_on_temperament,
         verdict=found.verdict,
         spelled=spelled,
+        two_strings=judge_two_strings(note, tuning),
     )
 
 

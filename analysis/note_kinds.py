@@ -124,12 +124,12 @@ def _is_grace(track: PitchTrack, span: Span, following: Span) -> bool:
 
 
 def _is_passage_way(track: PitchTrack, spans: list[Span]) -> bool:
-    """Whether a moment between two slurred notes a semitone apart lies between the two.
+    """Whether a moment between two notes a semitone apart lies between the two.
 
     Nobody writes such a note: the finger rolls over, or both notes sound for a moment.
     """
     before, span, following = spans
-    if span.duration_s > _LONGEST_PASSAGE_WAY_S or span.attacked or following.attacked:
+    if span.duration_s > _LONGEST_PASSAGE_WAY_S:
         return False
     if span.start_s - before.end_s > 0.03 or following.start_s - span.end_s > 0.03:
         return False

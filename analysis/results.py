@@ -33,6 +33,7 @@ from analysis.findings import (
     TargetKind,
     TargetReading,
     TempoPlace,
+    TwoStrings,
     Verdict,
 )
 from analysis.score_results import (
@@ -88,6 +89,7 @@ __all__ = [
     "TargetReading",
     "Tempo",
     "TempoPlace",
+    "TwoStrings",
     "Verdict",
     "Vibrato",
     "WrittenPlace",
@@ -282,6 +284,7 @@ class JudgedNote:
     the target in use (over all keys where no tonic is known). ``depends_on_temperament``
     says that the choice of temperament moves the target by more than the deviation.
     ``spelled`` is the name by the tonic (``'Bb4'`` in G minor), without one as ``name``.
+    ``two_strings`` judges a double stop by its interval first.
     """
 
     note: Note
@@ -296,6 +299,7 @@ class JudgedNote:
     depends_on_temperament: bool = False
     verdict: Verdict | None = None
     spelled: str | None = None
+    two_strings: TwoStrings | None = None
 
 
 @dataclass(frozen=True, slots=True)

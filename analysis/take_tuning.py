@@ -9,7 +9,7 @@ from analysis.instruments import INSTRUMENTS, Instrument
 from analysis.results import Measured, Note, NoteKind, NotMeasurable, Provenance, Reason
 from analysis.tuning import STANDARD_A_HZ, Temperament, estimate_reference_a
 
-ALGORITHM: Final = "intonation-2"
+ALGORITHM: Final = "intonation-3"
 
 
 @dataclass(frozen=True, slots=True)

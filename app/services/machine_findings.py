@@ -9,6 +9,7 @@ from analysis.results import (
     NotMeasurable,
     ReferenceDrift,
     TakeAnalysis,
+    TargetReading,
 )
 from analysis.spelling import spelled_name
 from app.services.plain_json import Json, finite, state_object
@@ -19,20 +20,41 @@ def judged_object(judged: JudgedNote, left_out: tuple[LeftOut, ...]) -> Json:
     is_judged = isinstance(judged.deviation, Measured)
     return {
         "spelled": judged.spelled,
-        "readings": [
-            {
-                "target": str(reading.target),
-                "string": reading.string or None,
-                "deviation_cents": finite(reading.deviation_cents, 3),
-                "uncertainty_cents": finite(reading.uncertainty_cents, 3),
-            }
-            for reading in judged.readings
-        ],
+        "readings": [_reading_object(reading) for reading in judged.readings],
         "plausible_low_cents": finite(judged.plausible_low_cents, 3) if is_judged else None,
         "plausible_high_cents": finite(judged.plausible_high_cents, 3) if is_judged else None,
         "depends_on_temperament": judged.depends_on_temperament,
         "verdict": str(judged.verdict) if judged.verdict else None,
+        "double_stop": _two_strings_object(judged),
         "left_out": is_aside(judged, left_out),
+    }
+
+
+def _reading_object(reading: TargetReading) -> Json:
+    return {
+        "target": str(reading.target),
+        "string": reading.string or None,
+        "deviation_cents": finite(reading.deviation_cents, 3),
+        "uncertainty_cents": finite(reading.uncertainty_cents, 3),
+    }
+
+
+def _two_strings_object(judged: JudgedNote) -> Json | None:
+    found = judged.two_strings
+    if found is None:
+        return None
+    return {
+        "interval": found.interval,
+        "semitones": found.semitones,
+        "interval_cents": finite(found.interval_cents, 3),
+        "uncertainty_cents": finite(found.uncertainty_cents, 3),
+        "readings": [_reading_object(reading) for reading in found.readings],
+        "verdict": str(found.verdict),
+        "upper_midi": found.upper_midi,
+        "upper_name": found.upper_name,
+        "upper_pitch_hz": finite(judged.note.second_pitch_hz, 4),
+        "upper_deviation_cents": finite(found.upper_deviation_cents, 3),
+        "upper_uncertainty_cents": finite(found.upper_uncertainty_cents, 3),
     }
 
 

@@ -26,9 +26,9 @@ def remark_of(judged: JudgedNote) -> str:
         on the choice of targets has its readings side by side, and where no key is
         known the sentence says that it is wanted.
     """
+    parts = _two_strings(judged)
     if not isinstance(judged.deviation, Measured):
-        return ""
-    parts = []
+        return " ".join(parts)
     tempered = [r for r in judged.readings if r.target in _NAMES]
     if judged.verdict is Verdict.OUT:
         parts.append("Outside every plausible target.")
@@ -38,6 +38,20 @@ def remark_of(judged: JudgedNote) -> str:
     if ringing is not None and not judged.is_open_string:
         parts.append(_ringing_text(ringing))
     return " ".join(parts)
+
+
+def _two_strings(judged: JudgedNote) -> list[str]:
+    """Say how a double stop's interval stands, then its upper string."""
+    found = judged.two_strings
+    if found is None:
+        return []
+    readings = listed([f"{_NAMES[r.target]} {_cents(r)}" for r in found.readings])
+    upper = number_text(found.upper_deviation_cents, 1, signed=True)
+    return [
+        f"{found.interval[:1].upper()}{found.interval[1:]}, the interval against"
+        f" {readings} ± {found.uncertainty_cents:.1f} cents.",
+        f"Upper string {found.upper_name}: {upper} ± {found.upper_uncertainty_cents:.1f} cents.",
+    ]
 
 
 def _depends(judged: JudgedNote, tempered: list[TargetReading]) -> str:
