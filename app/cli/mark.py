@@ -4,6 +4,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from app.cli import suggestions
 from app.cli.console import say, say_json
 from app.cli.options import JournalOption, JsonOption
 from app.cli.program import Program
@@ -42,16 +43,31 @@ def mark(  # noqa: PLR0917 - one parameter an option
     state: Annotated[
         MarkerState, typer.Option("--state", help="Where the problem stands.")
     ] = MarkerState.TO_WORK_ON,
+    suggest: Annotated[
+        bool, typer.Option("--suggest", help="List what the measurements suggest.")
+    ] = False,
+    show_all: Annotated[
+        bool, typer.Option("--all", help="All suggestions, not only the clearest five.")
+    ] = False,
+    accept: Annotated[
+        str | None, typer.Option("--accept", metavar="KEY", help="Make a suggestion a marker.")
+    ] = None,
+    dismiss: Annotated[
+        str | None,
+        typer.Option("--dismiss", metavar="KEY", help="Put a suggestion aside for the passage."),
+    ] = None,
     journal: JournalOption = None,
     json: JsonOption = False,
 ) -> None:
-    """Place a marker on a take, or list markers."""
+    """Place a marker on a take, list markers, or see what the measurements suggest."""
     program = Program.of(context)
+    suggest = suggest or accept is not None or dismiss is not None
+    changes = [at, accept, dismiss]
     with program.open_workbench(
-        program.journal(journal), create=False, read_only=at is None
+        program.journal(journal), create=False, read_only=changes == [None] * 3
     ) as bench:
         if take is None:
-            if at is not None:
+            if at is not None or suggest:
                 raise PlainFailure("A marker needs a take.", "Name the take first.")
             rows = bench.marking.open_markers(50)
             if json:
@@ -60,6 +76,10 @@ def mark(  # noqa: PLR0917 - one parameter an option
                 say(_lines([_row_cells(row) for row in rows]) or "Nothing to work on is marked.")
             return
         take_id = bench.filing.resolve(take)
+        if suggest:
+            suggestions.answer(bench, take_id, accept, dismiss)
+            suggestions.list_suggestions(bench, take_id, show_all=show_all, json=json)
+            return
         if at is not None:
             placed = bench.marking.add(
                 take_id,
