@@ -19,6 +19,7 @@ from app.cli import (
     latency,
     mark,
     measure,
+    no_retake,
     opening,
     plan,
     promise,
@@ -27,6 +28,7 @@ from app.cli import (
     repair,
     score,
     sounding,
+    watched,
 )
 from app.cli.program import Program
 
@@ -65,6 +67,8 @@ def build() -> typer.Typer:
         recover,
         latency,
         sounding,
+        no_retake,
+        watched,
         measure,
         mark,
         compare,

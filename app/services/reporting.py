@@ -5,11 +5,13 @@ from datetime import date, timedelta
 from app.journal.records import MarkerState, Take
 from app.services.assigning import AssignmentService
 from app.services.comparing import ComparingService
+from app.services.minutes import MinutesService
 from app.services.passages import passage_title
 from app.services.promising import PromiseService
 from app.services.rows import Rows
 from app.services.views import Reading, TrendView
 from app.services.wording import (
+    columns_text,
     counted,
     day_text,
     length_text,
@@ -43,6 +45,7 @@ class ReportingService:
         self._assignments = assignments
         self._promises = promises
         self._rows = Rows(store)
+        self._minutes = MinutesService(store)
 
     def week(self, end: date) -> str:
         """Give the seven days that end with ``end``."""
@@ -54,6 +57,7 @@ class ReportingService:
         parts = [
             f"{day_text(start)} to {day_text(end)}",
             self._days(start, end),
+            self._items(start, end),
             self._promised(),
             self._assigned(start, end),
             self._takes(takes),
@@ -77,6 +81,14 @@ class ReportingService:
             if session.note
         ]
         return "\n".join([line + ".", *notes])
+
+    def _items(self, start: date, end: date) -> str:
+        """Give where the minutes went, and what recording took of them."""
+        items = self._minutes.by_item(start, end)
+        lines = columns_text([(f"  {row.title}", minutes_text(row.minutes)) for row in items])
+        effort = self._minutes.recording(start, end)
+        parts = ["Minutes by item", lines] if items else []
+        return "\n".join([*parts, effort.sentence] if effort.attempts else parts)
 
     def _promised(self) -> str:
         """Give the promises that run now, whichever days the report is about."""
