@@ -6,6 +6,7 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
+from scipy.ndimage import uniform_filter1d
 
 from analysis.results import NotePitch
 from analysis.units import midi_to_hz
@@ -151,17 +152,18 @@ def _described(
 class Widths:
     """What the half width of a centre's 95 % interval is made of; see :func:`pitch_of`."""
 
-    noise: float = 3.6
-    unseen_spread: float = 3.1
-    unseen_halves: float = 1.0
-    unseen_cents_s: float = 0.03
-    few_turns: float = 0.27
-    mixed: float = 2.6
-    floor_cents: float = 0.15
+    noise: float = 3.8
+    unseen_wander: float = 3.3
+    unseen_halves: float = 1.25
+    unseen_cents_s: float = 0.077
+    few_turns: float = 0.15
+    mixed: float = 5.0
+    floor_cents: float = 0.1
 
 
 WIDTHS: Final = Widths()
 _LEAST_UNSEEN: Final = 0.02
+_SMOOTHED_FRAMES: Final = 5
 
 
 def pitch_of(reading: Reading, duration_s: float, hop_s: float) -> NotePitch:
@@ -171,10 +173,12 @@ def pitch_of(reading: Reading, duration_s: float, hop_s: float) -> NotePitch:
     weight: noise from frame to frame, averaged over the frames; what the pitch did in the
     part of the note that is not steady, judged by how it moves in the steady part; a
     vibrato of few turns; another sound mixed in (the room's answer to the note before),
-    which shows as a spread together with frames that are not quite periodic.
+    which shows as a spread together with frames less periodic than the note's best: noise
+    makes all frames alike less periodic and says nothing about another sound.
 
-    The weights were set on generated phrases (``tests/benchmarks/phrases.py``, seeds 0 to
-    119, clean and at 20 dB, dry and in rooms), so that 19 of 20 intervals hold the truth.
+    The weights were set on generated phrases (``tests/benchmarks/phrases.py``, seeds 500
+    to 559, and others of the same generator, clean, at 30 and 20 dB, and in rooms), so
+    that 19 of 20 intervals hold the truth in each.
 
     Parameters
     ----------
@@ -190,15 +194,19 @@ def pitch_of(reading: Reading, duration_s: float, hop_s: float) -> NotePitch:
     spread = float(np.sqrt(np.sum(residual**2) / max(count - reading.fitted, 1)))
     bends = np.diff(cents, 2)
     noise = float(np.sqrt(np.mean(bends**2) / 6.0)) if count > 3 else spread
+    wander = spread
+    if count > _SMOOTHED_FRAMES + 2:
+        wander = float(np.sqrt(np.mean(uniform_filter1d(residual, _SMOOTHED_FRAMES) ** 2)))
     unseen = float(np.clip(1.0 - span_s / max(duration_s, span_s), _LEAST_UNSEEN, 1.0))
-    mixed = float(np.mean(np.clip(1.0 - reading.confidence, 0.0, 1.0)))
+    trust = uniform_filter1d(reading.confidence, _SMOOTHED_FRAMES, mode="nearest")
+    mixed = float(np.max(trust) - np.mean(trust))
     half, turns = count // 2, 0.0
     halves = abs(float(np.mean(cents[:half]) - np.mean(cents[half:])))
     if reading.wobble is not None:
         halves, turns = 0.0, reading.wobble.extent / reading.wobble.cycles**2
     parts = (
         WIDTHS.noise * noise / np.sqrt(count),
-        WIDTHS.unseen_spread * spread * unseen,
+        WIDTHS.unseen_wander * wander * unseen,
         WIDTHS.unseen_halves * halves * unseen,
         WIDTHS.unseen_cents_s * unseen / span_s,
         WIDTHS.few_turns * turns,

@@ -12,6 +12,7 @@ from scipy.ndimage import maximum_filter1d
 from analysis.attacks import pitched_frames
 from analysis.onsets import LEAST_ATTACK_STRENGTH
 from analysis.results import PitchTrack
+from analysis.slides import slide_direction
 from analysis.stopping import StopQuestion, stop_if_asked
 from analysis.units import hz_to_midi
 from analysis.vibrato import pitch_wobble
@@ -34,9 +35,6 @@ _FEWEST_TRILL_PIECES: Final = 5
 _LONGEST_TREMOLO_PIECE_S: Final = 0.12
 _FEWEST_TREMOLO_PIECES: Final = 6
 _SAME_PITCH_CENTS: Final = 45.0
-_SLIDE_CENTS_PER_S: Final = 300.0
-_FEWEST_SLIDE_CENTS: Final = 90.0
-_LARGEST_STEP_OF_SLIDE: Final = 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -268,7 +266,7 @@ def _join_slides(track: PitchTrack, spans: list[Span]) -> list[Span]:
     """Join the pieces a long slide was cut into, and say of them that they slide."""
     joined: list[Span] = []
     for span in spans:
-        way = _slide_direction(track, span) if span.role == "note" else 0
+        way = slide_direction(track, span.first, span.last) if span.role == "note" else 0
         if not way:
             joined.append(span)
             continue
@@ -278,31 +276,9 @@ def _join_slides(track: PitchTrack, spans: list[Span]) -> list[Span]:
             and before.role == "slide"
             and not span.attacked
             and span.start_s - before.end_s < 0.03
-            and _slide_direction(track, before) == way
+            and slide_direction(track, before.first, before.last) == way
         ):
             joined[-1] = replace(before, last=span.last, end_s=span.end_s)
         else:
             joined.append(replace(span, role="slide"))
     return joined
-
-
-def _slide_direction(track: PitchTrack, span: Span) -> int:
-    """Return 1 or -1 where the pitch moves one way throughout, 0 where it does not."""
-    cents = 100.0 * hz_to_midi(track.f0_hz[span.first : span.last])
-    cents = cents[np.isfinite(cents)]
-    if len(cents) < 6:
-        return 0
-    inner = cents[1:-1]
-    total = float(inner[-1] - inner[0])
-    duration_s = (len(inner) - 1) * track.hop_s
-    steps = np.diff(inner)
-    one_way = float(np.sum(steps)) / max(float(np.sum(np.abs(steps))), 1e-9)
-    # The slowest half of a slide still moves; a note with a slide before it rests.
-    slow = float(np.percentile(np.abs(steps), 30.0)) / track.hop_s
-    if abs(total) < min(_FEWEST_SLIDE_CENTS, _SLIDE_CENTS_PER_S * duration_s):
-        return 0
-    if abs(one_way) < 0.9 or slow < 0.5 * _SLIDE_CENTS_PER_S:
-        return 0
-    if float(np.max(np.abs(steps))) > _LARGEST_STEP_OF_SLIDE * abs(total):
-        return 0  # it goes over into the next note at once
-    return 1 if total > 0 else -1
