@@ -1,7 +1,6 @@
 """``watched``: the folder where a phone's clips arrive, and what is new in it."""
 
 from dataclasses import replace
-from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
