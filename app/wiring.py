@@ -32,6 +32,7 @@ from app.services.lesson.gathering import Gatherer
 from app.services.lesson.service import LessonService
 from app.services.lifetime import RecordService
 from app.services.listening import ListeningService
+from app.services.looking_back import LookingBackService
 from app.services.marking import MarkingService
 from app.services.measuring import MeasuringService
 from app.services.minutes import MinutesService
@@ -181,6 +182,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         marking=marking,
         comparing=comparing,
         note_maps=note_maps,
+        looking_back=LookingBackService(store, clock),
         aligning=aligning,
         bounds=bounds,
         carrying=CarryingService(store, clock, measuring, aligning, bounds),

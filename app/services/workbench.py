@@ -26,6 +26,7 @@ from app.services.latency import LatencyService
 from app.services.lesson.service import LessonService
 from app.services.lifetime import RecordService
 from app.services.listening import ListeningService
+from app.services.looking_back import LookingBackService
 from app.services.marking import MarkingService
 from app.services.measuring import MeasuringService
 from app.services.minutes import MinutesService
@@ -73,6 +74,7 @@ class Workbench:
     marking: MarkingService
     comparing: ComparingService
     note_maps: NoteMapService
+    looking_back: LookingBackService
     aligning: AligningService
     bounds: BoundsService
     carrying: CarryingService

@@ -37,6 +37,8 @@ class Desk(QObject):
         Minutes or rest days.
     listenWanted(take_id, position_s), compareWanted(take_a, take_b)
         Somebody asks for another page.
+    thenNowWanted(take_a, take_b)
+        Somebody wants to hear two takes of a passage one after the other.
     measureWanted(take_id)
         A take is to be measured next, whatever was measured before.
     told(Message)
@@ -51,6 +53,7 @@ class Desk(QObject):
     daysChanged = Signal()
     listenWanted = Signal(str, float)
     compareWanted = Signal(str, str)
+    thenNowWanted = Signal(str, str)
     measureWanted = Signal(str)
     told = Signal(object)
     closeWanted = Signal()

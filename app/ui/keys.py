@@ -89,6 +89,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("practice.partly", "Aim: partly met", "Alt+2"),
         ("practice.not_met", "Aim: not met", "Alt+3"),
         ("practice.listen", "Listen to the latest take of today", "G"),
+        ("practice.year_ago", "Hear this week a year ago, then now", "Y"),
         ("clock.toggle", "Start the practice clock, pause it, or go on", "P"),
         ("clock.stop", "Stop the practice clock", "S"),
         ("clock.next_item", "Switch the clock to the next item", "I"),

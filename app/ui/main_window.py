@@ -118,6 +118,7 @@ class MainWindow(QMainWindow):
         self.rail.help.clicked.connect(self.sheets.show_help)
         self.desk.listenWanted.connect(self.listen_to)
         self.desk.compareWanted.connect(self._compare)
+        self.desk.thenNowWanted.connect(self._hear_then_and_now)
         self.desk.measureWanted.connect(self.queue.measure)
         self.desk.closeWanted.connect(self.close)
         for field in (
@@ -230,6 +231,10 @@ class MainWindow(QMainWindow):
 
     def _compare(self, a_id: str, b_id: str) -> None:
         self.compare.show_pair(a_id, b_id)
+        self.show_page(COMPARE)
+
+    def _hear_then_and_now(self, a_id: str, b_id: str) -> None:
+        self.compare.hear_pair(a_id, b_id)
         self.show_page(COMPARE)
 
     def _import(self) -> None:

@@ -13,6 +13,7 @@ from fakes_following import (
     FakeBounds,
     FakeCarrying,
     FakeChanges,
+    FakeLookingBack,
     FakeRepetitions,
 )
 
@@ -880,6 +881,7 @@ class FakeWorkbench:
         self.bounds = FakeBounds(STUDY)
         self.repetitions = FakeRepetitions(STUDY, lambda take_id: self.state.rows[take_id])
         self.blind_ear = FakeBlindEar()
+        self.looking_back = FakeLookingBack()
         self.reporting = FakeReporting()
         self.clock = FakeClock(self.state)
         self.items = FakeItems(self.state)

@@ -129,6 +129,14 @@ class FakeAligning:
         return AlignedPair(take_a, take_b, True, "", grid, 0.5 * grid, 0.9)
 
 
+class FakeLookingBack:
+    def __init__(self):
+        self.found = None
+
+    def this_week(self):
+        return self.found
+
+
 class FakeBlindEar:
     def __init__(self):
         self.trials: dict[str, BlindTrial] = {}

@@ -1,7 +1,6 @@
 """Practice: today in one look, the clock, and the take."""
 
 from datetime import date
-from functools import partial
 from pathlib import Path
 
 from PySide6.QtWidgets import (
@@ -13,10 +12,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.journal.records import AimMet, JournalSettings, Passage
+from app.journal.records import JournalSettings, Passage
 from app.services.views import ImportProposal, TodayView
 from app.ui.desk import Desk
-from app.ui.keys import ITEM_KEY_COUNT
 from app.ui.models.attention import Attention
 from app.ui.models.clip_offers import ClipOffers
 from app.ui.models.measure_queue import MeasureQueue
@@ -25,6 +23,7 @@ from app.ui.models.recorder import Recorder
 from app.ui.models.sounding_minutes import SoundingMinutes
 from app.ui.models.today import Today, read_today
 from app.ui.pages.page import Page
+from app.ui.pages.practice_keys import bind_keys
 from app.ui.theme import GRID_PX
 from app.ui.widgets.assignments_form import AssignmentsForm
 from app.ui.widgets.basics import column, fill, row, soft
@@ -40,6 +39,7 @@ from app.ui.widgets.plan_card import PlanCard
 from app.ui.widgets.promise_strip import PromiseStrip
 from app.ui.widgets.record_panel import RecordPanel
 from app.ui.widgets.today_cards import MarkersCard, TakesCard
+from app.ui.widgets.year_ago_card import YearAgoCard
 
 _PANEL_WIDTH_PX = 464
 _FILE_KINDS = (
@@ -59,7 +59,7 @@ class PracticePage(Page):
     def __init__(self, desk: Desk, queue: MeasureQueue, recorder: Recorder) -> None:
         super().__init__(desk, "Practice")
         self._queue = queue
-        self._recorder = recorder
+        self.recorder = recorder
         self._view: TodayView | None = None
         self._settings = JournalSettings()
         self.clock = PracticeClock(desk)
@@ -72,6 +72,7 @@ class PracticePage(Page):
         self.clips = ClipOffers(desk)
         self.offers = OffersCard(self.clips)
         attention.add(self.offers)
+        self.year_ago = YearAgoCard(desk, attention)
         self._attention = attention
         self.large = LargeView(desk.theme, recorder, self.clock)
         self.form = PassageForm(desk)
@@ -87,7 +88,7 @@ class PracticePage(Page):
         self._sheets = QStackedWidget()
         self._build()
         self._connect()
-        self._bind()
+        bind_keys(self)
 
     def _build(self) -> None:
         inside = QWidget()
@@ -100,8 +101,8 @@ class PracticePage(Page):
         left.setFixedWidth(_PANEL_WIDTH_PX)
         left.setFocusPolicy(left.focusPolicy().NoFocus)
         right = column(spacing=2 * GRID_PX)
-        fill(right, self.offers, self.plan, self.takes, self.markers)
-        right.setStretch(3, 1)
+        fill(right, self.offers, self.year_ago, self.plan, self.takes, self.markers)
+        right.setStretch(4, 1)
         today = QWidget()
         split = row(today, spacing=2 * GRID_PX)
         fill(split, left, right)
@@ -117,7 +118,7 @@ class PracticePage(Page):
         self._views.addWidget(self.large)
 
     def _connect(self) -> None:
-        desk, recorder = self.desk, self._recorder
+        desk, recorder = self.desk, self.recorder
         for signal in (desk.takesChanged, desk.passagesChanged, desk.daysChanged):
             signal.connect(self.refresh_if_open)
         desk.markersChanged.connect(self.refresh_if_open)
@@ -148,39 +149,11 @@ class PracticePage(Page):
         recorder.find_unfinished()
         self.clock.read()
 
-    def _bind(self) -> None:
-        bind, panel, clock = self.desk.keys.bind, self.panel, self.clock
-        bind(self, "practice.record", panel.toggle)
-        bind(self, "practice.stop", panel.stop)
-        bind(self, "practice.arm", panel.arm)
-        bind(self, "practice.guides", self.choose_guides)
-        bind(self, "practice.plan", self.plan.make)
-        bind(self, "practice.assignments", self.show_assignments)
-        bind(self, "practice.file_clip", self.clips.file_next)
-        bind(self, "practice.look_clips", self.look_at_clips)
-        bind(self, "practice.mark", self._recorder.mark)
-        bind(self, "practice.large", lambda: self.show_large(large=not self.large.isVisible()))
-        bind(self, "practice.level", self._recorder.toggle_level)
-        bind(self, "practice.aim", panel.aim.setFocus)
-        bind(self, "practice.minutes", self.head.minutes.write)
-        bind(self, "practice.passage", self.new_passage)
-        bind(self, "practice.edit_passage", self.change_passage)
-        bind(self, "practice.met", lambda: panel.answer(AimMet.YES))
-        bind(self, "practice.partly", lambda: panel.answer(AimMet.PARTLY))
-        bind(self, "practice.not_met", lambda: panel.answer(AimMet.NO))
-        bind(self, "practice.listen", self._listen_to_latest)
-        bind(self, "clock.toggle", clock.toggle)
-        bind(self, "clock.stop", clock.stop)
-        bind(self, "clock.next_item", clock.next_item)
-        bind(self, "clock.listen", self.clock_card.listen.click)
-        bind(self, "clock.items", self.change_items)
-        for n in range(ITEM_KEY_COUNT):
-            bind(self, f"clock.item_{n + 1}", partial(clock.choose_at, n))
-
     def refresh(self) -> None:
         """Read today again."""
         bench = self.desk.workbench
         self.desk.jobs.store(lambda: read_today(bench), self._take_over, subject="practice.today")
+        self.year_ago.look()
 
     def open_page(self) -> None:
         """Read today, and look for new clips now and then."""
@@ -191,7 +164,7 @@ class PracticePage(Page):
         """Close the input that only showed its level."""
         super().leave_page()
         self.clips.rest()
-        self._recorder.stop_listening()
+        self.recorder.stop_listening()
 
     def show_today(self) -> None:
         """Put the forms away."""
@@ -265,8 +238,8 @@ class PracticePage(Page):
         self.promise.show_promises(found.promises)
         self.plan.show_plan(found.plan)
         self.head.show_day(view, date.today())
-        if self._recorder.device_key is None:
-            self._recorder.device_key = self._settings.input_device
+        if self.recorder.device_key is None:
+            self.recorder.device_key = self._settings.input_device
         self.panel.offer_passages(view.passages)
         self.panel.rule.know_takes(view.takes)
         self.takes.show_takes(view.takes, found.effort, there_is_a_passage=bool(view.passages))
@@ -275,7 +248,7 @@ class PracticePage(Page):
 
     def _take_up_passage(self, passage_id: str) -> None:
         """Offer to record the passage that the clock has gone over to."""
-        if not self._recorder.is_recording:
+        if not self.recorder.is_recording:
             self.panel.passage.choose(passage_id)
             self.panel.passage_changed()
 
@@ -293,7 +266,8 @@ class PracticePage(Page):
             lambda: practising.set_minutes(day, minutes), lambda _: self.desk.daysChanged.emit()
         )
 
-    def _listen_to_latest(self) -> None:
+    def listen_to_latest(self) -> None:
+        """Open the latest take of today."""
         if self._view is not None and self._view.takes:
             latest = max(self._view.takes, key=lambda take: take.recorded_at)
             self.desk.listenWanted.emit(latest.id, 0.0)

@@ -1,0 +1,45 @@
+"""What this week was like a year ago."""
+
+from dataclasses import dataclass
+
+from app.journal.practice_days import Clock, practice_day
+from app.journal.year_ago import year_ago
+from app.services.passages import passage_title
+from app.services.wording import day_text
+from app.store.store import Store
+
+
+@dataclass(frozen=True, slots=True)
+class YearAgoView:
+    """Two takes to hear one after the other, and the line that says which."""
+
+    then_take_id: str
+    now_take_id: str
+    years: int
+    sentence: str
+
+
+class LookingBackService:
+    """Finds takes worth hearing again; not for the GUI thread."""
+
+    def __init__(self, store: Store, clock: Clock) -> None:
+        self._store = store
+        self._clock = clock
+
+    def this_week(self) -> YearAgoView | None:
+        """Give a passage's take of this week a year ago (or more), where there is one."""
+        turn_hour = self._store.settings.get().day_turn_hour
+        today = practice_day(self._clock(), turn_hour=turn_hour)
+        found = year_ago(self._store.takes.list(), today)
+        if found is None or found.then.passage_id is None:
+            return None
+        passage = self._store.passages.get(found.then.passage_id)
+        if passage is None:
+            return None
+        when = "A year" if found.years == 1 else f"{found.years} years"
+        return YearAgoView(
+            found.then.id,
+            found.now.id,
+            found.years,
+            f"{when} ago this week: {passage_title(passage)}, {day_text(found.then.practice_day)}.",
+        )
