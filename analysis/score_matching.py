@@ -6,7 +6,6 @@ pairs expect each note. A run of notes that only one side has is one gap, so tha
 start or a repeated bar stays together.
 """
 
-from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -18,8 +17,7 @@ from numpy.typing import NDArray
 from analysis.compiled import compiled
 from analysis.results import FloatArray
 from analysis.score_notes import WrittenNote, onsets_of
-
-SAME_PITCH_SEMITONES: Final = 0.6
+from analysis.score_played import SAME_PITCH_SEMITONES
 
 # Harmonics over a stopped or open string: touching a note sounds these above it.
 _HARMONIC_STEPS: Final = (12, 19, 24, 28, 31)
@@ -30,6 +28,7 @@ _OTHER_OCTAVE: Final = 1.0
 _NEARNESS: Final = 0.05
 _LATE_COST, _MOST_LATE_BEATS = 0.8, 1.5
 _NEIGHBOURS: Final = 6
+_FEWEST_IN_A_RUN: Final = 4
 _STOPPED, _LEAPT = 2.0, 0.35  # against the usual pace
 _PAIR, _SKIP_WRITTEN, _SKIP_PLAYED = 0, 1, 2
 
@@ -112,9 +111,12 @@ def expected_times(
         return expected, quarter
     x, y = onset_beats[pairs[:, 0]], start_s[pairs[:, 1]]
     runs = unbroken_runs(x, y)
-    begins = [int(pairs[first, 0]) for first, _ in runs]
+    # A pair or two alone are more likely strays than a place that was leapt to.
+    runs = [run for run in runs if run[1] - run[0] >= _FEWEST_IN_A_RUN] or runs
+    reaches = np.array([(pairs[first, 0], pairs[end - 1, 0]) for first, end in runs])
     for index, at in enumerate(onset_beats):
-        first, end = runs[max(0, bisect_right(begins, index) - 1)]
+        away = np.maximum(reaches[:, 0] - index, index - reaches[:, 1])
+        first, end = runs[int(np.argmin(np.maximum(away, 0)))]
         middle = int(np.searchsorted(pairs[:, 0], index))
         near = np.arange(max(first, middle - _NEIGHBOURS), min(end, middle + _NEIGHBOURS + 1))
         near = near[pairs[near, 0] != index]

@@ -14,6 +14,8 @@ from analysis.tempo import ONSET_SD_S
 ALGORITHM = "score_rhythm-1"
 FEWEST_NOTES: Final = 6
 
+_PASSED_OVER: Final = 0.75
+
 
 def offsets_of(
     written: Sequence[WrittenNote], start_s: FloatArray, matching: Matching
@@ -72,10 +74,28 @@ def beats_in_take(
         Seconds, rising; empty where fewer than four beats are covered.
     """
     onset = onsets_of(written)[matching.written]
-    runs = unbroken_runs(onset, start_s[matching.played])
+    runs = _without_gaps(matching, onset, start_s[matching.played])
     if not runs:
         return np.empty(0)
     first, end = max(runs, key=lambda run: onset[run[1] - 1] - onset[run[0]])
     at, when = onset[first:end], start_s[matching.played[first:end]]
     inside = counted_beats[(counted_beats >= at[0] - 1e-6) & (counted_beats <= at[-1] + 1e-6)]
     return np.asarray(np.interp(inside, at, when)) if inside.size >= 4 else np.empty(0)
+
+
+def _without_gaps(
+    matching: Matching, onset: FloatArray, start_s: FloatArray
+) -> list[tuple[int, int]]:
+    """Cut the runs also where a note was passed over together with its time."""
+    usual = float(np.median(np.diff(start_s) / np.diff(onset))) if onset.size > 1 else 0.0
+    cut = []
+    for first, end in unbroken_runs(onset, start_s):
+        begin = first
+        for k in range(first + 1, end):
+            skipped = matching.written[k] - matching.written[k - 1] > 1
+            beats = onset[k] - onset[k - 1]
+            if skipped and start_s[k] - start_s[k - 1] < _PASSED_OVER * usual * beats:
+                cut.append((begin, k))
+                begin = k
+        cut.append((begin, end))
+    return cut

@@ -6,11 +6,11 @@ from typing import Final
 
 import numpy as np
 
-from analysis.results import JudgedNote, Measured, NoteKind
+from analysis.results import NoteKind
 from analysis.score_matching import Matching
-from analysis.score_notes import WrittenNote, written_name
-from analysis.score_results import ScoreStretch, Slip, SlipKind, StretchKind, WrittenPlace
-from analysis.units import hz_to_midi
+from analysis.score_notes import WrittenNote
+from analysis.score_played import SAME_PITCH_SEMITONES, Played, place_of
+from analysis.score_results import ScoreStretch, Slip, SlipKind, StretchKind
 
 LONGEST_RUN_OF_SLIPS: Final = 2
 SHORTEST_NOTE_S: Final = 0.08
@@ -19,7 +19,6 @@ SHORTEST_NOTE_S: Final = 0.08
 _SHORTEST_WRITTEN_S: Final = 0.1
 _GRACE_REACH_S: Final = 0.35
 _QUIET_DB: Final = -24.0
-_SAME_SEMITONES: Final = 0.6
 _ORNAMENTS: Final = ("trill", "tremolo")
 
 
@@ -30,40 +29,6 @@ class Slips:
     slips: tuple[Slip, ...]
     stretches: tuple[ScoreStretch, ...]
     unclear_count: int
-
-
-@dataclass(frozen=True, slots=True)
-class Played:
-    """The notes of a take that were matched, with their pitch against the A in use."""
-
-    notes: tuple[JudgedNote, ...]
-    index: tuple[int, ...]
-    pitch_midi: "np.ndarray[tuple[int], np.dtype[np.float64]]"
-
-    def start_s(self, at: int) -> float:
-        """Give where a note begins."""
-        return self.notes[at].note.start_s
-
-    def end_s(self, at: int) -> float:
-        """Give where a note ends."""
-        return self.notes[at].note.end_s
-
-    def name(self, at: int) -> str:
-        """Name what sounded, by the key where there is one."""
-        return self.notes[at].spelled or self.notes[at].name or ""
-
-
-def place_of(written: Sequence[WrittenNote], index: int) -> WrittenPlace:
-    """Give a written note as results name it."""
-    note = written[index]
-    return WrittenPlace(
-        index=index,
-        name=written_name(note),
-        midi=note.midi_pitch,
-        bar=note.bar,
-        beat=note.beat,
-        onset_beats=note.onset_beats,
-    )
 
 
 def find_slips(
@@ -117,8 +82,12 @@ class _Finder:
     def found(self) -> Slips:
         """Look at wrong, then missing, then added notes."""
         self._wrong()
-        self._unpaired(len(self._written), self._player_of, self._missing, self._not_played)
-        self._unpaired(len(self._played.notes), self._written_of, self._added, self._not_written)
+        self._unpaired(len(self._written), self._player_of, set(), self._missing, self._not_played)
+        count = len(self._played.notes)
+        explained = {
+            at for at in range(count) if at not in self._written_of and self._is_explained(at)
+        }
+        self._unpaired(count, self._written_of, explained, self._added, self._not_written)
         self._slips.sort(key=lambda slip: (slip.start_s, slip.kind))
         self._stretches.sort(key=lambda stretch: stretch.start_s)
         return Slips(tuple(self._slips), tuple(self._stretches), self._unclear)
@@ -127,23 +96,27 @@ class _Finder:
         self,
         count: int,
         paired: dict[int, int],
+        explained: set[int],
         one: Callable[[int], None],
-        many: Callable[[int, int], None],
+        many: Callable[[list[int]], None],
     ) -> None:
-        first = 0
-        while first < count:
-            if first in paired:
-                first += 1
+        """Hand on each run of unpaired notes: few of them one by one, more together.
+
+        What is explained already neither counts nor ends a run.
+        """
+        run: list[int] = []
+        for index in [*range(count), -1]:
+            if index in explained:
                 continue
-            end = first
-            while end < count and end not in paired:
-                end += 1
-            if end - first > LONGEST_RUN_OF_SLIPS:
-                many(first, end - 1)
+            if index >= 0 and index not in paired:
+                run.append(index)
+                continue
+            if len(run) > LONGEST_RUN_OF_SLIPS:
+                many(run)
             else:
-                for index in range(first, end):
-                    one(index)
-            first = end
+                for each in run:
+                    one(each)
+            run = []
 
     def _wrong(self) -> None:
         same = self._matching.same_pitch.tolist()
@@ -168,14 +141,13 @@ class _Finder:
         note = self._written[index]
         expected, quarter = self._when(index)
         length = note.duration_beats * quarter
-        if not np.isfinite(expected) or length < _SHORTEST_WRITTEN_S or self._merged(index):
+        untold = not np.isfinite(expected) or length < _SHORTEST_WRITTEN_S or self._merged(index)
+        # Heard, but too soft or too short to stand as a note: not missing.
+        if untold or self._played.sounds(note.midi_pitch, expected, expected + length):
             self._unclear += 1
             return
-        self._slips.append(
-            Slip(
-                SlipKind.MISSING, expected, expected + length, None, place_of(self._written, index)
-            )
-        )
+        place = place_of(self._written, index)
+        self._slips.append(Slip(SlipKind.MISSING, expected, expected + length, None, place))
 
     def _merged(self, index: int) -> bool:
         """Whether a note repeats its neighbour, whose sound goes on where it should begin."""
@@ -189,17 +161,21 @@ class _Finder:
                 return True
         return False
 
-    def _added(self, at: int) -> None:
+    def _is_explained(self, at: int) -> bool:
+        """Whether an unpaired note of the take need not be an added one."""
         kind = self._played.notes[at].note.kind
         length = self._played.end_s(at) - self._played.start_s(at)
         if length < SHORTEST_NOTE_S or kind in (NoteKind.SLIDE, NoteKind.GRACE):
-            return
+            return True
         if self._of_a_grace(at):
-            return
+            return True
         pitched = bool(np.isfinite(self._played.pitch_midi[at]))
         if not pitched or self._part_of_a_neighbour(at) or self._is_an_echo(at):
             self._unclear += 1
-            return
+            return True
+        return False
+
+    def _added(self, at: int) -> None:
         self._slips.append(
             Slip(
                 SlipKind.ADDED,
@@ -214,7 +190,7 @@ class _Finder:
     def _of_a_grace(self, at: int) -> bool:
         """Whether a grace note is written about here."""
         for grace in self._graces:
-            if abs(grace.midi_pitch - self._played.pitch_midi[at]) > _SAME_SEMITONES:
+            if abs(grace.midi_pitch - self._played.pitch_midi[at]) > SAME_PITCH_SEMITONES:
                 continue
             after = next(
                 (k for k, n in enumerate(self._written) if n.onset_beats >= grace.onset_beats), None
@@ -226,15 +202,18 @@ class _Finder:
         return False
 
     def _part_of_a_neighbour(self, at: int) -> bool:
-        """Whether a note is a piece of the paired one beside it: cut up, or ornamented."""
-        for neighbour in (at - 1, at + 1):
+        """Whether a note is a piece of the nearest paired one: cut up, or ornamented."""
+        for step in (-1, 1):
+            neighbour = at + step
+            while 0 <= neighbour < len(self._played.notes) and neighbour not in self._written_of:
+                neighbour += step
             index = self._written_of.get(neighbour)
             if index is None:
                 continue
             if self._written[index].technique in _ORNAMENTS:
                 return True
             same = abs(self._played.pitch_midi[at] - self._written[index].midi_pitch)
-            if same > _SAME_SEMITONES:
+            if same > SAME_PITCH_SEMITONES:
                 continue
             expected, quarter = self._when(index)
             end = expected + self._written[index].duration_beats * quarter
@@ -252,7 +231,8 @@ class _Finder:
         ]
         return bool(beside) and level < max(beside) + _QUIET_DB
 
-    def _not_played(self, first: int, last: int) -> None:
+    def _not_played(self, run: list[int]) -> None:
+        first, last = run[0], run[-1]
         places = place_of(self._written, first), place_of(self._written, last)
         before = [at for index, at in self._player_of.items() if index < first]
         after = [at for index, at in self._player_of.items() if index > last]
@@ -267,26 +247,10 @@ class _Finder:
     def _begin_s(self, after: list[int]) -> float:
         return self._played.start_s(after[0]) if after else 0.0
 
-    def _not_written(self, first: int, last: int) -> None:
-        self._stretches.append(
-            ScoreStretch(
-                StretchKind.NOT_WRITTEN,
-                self._played.start_s(first),
-                self._played.end_s(last),
-                last - first + 1,
-            )
-        )
+    def _not_written(self, run: list[int]) -> None:
+        start_s, end_s = self._played.start_s(run[0]), self._played.end_s(run[-1])
+        self._stretches.append(ScoreStretch(StretchKind.NOT_WRITTEN, start_s, end_s, len(run)))
 
     def _when(self, index: int) -> tuple[float, float]:
         matching = self._matching
         return float(matching.expected_s[index]), float(matching.quarter_s[index])
-
-
-def pitches_of(notes: Sequence[JudgedNote], reference_a_hz: float) -> list[float]:
-    """List the pitches of notes as note numbers against an A; NaN where there is none."""
-    return [
-        float(hz_to_midi(j.note.pitch.value.pitch_hz, reference_a_hz))
-        if isinstance(j.note.pitch, Measured)
-        else float("nan")
-        for j in notes
-    ]

@@ -7,7 +7,6 @@ from typing import Final
 import numpy as np
 
 from analysis import intonation, rhythm, score_rhythm, tempo
-from analysis.averages import uncertainty_of_mean
 from analysis.instruments import Instrument
 from analysis.left_out import is_left_out
 from analysis.results import (
@@ -27,11 +26,14 @@ from analysis.results import (
     TakeAnalysis,
     Tempo,
 )
+from analysis.score_habits import habit_of
 from analysis.score_matching import Matching, match_to_score
 from analysis.score_notes import WrittenNote
-from analysis.score_slips import Played, Slips, find_slips, pitches_of, place_of
+from analysis.score_played import Played, pitches_of, place_of
+from analysis.score_slips import Slips, find_slips
 from analysis.take_settings import TakeSettings
 from analysis.tuning import STANDARD_A_HZ, Temperament
+from analysis.units import hz_to_midi
 
 ALGORITHM: Final = "score-1"
 LEAST_MATCHED_SHARE: Final = 0.5
@@ -132,7 +134,11 @@ def _played(analysis: TakeAnalysis, settings: TakeSettings, player: Instrument) 
     notes = tuple(analysis.notes[number] for number in index)
     tuning = _tuning(notes, settings, player)
     a_hz = STANDARD_A_HZ if isinstance(tuning, NotMeasurable) else tuning.reference_a_hz
-    return Played(notes, index, np.array(pitches_of(notes, a_hz), dtype=np.float64))
+    pitches = np.array(pitches_of(notes, a_hz), dtype=np.float64)
+    if isinstance(analysis.pitch, NotMeasurable):
+        return Played(notes, index, pitches, np.empty(0), np.empty(0))
+    track = analysis.pitch.value
+    return Played(notes, index, pitches, track.time_s, hz_to_midi(track.f0_hz, a_hz))
 
 
 def _tuning(
@@ -284,15 +290,4 @@ class _Held:
                 found.setdefault(place, []).append(
                     (deviation.deviation_cents, deviation.uncertainty_cents)
                 )
-        return tuple(_habit(place, values) for place, values in sorted(found.items()))
-
-
-def _habit(number: int, values: list[tuple[float, float]]) -> PlaceHabit:
-    cents, widths = np.array(values).T
-    return PlaceHabit(
-        number=number,
-        count=len(values),
-        mean_cents=float(np.mean(cents)),
-        spread_cents=float(np.std(cents, ddof=1)) if len(values) > 1 else 0.0,
-        uncertainty_cents=float(uncertainty_of_mean(cents, widths, 1.0)),
-    )
+        return tuple(habit_of(place, values) for place, values in sorted(found.items()))
