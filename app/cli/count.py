@@ -1,12 +1,14 @@
 """``count`` and ``report``: the days in numbers, the week in words."""
 
-from datetime import timedelta
+from collections.abc import Callable
+from datetime import date, timedelta
+from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from app.cli.clock import item_lines, item_objects
-from app.cli.console import say, say_json
+from app.cli.console import say, say_json, watched
 from app.cli.options import JournalOption, JsonOption, day_from
 from app.cli.program import Program
 from app.cli.promise import promise_object
@@ -83,19 +85,40 @@ def count(  # noqa: PLR0917 - one parameter an option
 
 def report(
     context: typer.Context,
+    *,
     since: Annotated[
         str | None, typer.Option("--from", metavar="DAY", help="First day; else a week back.")
     ] = None,
     until: Annotated[
         str | None, typer.Option("--to", metavar="DAY", help="Last day; else today.")
     ] = None,
+    page: Annotated[
+        Path | None,
+        typer.Option("--html", metavar="FILE", help="Write one page with clips to hear inside."),
+    ] = None,
+    paper: Annotated[
+        Path | None,
+        typer.Option("--pdf", metavar="FILE", help="Write it as PDF, with room for remarks."),
+    ] = None,
     journal: JournalOption = None,
 ) -> None:
-    """Print the days, takes, markers and changes of a week."""
+    """Print the days, takes, markers and changes of a week, or write them for the teacher."""
     program = Program.of(context)
     with program.open_workbench(program.journal(journal), create=False, read_only=True) as bench:
         end = day_from(until) if until else bench.practising.practice_day_now()
         start = day_from(since) if since else end - timedelta(days=6)
         if start > end:
             raise PlainFailure("The first day lies after the last.", "Swap --from and --to.")
-        say(bench.reporting.text(start, end))
+        for path, write in ((page, bench.lessons.write_page), (paper, bench.lessons.write_paper)):
+            if path is not None:
+                _written(write, start, end, path)
+        if page is None and paper is None:
+            say(bench.reporting.text(start, end))
+
+
+def _written(write: Callable[..., Path], start: date, end: date, path: Path) -> None:
+    done = watched(
+        "writing",
+        lambda progress, stop: write(start, end, path, progress=progress, should_stop=stop),
+    )
+    say(str(done))

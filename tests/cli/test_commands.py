@@ -345,6 +345,16 @@ def test_a_take_days_and_everything_are_exported(run, tone_file, tmp_path):
         assert ran.err.count("\n") == 1
 
 
+def test_a_report_is_written_as_page_and_paper(run, tmp_path):
+    run("count", "--minutes", "20")
+    page, paper = tmp_path / "week.html", tmp_path / "week.pdf"
+    ran = run("report", "--html", page, "--pdf", paper)
+    assert ran.out.split() == [str(page), str(paper)]
+    assert page.read_text(encoding="utf-8").startswith("<!DOCTYPE html>")
+    assert paper.read_bytes().startswith(b"%PDF")
+    assert run("report", "--html", page).code == 2
+
+
 def test_a_bundle_goes_to_a_teacher_and_a_reply_comes_back(
     run, tone_file, tmp_path, monkeypatch, journal_dir
 ):

@@ -13,11 +13,14 @@ if TYPE_CHECKING:
 
 PictureFormat = Literal["svg", "png"]
 _PNG_DPI = 150
+_WIDTH_IN = 6.0
+"""Narrow, so that letters are readable on a phone."""
 
 
 def minutes_figure(days: Sequence[DayPart]) -> "Figure":
     """Draw a bar for each day; rest days and takes have marks of their own."""
     figure = figure_of(1, 2.6)
+    figure.set_size_inches(_WIDTH_IN, 2.8)
     axes = figure.axes[0]
     places = range(len(days))
     axes.bar(places, [day.minutes or 0.0 for day in days], color=INK, width=0.6)
@@ -29,11 +32,11 @@ def minutes_figure(days: Sequence[DayPart]) -> "Figure":
     axes.set_ylabel("minutes")
     if not any(day.minutes for day in days):
         axes.set_ylim(0, 10)
-    every = max(1, len(days) // 14)
+    every = max(1, -(-len(days) // 8))
     axes.set_xticks(
         list(places)[::every],
         [f"{day.day:%a} {day.day.day}" for day in days][::every],
-        fontsize=8,
+        fontsize=9,
     )
     axes.set_title("Minutes a day; a triangle marks a day with takes", loc="left", fontsize=10)
     return figure
@@ -41,7 +44,12 @@ def minutes_figure(days: Sequence[DayPart]) -> "Figure":
 
 def passage_figure(title: str, trend: TrendView) -> "Figure":
     """Draw a passage over the weeks."""
-    return weeks_figure(title, trend)
+    figure = weeks_figure(title, trend)
+    figure.set_size_inches(_WIDTH_IN, 4.4)
+    axes = figure.axes[0]
+    axes.set_title("")  # the page has it as a heading
+    axes.legend(loc="upper center", bbox_to_anchor=(0.5, -0.18), ncol=2, frameon=False, fontsize=9)
+    return figure
 
 
 def picture_bytes(figure: "Figure", kind: PictureFormat) -> bytes:

@@ -140,7 +140,7 @@ class Gatherer:
                     passage_id,
                     passage_title(passages[passage_id]),
                     self._take_parts(some),
-                    self._changes(passage_id),
+                    *self._changes(passage_id),
                 )
             )
         loose = tuple(take for take in takes if take.passage_id is None)
@@ -171,18 +171,15 @@ class Gatherer:
             )
         return tuple(parts)
 
-    def _changes(self, passage_id: str) -> tuple[str, ...]:
-        """Give the trends that say something; one sentence where none does."""
-        lines, why_not = [], ""
-        for key, _label in self._comparing.trend_keys():
-            trend = self._comparing.trend(passage_id, key)
-            if isinstance(trend.slope, Reading):
-                line = trend_text(trend)
-                lines.append(
-                    line[0].upper() + line[1:] + (f" ({trend.notice})" if trend.notice else "")
-                )
-            why_not = why_not or trend.sentence
-        return tuple(lines) if lines else ((why_not,) if why_not else ())
+    def _changes(self, passage_id: str) -> tuple[tuple[str, ...], str]:
+        """Give the trends that say something, or why there is none, and what to beware of."""
+        trends = [self._comparing.trend(passage_id, key) for key, _ in self._comparing.trend_keys()]
+        said = [trend for trend in trends if isinstance(trend.slope, Reading)]
+        lines = [trend_text(trend) for trend in said]
+        if not lines:
+            lines = [next((trend.sentence for trend in trends if trend.sentence), "")]
+        notice = next((trend.notice for trend in said if trend.notice), "")
+        return tuple(line[0].upper() + line[1:] for line in lines if line), notice
 
     def _markers(self, takes: Sequence[Take]) -> tuple[MarkerPart, ...]:
         by_take = self._store.markers.for_takes([take.id for take in takes])

@@ -97,7 +97,9 @@ class _Layout:
 
         self._width = width
         self._text = ParagraphStyle("text", fontName=_FONT, fontSize=9.5, leading=14)
-        self._small = ParagraphStyle("small", self._text, fontSize=8, leading=11, textColor="#555")
+        self._small = ParagraphStyle(
+            "small", self._text, fontSize=8, leading=11, textColor="#555555"
+        )
         self._part = ParagraphStyle(
             "part", self._text, fontName=_BOLD, fontSize=12, leading=16, spaceBefore=12
         )
@@ -184,6 +186,8 @@ class _Layout:
             if passage.changes:
                 story.append(self._says("Over all takes of this passage:"))
                 story += [self._bullet(line) for line in passage.changes]
+            if passage.notice:
+                story.append(self._says(passage.notice, self._small))
             if passage.passage_id in pictures:
                 story.append(self._picture(pictures[passage.passage_id]))
         return story

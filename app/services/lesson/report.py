@@ -38,12 +38,16 @@ class TakePart:
 
 @dataclass(frozen=True, slots=True)
 class PassagePart:
-    """A passage that was worked on: takes, and what changed over all its takes."""
+    """A passage that was worked on: takes, and what changed over all its takes.
+
+    ``notice`` says how the takes were chosen, where that could look like a change.
+    """
 
     passage_id: str
     title: str
     takes: tuple[TakePart, ...]
     changes: tuple[str, ...]
+    notice: str = ""
 
 
 @dataclass(frozen=True, slots=True)
