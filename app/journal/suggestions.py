@@ -27,7 +27,6 @@ COVERS_WITHIN_S = 0.75
 LONGEST_PLACE_S = 15.0
 """A longer marked span speaks of the take, not of a place in it."""
 
-_NORMAL_95 = 1.96
 _CLEAR_CENTS = 10.0
 _CLEAR_PERCENT = 4.0
 _SAME_PART = 0.03
@@ -211,8 +210,10 @@ def mean_with_uncertainty(
 ) -> tuple[float, float]:
     """Give a mean and half of its 95 % interval.
 
-    The uncertainties of the values and their scatter around the mean both count, added
-    in quadrature as those of independent sources are (JCGM 100:2008, 5.1.2).
+    It is the mean of just these values, so that their scatter says nothing against it. Their
+    errors may have a common cause (the A they are held against) and are taken as fully
+    correlated: the uncertainties add up linearly (JCGM 100:2008, 5.2.2, note 1), which is
+    the most they can come to.
 
     Raises
     ------
@@ -223,12 +224,7 @@ def mean_with_uncertainty(
     if count == 0:
         msg = "a mean needs a value"
         raise ValueError(msg)
-    mean = math.fsum(values) / count
-    own = math.sqrt(math.fsum(width * width for width in uncertainties)) / count
-    if count == 1:
-        return mean, own
-    variance = math.fsum((value - mean) ** 2 for value in values) / (count - 1)
-    return mean, math.hypot(own, _NORMAL_95 * math.sqrt(variance / count))
+    return math.fsum(values) / count, math.fsum(uncertainties) / count
 
 
 def touches(marker: Marker, place: tuple[float, float]) -> bool:

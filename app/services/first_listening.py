@@ -49,7 +49,11 @@ class FirstListenService:
             Where there is no such take.
         """
         view = self._listening.open_take(take_id)
-        return hidden(view) if self.state(take_id).is_hidden else view
+        is_hidden = (
+            self._store.settings.get().ear_first_since is not None
+            and self._store.first_listens.get(take_id) is None
+        )
+        return hidden(view) if is_hidden else view
 
     def switch(self, on: bool) -> None:
         """Let the ear come first in this journal from now on, or no longer."""

@@ -1,6 +1,5 @@
 """Which places the measurements propose as markers."""
 
-import math
 from dataclasses import replace
 from datetime import UTC, datetime
 
@@ -82,6 +81,7 @@ def test_nothing_is_suggested_inside_its_uncertainty(notes, stretches) -> None:
     for finding in findings_of(notes, stretches):
         for size, uncertainty in zip(finding.sizes, finding.uncertainties, strict=True):
             assert abs(size) > (uncertainty or 0.0)
+        assert abs(finding.value) > (finding.uncertainty or 0.0)
     clearness = [one.clearness for one in findings_of(notes, stretches)]
     assert clearness == sorted(clearness, reverse=True)
 
@@ -97,12 +97,13 @@ def test_the_same_error_three_times_comes_before_once() -> None:
 
 
 def test_uncertainty_of_a_mean_against_a_worked_example() -> None:
-    # JCGM 100:2008, 4.2.3 with 5.1.2, worked by hand: values -22, -18, -14 have a standard
-    # deviation of 4, that of their mean is 4 / sqrt(3) = 2.3094, times 1.96 = 4.5264; three
-    # uncertainties of 4 leave 4 / sqrt(3) = 2.3094 in the mean; together 5.0815.
-    mean, width = mean_with_uncertainty([-22.0, -18.0, -14.0], [4.0, 4.0, 4.0])
-    assert mean == pytest.approx(-18.0)
-    assert width == pytest.approx(math.hypot(4.5264, 2.3094), abs=1e-3)
+    # JCGM 100:2008, 5.2.2, example: ten resistors of 1000 ohm, each uncertain by 100 milliohm
+    # from one common standard, in series: 10 kilohm uncertain by 1 ohm, the linear sum (from
+    # memory). Their mean is a tenth of it.
+    mean, width = mean_with_uncertainty([1000.0] * 10, [0.1] * 10)
+    assert (mean, width) == (pytest.approx(1000.0), pytest.approx(0.1))
+    mean, width = mean_with_uncertainty([-22.0, -18.0, -14.0], [3.0, 4.0, 5.0])
+    assert (mean, width) == (pytest.approx(-18.0), pytest.approx(4.0))
     assert mean_with_uncertainty([-18.0], [4.0]) == (-18.0, 4.0)
     with pytest.raises(ValueError, match="needs a value"):
         mean_with_uncertainty([], [])

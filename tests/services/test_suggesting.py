@@ -148,6 +148,30 @@ def test_at_most_five_are_offered_unless_all_are_asked_for(bench, add_take, tmp_
     assert few.more_count == len(everything.rows) - 5
 
 
+def test_a_stretch_that_drags_is_suggested_with_its_times(bench, add_take, tmp_path):
+    # The truth is in the sound: 24 even beats at 96, of which six, from 5.0 to 9.2 s, take
+    # 12 % longer.
+    notes = tuple(
+        NoteSpec(midi, 1.12 if 8 <= at < 14 else 1.0)
+        for at, midi in enumerate((69, 71, 72, 74, 72, 71) * 4)
+    )
+    sound = render(PhraseSpec(notes, tempo=96.0, seed=7, instrument="violin"))
+    path = tmp_path / "drags.wav"
+    soundfile.write(path, sound.samples, sound.sample_rate_hz, subtype="PCM_24")
+    bench.passages.add("Study", "Tune", "", replace(A_MINOR, pulse_bpm=96.0))
+    row = add_take(path, "Study: Tune")
+    bench.measuring.measure(row.id)
+    drags = [r for r in bench.suggesting.for_take(row.id).rows if r.kind == "drags"]
+    assert len(drags) == 1
+    assert drags[0].category == "rhythm"
+    slow = [sound.truth.notes[at] for at in (8, 13)]
+    assert drags[0].start_s == pytest.approx(slow[0].start_s, abs=1.0)
+    assert drags[0].end_s == pytest.approx(slow[1].end_s, abs=1.0)
+    assert re.fullmatch(r"Drags by \d+ ± \d+ % from 0:0\d\.\d to 0:\d\d\.\d", drags[0].text)
+    # Against a mean that the slow beats pull down themselves, 1 / 1.12 is -8 to -11 %.
+    assert -11.0 < drags[0].reading.value < -5.0
+
+
 def test_no_suggestion_says_why(bench, add_take, wav_a):
     row = add_take(wav_a)
     assert bench.suggesting.for_take(row.id).sentence == "Not measured yet."
