@@ -17,7 +17,7 @@ from analysis.results import Alignment, JudgedNote, Measured, Tempo
 from analysis.time_map import map_time
 
 ALGORITHM = "still-there-1"
-NEAR_S = 0.4
+EARLY_S, LATE_S = 0.1, 0.4  # a key is pressed after what was heard
 PAIRING_WINDOW_S = 0.25
 TEMPO_LIMIT_PERCENT = 5.0
 _HALF_OF_95 = 1.96
@@ -73,12 +73,13 @@ def intonation_then_and_now(
     Returns
     -------
     StillFinding
-        About the note under the marker, or within 0.4 s of it, that was furthest out.
+        About the note that was furthest out of those that sound at the marker or up to
+        0.4 s before it.
     """
     near = [
         (i, note)
         for i, note in enumerate(notes_then)
-        if note.note.start_s - NEAR_S <= span_s[1] and note.note.end_s >= span_s[0] - NEAR_S / 2
+        if note.note.start_s <= span_s[1] + EARLY_S and note.note.end_s >= span_s[0] - LATE_S
     ]
     measured = [
         (i, Reading95(note.deviation.value.deviation_cents, note.deviation.value.uncertainty_cents))

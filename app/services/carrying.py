@@ -114,6 +114,26 @@ class CarryingService:
         answered = StillThere(uuid.uuid4().hex, marker_id, take_id, is_there, self._clock())
         self._store.still_there.put(answered)
 
+    def marker_named(self, text: str, take_id: str) -> str:
+        """Find a marker of the take's passage by its id or the beginning of it.
+
+        Raises
+        ------
+        PlainFailure
+            Where there is none or more than one.
+        """
+        passage_id = self._take(take_id).passage_id
+        takes = self._store.takes.list(passage_id=passage_id) if passage_id else ()
+        markers = self._store.markers.for_takes(take.id for take in takes)
+        found = [m.id for some in markers.values() for m in some if m.id.startswith(text)]
+        if len(found) != 1 or not text:
+            how = "no" if not found else "more than one"
+            raise PlainFailure(
+                f"There is {how} marker '{text}' in this passage.",
+                "'passagework follow carried TAKE' lists them.",
+            )
+        return found[0]
+
     def lives(self, passage_id: str) -> tuple[LifeRow, ...]:
         """Give the life of every problem that was marked in a passage, the oldest first."""
         takes = {take.id: take for take in self._store.takes.list(passage_id=passage_id)}

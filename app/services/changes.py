@@ -20,6 +20,7 @@ from app.services.passage_bars import BarService
 from app.services.readings import reading_of
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress, part_of
 from app.services.views import AnyReading, FloatArray, NoReading, Reading
+from app.services.wording import counted
 from app.store.store import Store
 
 if TYPE_CHECKING:
@@ -192,9 +193,10 @@ def _matched(
         if matched is not None:
             chosen[period] = matched
             left = int(np.count_nonzero(_inside(day, period) & ~matched))
+            out = f" ({counted(left, 'take')} left out)" if left else ""
             notices.append(
                 f"{when}: the later takes are {100 * abs(apart):.0f} % {more}; intonation and"
-                f" steadiness are compared at matched tempo ({left} takes left out)."
+                f" steadiness are compared at matched tempo{out}."
             )
         else:
             notices.append(
