@@ -19,7 +19,7 @@ from analysis.tempo import ONSET_SD_S
 
 __all__ = ["ALGORITHM", "Evenness", "TempoPlace", "find_tempo_places", "measure_evenness"]
 
-ALGORITHM = "rhythm-1"
+ALGORITHM = "rhythm-2"
 # Over four intervals a change of 3.2 % of tempo is just noticed (C. Drake and M.-C. Botte,
 # Percept. Psychophys. 54 (1993) 277; abstract only), so that less is not worth naming.
 LEAST_CHANGE_PERCENT = 4.0
@@ -65,7 +65,9 @@ def find_tempo_places(
     return tuple(sorted(places, key=lambda place: place.start_s))
 
 
-def measure_evenness(onset_s: FloatArray) -> Measured[Evenness] | NotMeasurable:
+def measure_evenness(
+    onset_s: FloatArray, *, onset_sd_s: float = ONSET_SD_S
+) -> Measured[Evenness] | NotMeasurable:
     """Measure the evenness of running notes.
 
     A run is at least seven notes that follow each other at nearly equal, short
@@ -75,6 +77,8 @@ def measure_evenness(onset_s: FloatArray) -> Measured[Evenness] | NotMeasurable:
     ----------
     onset_s : (n,) array
         Note onsets, seconds, ascending.
+    onset_sd_s : float
+        What they scatter by, seconds.
 
     Returns
     -------
@@ -103,7 +107,7 @@ def measure_evenness(onset_s: FloatArray) -> Measured[Evenness] | NotMeasurable:
     result = Evenness(
         spread_ms=1e3 * (squares / freedom) ** 0.5,
         spread_percent=100 * (relative / freedom) ** 0.5,
-        floor_ms=1e3 * 2**0.5 * ONSET_SD_S,
+        floor_ms=1e3 * 2**0.5 * onset_sd_s,
         run_count=len(runs),
         interval_count=sum(last - first + 1 for first, last in runs),
     )

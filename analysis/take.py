@@ -35,11 +35,11 @@ from analysis.results import (
     Provenance,
     Reason,
     TakeAnalysis,
-    Tempo,
 )
 from analysis.score_take import WrittenLine
 from analysis.stopping import Progress, Stopped, StopQuestion, part_of, stop_if_asked, tell
 from analysis.take_dynamics import TakeDynamics, dynamics_of_take
+from analysis.take_rhythm import rhythm_of_take
 from analysis.take_settings import TakeSettings
 
 __all__ = ["ALGORITHM", "Stopped", "TakeSettings", "WrittenLine", "analyse_take"]
@@ -197,7 +197,7 @@ class _Measuring:
             # What turned out not to be a note (an echo, a wobble) is no onset either.
             started = np.isin(onset_s, [n.start_s for n in playing])
             onset_s, strength = onset_s[started], strength[started]
-        measured_tempo = self._tempo(onset_s, strength, source.duration_s)
+        beat = rhythm_of_take(source, onset_s, strength, self.settings, self.should_stop)
         tell(self.progress, _AFTER_TEMPO)
         stop_if_asked(self.should_stop)
         loud = self._dynamics(playing, aside)
@@ -207,16 +207,12 @@ class _Measuring:
             pitch=track,
             notes=judged.notes,
             intonation=judged.intonation,
-            tempo=measured_tempo,
+            tempo=beat.tempo,
             dynamics=loud.dynamics,
             provenance=provenance,
             left_out=aside,
-            evenness=rhythm.measure_evenness(onset_s),
-            tempo_places=(
-                rhythm.find_tempo_places(measured_tempo.value)
-                if isinstance(measured_tempo, Measured)
-                else ()
-            ),
+            evenness=beat.evenness,
+            tempo_places=beat.places,
             swells=loud.swells,
             notices=loud.notices,
         )
@@ -243,25 +239,6 @@ class _Measuring:
             found,
             self.player,
             progress=part_of(self.progress, _AFTER_NOTES, _AFTER_LEFT_OUT),
-            should_stop=self.should_stop,
-        )
-
-    def _tempo(
-        self, onset_s: FloatArray, strength: FloatArray, duration_s: float
-    ) -> Measured[Tempo] | NotMeasurable:
-        """Tempo by the click; where the playing left it, by the stated beat alone."""
-        click_s, pulse_bpm = self.settings.click_beats_s(duration_s), self.settings.pulse_bpm
-        if click_s is not None:
-            by_click = tempo.measure_tempo(
-                onset_s, strength, duration_s, reference_beat_s=click_s, reference_kind="click"
-            )
-            if isinstance(by_click, Measured) or pulse_bpm is None:
-                return by_click
-        return tempo.measure_tempo(
-            onset_s,
-            strength,
-            duration_s,
-            pulse_bpm=pulse_bpm,
             should_stop=self.should_stop,
         )
 

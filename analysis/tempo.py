@@ -31,10 +31,10 @@ from analysis.results import (
 )
 from analysis.stopping import StopQuestion
 
-ALGORITHM = "tempo-4"
+ALGORITHM = "tempo-5"
 FEWEST_ONSETS = 4
 SLOWEST_BPM, FASTEST_BPM = 15.0, 400.0
-ONSET_SD_S = 0.005  # what the onset detector itself scatters by
+ONSET_SD_S = 0.005  # what onsets scatter by where nothing is known of their attacks
 
 _LOCAL_BEATS = 4
 _DRIFT_POINTS = 400
@@ -57,6 +57,7 @@ def measure_tempo(
     pulse_bpm: float | None = None,
     reference_beat_s: FloatArray | None = None,
     reference_kind: ReferenceKind = "reference",
+    onset_sd_s: float = ONSET_SD_S,
     should_stop: StopQuestion | None = None,
 ) -> Measured[Tempo] | NotMeasurable:
     """Measure tempo, steadiness and drift from note onsets.
@@ -77,6 +78,8 @@ def measure_tempo(
         stated beat.
     reference_kind : str
         What the known beats are, for :attr:`Tempo.anchor`.
+    onset_sd_s : float
+        What the onsets scatter by, seconds (see :mod:`analysis.onset_sharpness`).
     should_stop : callable, optional
         Asked for every few hundred onsets and every tempo that is tried.
 
@@ -100,6 +103,7 @@ def measure_tempo(
         {
             "pulse_bpm": pulse_bpm,
             "reference_beats": None if reference_beat_s is None else reference_kind,
+            "onset_sd_ms": round(1e3 * onset_sd_s, 3),
         },
     )
     onsets, weight = _cleaned(onset_s, onset_strength, duration_s)
@@ -112,16 +116,18 @@ def measure_tempo(
     if pulse is None or pulse.beat_s.size < FEWEST_BEATS:
         sentence = _no_pulse_sentence(pulse_bpm, reference_beat_s)
         return NotMeasurable(Reason.NO_CLEAR_PULSE, sentence, provenance)
-    return Measured(describe_pulse(pulse), provenance)
+    return Measured(describe_pulse(pulse, onset_sd_s), provenance)
 
 
-def describe_pulse(pulse: Pulse) -> Tempo:
+def describe_pulse(pulse: Pulse, onset_sd_s: float = ONSET_SD_S) -> Tempo:
     """Describe beats by their tempo, steadiness, drift and local curve.
 
     Parameters
     ----------
     pulse : Pulse
         At least two beats.
+    onset_sd_s : float
+        What the onsets scatter by, seconds.
 
     Returns
     -------
@@ -130,12 +136,12 @@ def describe_pulse(pulse: Pulse) -> Tempo:
         there are at least three such intervals.
     """
     beats = pulse.beat_s
-    mean_bpm, uncertainty = _mean_tempo(pulse)
+    mean_bpm, uncertainty = _mean_tempo(pulse, onset_sd_s)
     interval = _played_intervals(pulse)
     local_time, local_bpm = _local_curve(beats, min(_LOCAL_BEATS, beats.size - 1))
     mean_interval = float(interval.mean())
     steadiness = 100 * float(interval.std(ddof=1)) / mean_interval
-    floor = 100 * math.sqrt(2) * ONSET_SD_S / mean_interval
+    floor = 100 * math.sqrt(2) * onset_sd_s / mean_interval
     drift, drift_uncertainty = _drift(beats)
     return Tempo(
         anchor=pulse.anchor,
@@ -202,7 +208,7 @@ def _cleaned(
     return onsets[keep], np.clip(weight[keep] / typical, 0.3, 1.0)
 
 
-def _mean_tempo(pulse: Pulse) -> tuple[float, float]:
+def _mean_tempo(pulse: Pulse, onset_sd_s: float) -> tuple[float, float]:
     """Beats over time from the first beat to the last, BPM, and half its 95 % interval.
 
     Two onsets would decide it alone; where a smooth curve goes through all onsets
@@ -210,7 +216,7 @@ def _mean_tempo(pulse: Pulse) -> tuple[float, float]:
     """
     beats = pulse.beat_s.size - 1
     elapsed = float(pulse.beat_s[-1] - pulse.beat_s[0])
-    sd = math.sqrt(2) * ONSET_SD_S
+    sd = math.sqrt(2) * onset_sd_s
     smooth = _smooth_elapsed(pulse)
     if smooth is not None:
         elapsed, sd = smooth

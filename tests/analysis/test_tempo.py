@@ -151,6 +151,26 @@ def test_reference_beats_are_moved_onto_the_onsets():
     assert click.anchor == "click"
 
 
+@pytest.mark.parametrize("ratio", [0.61, 0.73, 0.85, 0.93, 1.09, 1.18, 1.27, 1.37, 1.63, 1.71])
+def test_a_click_at_another_tempo_is_not_taken_for_the_beat(ratio):
+    rng = np.random.default_rng(4)
+    onsets = 0.3 + np.arange(80) * 0.5 + rng.normal(0.0, 0.005, 80)
+    click = np.arange(0.0, 40.0, 0.5 * ratio)
+    result = measure_tempo(onsets, np.ones(80), 42.0, reference_beat_s=click)
+    assert isinstance(result, NotMeasurable)
+    assert result.reason is Reason.NO_CLEAR_PULSE
+
+
+@pytest.mark.parametrize("ratio", [0.5, 1.0, 2.0])
+@pytest.mark.parametrize("late_s", [0.0, 0.04])
+def test_a_click_is_followed_on_halves_and_doubles_late_or_not(ratio, late_s):
+    rng = np.random.default_rng(5)
+    onsets = 0.3 + late_s + np.arange(80) * 0.5 + rng.normal(0.0, 0.015, 80)
+    click = np.arange(0.3, 40.0, 0.5 * ratio)
+    tempo = measured(onsets, reference_beat_s=click)
+    assert tempo.mean_bpm == pytest.approx(120.0 / ratio, rel=0.002)
+
+
 def test_reference_beats_of_something_else_are_refused():
     result = measure_tempo(
         np.arange(20) * 0.5, np.ones(20), 30.0, reference_beat_s=np.arange(20) * 0.5 + 0.25
