@@ -97,6 +97,17 @@ class ScoreService:
         progress(1.0)
         return changed
 
+    def choose_bars(self, passage_id: str, bars: BarSpan | None) -> Passage:
+        """Choose other bars of the score file that a passage has; ``None``: all of it."""
+        passage = self._passage(passage_id)
+        if passage.score is None or passage.score.file is None:
+            raise PlainFailure("This passage has no score file.", "Put one beside it first.")
+        if passage.score.file.bars == bars:
+            return passage
+        score = PassageScore(file=replace(passage.score.file, bars=bars))
+        self._shelf.of_passage(replace(passage, score=score))
+        return self._change(passage, score)
+
     def remove(self, passage_id: str) -> Passage:
         """Take the score of a passage away; its file stays in the journal."""
         return self._change(self._passage(passage_id), None)

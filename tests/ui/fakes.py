@@ -15,6 +15,7 @@ from fakes_following import (
     FakeChanges,
     FakeLookingBack,
     FakeRepetitions,
+    FakeShapes,
 )
 
 from app.journal.blocks import Item, ItemKind
@@ -66,6 +67,7 @@ from app.services.views import (
     TrendView,
     Waveform,
 )
+from tests.ui.fake_scores import FakeScores
 
 TODAY = date(2026, 3, 18)
 NOW = datetime(2026, 3, 18, 19, 30, tzinfo=UTC)
@@ -865,6 +867,7 @@ class FakeWorkbench:
 
     def __post_init__(self) -> None:
         self.passages = FakePassages(self.state)
+        self.scores = FakeScores(self.state)
         self.practising = FakePractising(self.state)
         self.recording = FakeRecording(self.state)
         self.importing = FakeImporting(self.state)
@@ -881,6 +884,7 @@ class FakeWorkbench:
         self.bounds = FakeBounds(STUDY)
         self.repetitions = FakeRepetitions(STUDY, lambda take_id: self.state.rows[take_id])
         self.blind_ear = FakeBlindEar()
+        self.shapes = FakeShapes()
         self.looking_back = FakeLookingBack()
         self.reporting = FakeReporting()
         self.clock = FakeClock(self.state)

@@ -2,18 +2,18 @@
 
 from dataclasses import replace
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox, QGridLayout, QLineEdit, QWidget
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QCheckBox, QFrame, QGridLayout, QLineEdit, QScrollArea, QWidget
 
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage, PlayingSettings
 from app.services.no_retake import ABOUT
 from app.ui.desk import Desk
+from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, labelled, row, soft
+from app.ui.widgets.score_form import ScoreForm
 from app.ui.widgets.settings_form import SettingsForm
-
-_WIDTH_PX = 720
 
 
 class PassageForm(Card):
@@ -31,34 +31,47 @@ class PassageForm(Card):
     closed = Signal()
 
     def __init__(self, desk: Desk) -> None:
-        super().__init__("New passage")
+        super().__init__(tr("New passage"))
         self._desk = desk
         self._edited: Passage | None = None
-        self._piece = _line("A study, a concerto, a scale")
-        self._name = _line("First page, development, bars with the shift")
-        self._bars = _line("1-24")
+        self._piece = _line(tr("A study, a concerto, a scale"))
+        self._name = _line(tr("First page, development, bars with the shift"))
+        self._bars = _line(tr("1-24"))
         self._form = SettingsForm()
-        self._no_retake = QCheckBox("No retake")
-        self._no_retake.setAccessibleName("No retake: one take of this passage each practice day")
-        self._add = Button("Add passage", "add", primary=True)
+        self._no_retake = QCheckBox(tr("No retake"))
+        self._no_retake.setAccessibleName(
+            tr("No retake: one take of this passage each practice day")
+        )
+        self._add = Button(tr("Add passage"), "add", primary=True)
         self._add.clicked.connect(self._make)
-        cancel = Button("Cancel", plain=True)
+        cancel = Button(tr("Cancel"), plain=True)
         cancel.clicked.connect(self.closed)
         grid = QGridLayout()
         grid.setSpacing(GRID_PX)
-        grid.addLayout(labelled("Piece", self._piece), 0, 0, 1, 2)
-        grid.addLayout(labelled("Passage", self._name), 1, 0)
-        grid.addLayout(labelled("Bars", self._bars), 1, 1)
+        grid.addLayout(labelled(tr("Piece"), self._piece), 0, 0, 1, 2)
+        grid.addLayout(labelled(tr("Passage"), self._name), 1, 0)
+        grid.addLayout(labelled(tr("Bars"), self._bars), 1, 1)
         grid.setColumnStretch(0, 3)
         grid.setColumnStretch(1, 1)
         buttons = row()
         fill(buttons, 1, cancel, self._add)
-        words = soft("A passage is what you play again and again and want to compare.")
+        words = soft(tr("A passage is what you play again and again and want to compare."))
+        self.score = ScoreForm(desk)
+        self.score.scaleChosen.connect(self._name_by_scale)
+        self._form.instrumentPicked.connect(self.score.fit)
         inside = QWidget()
-        inside.setMaximumWidth(_WIDTH_PX)
-        box = column(inside)
-        fill(box, words, grid, self._form, self._no_retake, soft(ABOUT), buttons, 1)
-        self.box.addWidget(inside, 1)
+        left = column()
+        fill(left, words, grid, self._form, self._no_retake, soft(ABOUT), 1)
+        both = row(inside, spacing=3 * GRID_PX)
+        both.addLayout(left, 3)
+        both.addWidget(self.score, 2)
+        scroll = QScrollArea()
+        scroll.setWidgetResizable(True)
+        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        scroll.setFrameShape(QFrame.Shape.NoFrame)
+        scroll.setWidget(inside)
+        self.box.addWidget(scroll, 1)
+        self.box.addLayout(buttons)
         for field in (self._piece, self._name, self._bars):
             field.returnPressed.connect(self._make)
 
@@ -66,33 +79,47 @@ class PassageForm(Card):
         """Begin with a passage that is there; its takes keep the settings they have."""
         self.start(passage.settings)
         self._edited = passage
-        self.title.setText("Change the passage")
-        self._add.setText("Keep")
+        self.title.setText(tr("Change the passage"))
+        self._add.setText(tr("Keep"))
         self._piece.setText(passage.piece)
         self._name.setText(passage.name)
         self._bars.setText(passage.bars)
         self._no_retake.setChecked(passage.no_retake)
+        self.score.show_passage(passage)
 
     def start(self, settings: PlayingSettings) -> None:
         """Begin with an empty form and the journal's usual settings."""
         self._edited = None
-        self.title.setText("New passage")
-        self._add.setText("Add passage")
+        self.title.setText(tr("New passage"))
+        self._add.setText(tr("Add passage"))
         for field in (self._piece, self._name, self._bars):
             field.clear()
         self._no_retake.setChecked(False)
         self._form.show_settings(settings)
+        self.score.fit(settings.instrument)
+        self.score.show_passage(None)
         self._piece.setFocus()
+
+    def _name_by_scale(self, title: str) -> None:
+        """Name a new passage by its scale, as long as the player has not named it."""
+        if self._edited is not None or self._name.isModified():
+            return
+        self._name.setText(title)
+        if title and not self._piece.text():
+            self._piece.setText(tr("Scales"))
 
     def _make(self) -> None:
         piece, name = self._piece.text().strip(), self._name.text().strip()
         bars = self._bars.text().strip()
         if not piece or not name:
-            self._desk.tell("A passage needs a piece and a name.", "Write both, then add it.")
+            self._desk.tell(
+                tr("A passage needs a piece and a name."), tr("Write both, then add it.")
+            )
             (self._name if piece else self._piece).setFocus()
             return
         try:
             settings = self._form.settings
+            give_score = self.score.keeping()
         except PlainFailure as failure:
             self._desk.tell_failure(failure)
             return
@@ -108,7 +135,7 @@ class PassageForm(Card):
                 )
             if kept.no_retake != wanted:
                 kept = bench.no_retake.switch(kept.id, wanted)
-            return kept
+            return give_score(kept)
 
         self._desk.jobs.store(keep, self._added)
 

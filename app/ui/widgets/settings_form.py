@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QDoubleSpinBox, QGridLayout, QLineEdit, QWidget
 
 from app.journal.failures import PlainFailure
@@ -21,7 +22,15 @@ _FASTEST_BPM = 400.0
 
 
 class SettingsForm(QWidget):
-    """Shows and reads :class:`PlayingSettings`."""
+    """Shows and reads :class:`PlayingSettings`.
+
+    Signals
+    -------
+    instrumentPicked(str)
+        The player chose another instrument.
+    """
+
+    instrumentPicked = Signal(str)
 
     def __init__(self) -> None:
         super().__init__()
@@ -30,6 +39,7 @@ class SettingsForm(QWidget):
         self._a_hz = _spin("Reference A", _LOWEST_A_HZ - 0.5, _HIGHEST_A_HZ, " Hz", 1)
         self._a_hz.setSpecialValueText("from the take")
         self._a_hz.setToolTip("All the way down: the A is estimated from the take.")
+        self._instrument.picked.connect(self.instrumentPicked.emit)
         self._temperament: Choice[str] = Choice("Temperament")
         self._temperament.offer(list(_TEMPERAMENTS))
         self._temperament.picked.connect(lambda _: self._want_tonic())
