@@ -110,6 +110,32 @@ class Photographer:
         percent = "" if self._scale == "1" else "-200"
         picture.save(str(self._folder / f"{name}-{self.scheme}{percent}.png"))
 
+    @property
+    def most_suggested(self) -> str:
+        """The take of which most is suggested."""
+        suggesting = self._bench.suggesting
+        return max(
+            (take.id for take in self.takes[:12]),
+            key=lambda take_id: len(suggesting.for_take(take_id, show_all=True).rows),
+        )
+
+    @property
+    def filmed(self) -> str:
+        """A filmed take; made where there is none."""
+        for row in self._bench.filing.takes():
+            if row.file.suffix == ".mp4":
+                return row.id
+        sys.path.insert(0, str(ROOT / "tests"))
+        import numbered_film
+
+        with tempfile.TemporaryDirectory() as scratch:
+            clip = numbered_film.write_film(Path(scratch) / "filmed.mp4", 10.0)
+            importing = self._bench.importing
+            filed = importing.file(importing.propose([clip]))
+        self.main.desk.takesChanged.emit()
+        self.wait()
+        return filed[0].id
+
     def close(self) -> None:
         """Close window and journal."""
         self.window.close()
@@ -138,6 +164,36 @@ def _practise(journal: Path) -> None:
         bench.planning.make(45)
         bench.no_retake.switch(passage.id, True)
         bench.clock.start(scale.id)
+
+
+def _by_ear_and_eye(shots: Photographer) -> None:
+    """Suggestions, the first listen and a filmed take."""
+    main, listen = shots.main, shots.main.listen
+
+    def press(*names: str) -> None:
+        for name in names:
+            main.desk.keys.action(f"listen.{name}").trigger()
+            shots.wait()
+
+    def open_take(take_id: str, position_s: float) -> None:
+        main.listen_to(take_id)
+        shots.wait()
+        listen.transport.seek(position_s)
+
+    take_id = shots.most_suggested
+    open_take(take_id, 0.0)
+    shots.take("listen-suggested", lambda: press("next_suggestion"))
+    press("ear_first")
+    shots.take("listen-ear-first", lambda: press("notes"))
+    open_take(take_id, 9.4)
+    shots.take("listen-ear-marked", lambda: press("mark_1"))
+    shots.take("listen-ear-shown", lambda: press("show_measured"))
+    press("ear_first")
+    open_take(shots.filmed, 3.3)
+    shots.take("listen-picture", lambda: press("notes"))
+    shots.take("listen-picture-large", lambda: press("picture_larger"))
+    press("picture_larger")
+    open_take(take_id, 0.0)
 
 
 def photograph(folder: Path, journal: Path, only: str) -> None:
@@ -169,6 +225,16 @@ def photograph(folder: Path, journal: Path, only: str) -> None:
             shots.take(f"listen-{name}", lambda at=pane: listen.side.show_pane(at))
         shots.take("listen-near", lambda: listen.lanes.show_range(6.0, 11.0))
         listen.lanes.show_all()
+        shots.take("listen-along", listen.along.toggle)
+        listen.along.toggle()
+        shots.take("listen-filter", listen.marking.toggle_filter)
+        listen.marking.toggle_filter()
+        layout = listen.lanes.layout_of_lanes
+        shots.take("listen-lanes", lambda: (layout.hide(0, hidden=True), layout.resize(1, 2)))
+        layout.reset()
+        shots.take("listen-categories", main.sheets.show_categories)
+        main.sheets.hide()
+        _by_ear_and_eye(shots)
         shots.take("compare", lambda: main.show_page(2))
         shots.take("compare-stacked", lambda: main.desk.keys.action("compare.layout").trigger())
         main.desk.keys.action("compare.layout").trigger()
