@@ -16,9 +16,11 @@ from app.services.following_views import (
     CarriedMarker,
     ChangeReport,
     EarRow,
+    HairpinRow,
     LadderView,
     RepetitionsView,
     RunRow,
+    ShapeView,
     StillMeasured,
     VerdictRow,
 )
@@ -127,6 +129,21 @@ class FakeAligning:
     def pair(self, take_a, take_b, progress=None, should_stop=None):
         grid = np.linspace(0.0, 24.0, 50)
         return AlignedPair(take_a, take_b, True, "", grid, 0.5 * grid, 0.9)
+
+
+class FakeShapes:
+    def compare(self, take_a, take_b, progress=None, should_stop=None):
+        time_s = np.linspace(0.0, 24.0, 120)
+        a_db, b_db = -20 + 4 * np.sin(time_s), -20 + 3 * np.sin(time_s)
+        b_db[40:50] = np.nan
+        hairpins = (
+            HairpinRow(2.0, 6.0, "crescendo", Reading(6.0, "dB"), Reading(2.0, "dB")),
+            HairpinRow(8.0, 12.0, "diminuendo", Reading(-4.0, "dB"), NoReading("Silence.")),
+        )
+        return ShapeView(
+            take_a, take_b, time_s, a_db, b_db, -2.5, Reading(0.93, "", None, 2, True), hairpins,
+            (), "B is moved by -2.5 dB.",
+        )  # fmt: skip
 
 
 class FakeLookingBack:

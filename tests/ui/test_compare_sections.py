@@ -144,7 +144,8 @@ def test_the_blind_ear_hides_days_and_lanes_and_keeps_answers(
     settle(window)
     (first, *_) = bench.blind_ear.trials.values()
     assert first.chosen_take_id == "take2"
-    assert compare.blind.results == "1 answered."
+    assert compare.blind.results == "Better in tune: 1 answered."
+    assert "the first was" in compare.blind._last.text(), "after the answer, the days are told"
     assert "steadier" in compare.blind.question, "the next of three questions"
     qtbot.keyClick(compare, "B")
     settle(window)
@@ -175,3 +176,15 @@ def test_targets_are_counted_side_by_side(window, settle, bench, monkeypatch):
     }
     assert found["in tune by every plausible target"] == (12, 36)
     assert found["out by every plausible target"] == (12, 0)
+
+
+def test_the_loudness_of_both_is_laid_over_each_other_with_the_hairpins(compare):
+    """A hairpin opens towards the loud end, as printed; a gap in a curve stays a gap."""
+    lanes = compare.lanes
+    words = [frame.title for frame in lanes._overlay.frames]
+    assert any("moved by \N{MINUS SIGN}2.5 dB" in title for title in words)
+    assert len(lanes._b_loud._lines) == 2
+    assert [one.kind for one in lanes._hairpins._hairpins] == ["crescendo", "diminuendo"]
+    said = compare.sections.change._shape.text()
+    assert "Crescendo: A 6.0 dB, B 2.0 dB." in said
+    assert "Diminuendo: A \N{MINUS SIGN}4.0 dB, B Silence." in said

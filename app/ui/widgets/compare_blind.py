@@ -10,8 +10,10 @@ from app.journal.blind_ear import Choice as Answer
 from app.journal.blind_ear import Question
 from app.journal.failures import PlainFailure
 from app.services.following_views import AlignedPair, BlindView, EarRow
-from app.services.views import LevelMatch
+from app.services.views import LevelMatch, TakeRow
+from app.services.wording import day_text
 from app.ui.desk import Desk
+from app.ui.keys import keys_text
 from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, heading, large, row, sentence, soft
@@ -56,6 +58,8 @@ class BlindPanel(QWidget):
             ),
             Answer.SECOND: Button(tr("The second"), action_id="compare.blind_answer_second"),
         }
+        self._last = sentence()
+        self._last.hide()
         self._results = sentence()
         self._back = Button(tr("Back to the lanes"), action_id="compare.blind", plain=True)
         self._build()
@@ -82,7 +86,21 @@ class BlindPanel(QWidget):
             )
         )
         fill(card.box, self._title, why, self._bar, hearing, self._hear, answering)
-        fill(card.box, heading(tr("What your answers say so far")), self._results, self._back)
+        keys = soft(
+            tr(
+                "Keys: {first} and {second} to hear, space to pause; to answer {one}, {none}, {other}"
+            ).format(
+                first=keys_text("compare.blind_first"),
+                second=keys_text("compare.blind_second"),
+                one=keys_text("compare.blind_answer_first"),
+                none=keys_text("compare.blind_answer_none"),
+                other=keys_text("compare.blind_answer_second"),
+            )
+        )
+        fill(card.box, keys, self._last, heading(tr("What your answers say so far")))
+        back = row()
+        fill(back, self._back, 1)
+        fill(card.box, self._results, back)
         box = column(self, margin=2 * GRID_PX)
         middle = row()
         fill(middle, 1, card, 1)
@@ -101,6 +119,7 @@ class BlindPanel(QWidget):
     def begin(self, passage_id: str) -> None:
         """Ask about two takes of a passage."""
         self._passage_id = passage_id
+        self._last.hide()
         self._ask()
         self._read_results()
 
@@ -131,11 +150,22 @@ class BlindPanel(QWidget):
             return
         self._asked = None
         self.transport.stop()
-        blind_ear, trial_id = self._desk.workbench.blind_ear, asked.trial.id
+        bench = self._desk.workbench
         self._at = (self._at + 1) % len(QUESTIONS)
-        self._desk.jobs.store(lambda: blind_ear.answer(trial_id, answer), lambda _: self._go_on())
 
-    def _go_on(self) -> None:
+        def keep() -> tuple[TakeRow, TakeRow]:
+            bench.blind_ear.answer(asked.trial.id, answer)
+            return bench.filing.row(asked.first_take_id), bench.filing.row(asked.second_take_id)
+
+        self._desk.jobs.store(keep, lambda rows: self._go_on(*rows))
+
+    def _go_on(self, first: TakeRow, second: TakeRow) -> None:
+        """Tell the days of the pair that was answered, and ask the next question."""
+        words = tr("Just now the first was {first}, the second {second}.")
+        self._last.setText(
+            words.format(first=day_text(first.practice_day), second=day_text(second.practice_day))
+        )
+        self._last.show()
         self._read_results()
         self._ask()
 
@@ -201,4 +231,9 @@ class BlindPanel(QWidget):
         )
 
     def _show_results(self, rows: tuple[EarRow, ...]) -> None:
-        self._results.setText("\n".join(one.sentence for one in rows))
+        names = {
+            Question.IN_TUNE: tr("Better in tune"),
+            Question.STEADIER: tr("Steadier"),
+            Question.MUSICAL: tr("More musical"),
+        }
+        self._results.setText("\n".join(f"{names[one.question]}: {one.sentence}" for one in rows))

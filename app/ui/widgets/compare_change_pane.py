@@ -2,6 +2,8 @@
 
 from PySide6.QtCore import Signal
 
+from app.services.following_views import ShapeView
+from app.services.shape_curves import shape_words
 from app.services.target_words import target_text, target_verdicts
 from app.services.views import ChangeRow, CompareView, NotePairRow
 from app.ui.desk import Desk
@@ -29,11 +31,12 @@ class ChangePane(ComparePane):
         self.verdicts: RowTable[VerdictCount] = RowTable(
             tr("Notes by what the plausible targets say"), _verdict_columns(), dense=True
         )
+        self._shape = soft()
+        self._shape.hide()
         self._words = sentence()
         box = column(self, spacing=GRID_PX)
-        fill(box, self.changes, self._targets, self._held, self.verdicts, self._words, 0)
-        box.setStretch(0, 1)
-        self.verdicts.setFixedHeight(110)
+        fill(box, self.changes, self._words, self._shape)
+        fill(box, self._targets, self._held, self.verdicts, 1)
 
     @property
     def words(self) -> str:
@@ -48,8 +51,11 @@ class ChangePane(ComparePane):
         """Show two takes; what was compared is always there to be read."""
         super().show_compared(view)
         self.changes.show_rows(view.changes)
+        self.changes.fit_to_rows()
+        self._shape.hide()
         found = target_verdicts(view.a, view.b)
         self.verdicts.show_rows(found)
+        self.verdicts.fit_to_rows()
         for widget in (self._targets, self._held, self.verdicts):
             widget.setVisible(bool(found))
         a, b = target_text(view.a), target_text(view.b)
@@ -58,6 +64,12 @@ class ChangePane(ComparePane):
         self._held.setText(same if a == b else both)
         words = [view.sentence, *view.confounders, view.levels.sentence]
         self.say("\n".join(word for word in words if word))
+
+    def show_shape(self, shape: ShapeView) -> None:
+        """Say how alike both are in their loudness."""
+        words = shape_words(shape)
+        self._shape.setText(words)
+        self._shape.setVisible(bool(words))
 
     def read(self, view: CompareView) -> None:
         """There is nothing more to read."""

@@ -1,9 +1,13 @@
 """Two takes on one time axis."""
 
+from app.services.following_views import ShapeView
+from app.services.shape_curves import shape_curves
 from app.services.views import CompareView, Curve, Reading
 from app.services.wording import position_text, reading_text
+from app.ui.language import tr
 from app.ui.models.time_map import TimeMap
 from app.ui.theme import Colours
+from app.ui.widgets.compare_hairpins import HairpinItem
 from app.ui.widgets.lane_items import CurveItem, LinkItem
 from app.ui.widgets.lane_stack import LaneStack, with_title_room
 from app.ui.widgets.note_bars import (
@@ -26,11 +30,12 @@ class CompareLanes(LaneStack):
 
     def __init__(self, colours: Colours) -> None:
         super().__init__(colours)
-        self.setAccessibleName("Lanes of both takes")
+        self.setAccessibleName(tr("Lanes of both takes"))
         self.is_overlaid = True
         self.to_a = TimeMap((), ())
         self.to_b = TimeMap((), ())
         self._compared: CompareView | None = None
+        self._shape: ShapeView | None = None
         edge = DEVIATION_RANGE_CENTS
         self.add_lane("", 4, -edge, edge, zero_line=True)
         self.add_lane("", 4, -edge, edge, zero_line=True)
@@ -42,6 +47,7 @@ class CompareLanes(LaneStack):
         self._b_tempo = CurveItem(colours)
         self._a_loud = CurveItem(colours, "ink_soft", dashed=True)
         self._b_loud = CurveItem(colours)
+        self._hairpins = HairpinItem(colours)
         for lane, item in (
             (UPPER, self._a_notes),
             (UPPER, self._links),
@@ -50,16 +56,23 @@ class CompareLanes(LaneStack):
             (LOWER, self._b_tempo),
             (LOUDNESS, self._a_loud),
             (LOUDNESS, self._b_loud),
+            (LOUDNESS, self._hairpins),
         ):
             self.put(lane, item)
 
     def show_compared(self, view: CompareView) -> None:
         """Draw both takes."""
         self._compared = view
+        self._shape = None
         a_s, b_s = view.alignment_a_s.tolist(), view.alignment_b_s.tolist()
         self.to_a, self.to_b = TimeMap(b_s, a_s), TimeMap(a_s, b_s)
         self.set_duration(view.a.duration_s)
         self._draw()
+
+    def show_shape(self, shape: ShapeView) -> None:
+        """Lay the loudness of both over each other, at one level, with what is written."""
+        self._shape = shape if shape.time_s.size else None
+        self._draw_loudness()
 
     def set_overlaid(self, overlaid: bool) -> None:
         """Overlaid, or one above the other."""
@@ -88,9 +101,27 @@ class CompareLanes(LaneStack):
             self._draw_overlaid(view)
         else:
             self._draw_stacked(view)
-        self._a_loud.show_curve(view.a.loudness_lufs)
-        self._b_loud.show_points(self._on_a_axis(view.b.loudness_lufs))
-        self._fit(LOUDNESS, (view.a.loudness_lufs, view.b.loudness_lufs), 3.0)
+        self._draw_loudness()
+
+    def _draw_loudness(self) -> None:
+        view, shape = self._compared, self._shape
+        if view is None:
+            return
+        self._hairpins.show_hairpins(shape.hairpins if shape is not None else ())
+        if shape is None:
+            self._a_loud.show_curve(view.a.loudness_lufs)
+            self._b_loud.show_points(self._on_a_axis(view.b.loudness_lufs))
+            self._fit(LOUDNESS, (view.a.loudness_lufs, view.b.loudness_lufs), 3.0)
+            self.set_lane_words(LOUDNESS, tr("Loudness, LUFS: A dashed, B solid"))
+            return
+        a, b = shape_curves(shape)
+        self._a_loud.show_curve(a)
+        self._b_loud.show_curve(b)
+        self._fit(LOUDNESS, (a, b), 3.0)
+        words = tr("Shape, dB: A dashed, B solid, moved by {db} onto A's level")
+        self.set_lane_words(
+            LOUDNESS, words.format(db=reading_text(Reading(shape.offset_db, "dB", signed=True)))
+        )
 
     def _draw_overlaid(self, view: CompareView) -> None:
         self._frame_deviation(view)
@@ -103,8 +134,8 @@ class CompareLanes(LaneStack):
         self._links.setVisible(True)
         self.set_lane_words(
             UPPER,
-            "Deviation, cents: ring take A, dot take B",
-            "" if links else "No note was measured in both takes.",
+            tr("Deviation, cents: ring take A, dot take B"),
+            "" if links else tr("No note was measured in both takes."),
         )
         self._a_tempo.show_curve(view.a.tempo_bpm)
         self._b_tempo.show_points(self._on_a_axis(view.b.tempo_bpm))
@@ -114,7 +145,7 @@ class CompareLanes(LaneStack):
         both = view.a.tempo_bpm.segments or view.b.tempo_bpm.segments
         self.set_lane_words(
             LOWER,
-            "Tempo, beats per minute: A dashed, B solid",
+            tr("Tempo, beats per minute: A dashed, B solid"),
             "" if both else view.a.tempo_bpm.gap_sentence,
         )
 
@@ -136,9 +167,10 @@ class CompareLanes(LaneStack):
         )
         self._a_notes.setVisible(True)
         self._b_notes.setVisible(True)
-        self.set_lane_words(UPPER, "Take A, deviation in cents", view.a.notes_sentence)
-        moved = " on A's time axis" if view.aligned else ""
-        self.set_lane_words(LOWER, f"Take B, deviation in cents{moved}", view.b.notes_sentence)
+        self.set_lane_words(UPPER, tr("Take A, deviation in cents"), view.a.notes_sentence)
+        moved = tr("Take B, deviation in cents on A's time axis")
+        title = moved if view.aligned else tr("Take B, deviation in cents")
+        self.set_lane_words(LOWER, title, view.b.notes_sentence)
 
     def _on_a_axis(self, curve: Curve) -> list[tuple[float, float]]:
         return [

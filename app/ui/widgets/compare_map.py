@@ -143,7 +143,15 @@ class NoteMapPlot(QWidget):
         metrics = QFontMetricsF(font(SMALL_PT))
         left = max(metrics.horizontalAdvance(row.label) for row in self.rows) + 2 * GRID_PX
         width = max(self.width() - left - GRID_PX, 1.0)
-        return QRectF(left, _HEAD_PX, width, self.height() - _HEAD_PX - _FOOT_PX)
+        head = self._head_px()
+        return QRectF(left, head, width, self.height() - head - _FOOT_PX)
+
+    def _head_px(self) -> float:
+        """Leave room above the first row for its tallest bar."""
+        first = self.rows[0]
+        tallest = max((cell.cents for cell in first.cells if cell is not None), default=0.0)
+        row = (self.height() - _FOOT_PX) / len(self.rows)
+        return _HEAD_PX + max(0.0, min(tallest / ROW_CENTS, 2.0) - 0.5) * row
 
     def _step_px(self, area: QRectF) -> float:
         return area.width() / max(len(self._view.notes) if self._view else 1, 1)

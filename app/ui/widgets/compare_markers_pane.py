@@ -4,7 +4,7 @@ from PySide6.QtCore import Signal
 
 from app.journal.failures import PlainFailure
 from app.services.following_views import CarriedMarker, LifeRow
-from app.services.views import CompareView
+from app.services.views import CompareView, Reading
 from app.services.wording import position_text, reading_text, short_day_text
 from app.ui.desk import Desk
 from app.ui.language import tr
@@ -150,7 +150,7 @@ def _columns() -> tuple[Column[CarriedMarker], ...]:
         Column(tr("Marker"), _what, _measured),
         Column(tr("From"), lambda one: short_day_text(one.from_day)[:-5], _measured),
         Column(tr("In B at"), lambda one: position_text(one.start_s), is_number=True),
-        Column(tr("Measured"), lambda one: one.measured.word, _measured),
+        Column(tr("Measured"), _measured_short, _measured),
         Column(tr("Heard"), _answer),
     )
 
@@ -167,11 +167,22 @@ def _answer(one: CarriedMarker) -> str:
 
 
 def _measured(one: CarriedMarker) -> str:
-    words = tr("Placed {day}. Measured then {then}, now {now}: {word}. {sentence}")
-    return words.format(
-        day=short_day_text(one.from_day),
-        then=reading_text(one.measured.then),
-        now=reading_text(one.measured.now),
-        word=one.measured.word,
-        sentence=one.measured.sentence,
-    ).strip()
+    placed = tr("Placed {day}.").format(day=short_day_text(one.from_day))
+    found = one.measured
+    if not (isinstance(found.then, Reading) and isinstance(found.now, Reading)):
+        return f"{placed} {found.sentence}"
+    words = tr("{placed} Measured: then {then}, now {now}: {word}.")
+    text = words.format(
+        placed=placed, then=reading_text(found.then), now=reading_text(found.now), word=found.word
+    )
+    return f"{text} {found.sentence}".strip()
+
+
+def _measured_short(one: CarriedMarker) -> str:
+    short = {
+        "still there": tr("there"),
+        "gone": tr("gone"),
+        "not clear": tr("unclear"),
+        "not measurable": "\N{EN DASH}",
+    }
+    return short[one.measured.word]

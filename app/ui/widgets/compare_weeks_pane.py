@@ -81,6 +81,7 @@ class VerdictsPane(ComparePane):
         )
 
     def _failed(self, failure: PlainFailure) -> None:
+        self._words.show()
         self._words.setText(f"{failure.sentence} {failure.next_step}")
 
     def _take_over(self, report: ChangeReport) -> None:
@@ -88,6 +89,7 @@ class VerdictsPane(ComparePane):
         labels = {one.key: one.label for one in report.rows}
         self._measure.offer([(_ALL, tr("All measures")), *labels.items()])
         self._words.setText(report.sentence)
+        self._words.setVisible(bool(report.sentence))
         self._left_out.setText("\n".join((*report.notices, *report.left_out)))
         self._show_rows()
 

@@ -13,6 +13,12 @@ from app.ui.theme import SMALL_PT, font
 R = TypeVar("R")
 Index = QModelIndex | QPersistentModelIndex
 
+# Column widths follow this many rows around the ones in view: measuring all of thousands
+# of notes would hold the window up at each step of the playing.
+_MEASURED_ROWS = 40
+# A dense table with more rows keeps one height for all, for the same reason.
+_MOST_FITTED = 120
+
 
 class RowTable(QTableView, Generic[R]):
     """A table of frozen rows.
@@ -49,6 +55,7 @@ class RowTable(QTableView, Generic[R]):
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.verticalHeader().hide()
         self.verticalHeader().setDefaultSectionSize(28)
+        self._is_dense = dense
         if dense:
             self.setFont(font(SMALL_PT))
             self.verticalHeader().setMinimumSectionSize(22)
@@ -57,12 +64,19 @@ class RowTable(QTableView, Generic[R]):
         head.setFont(font(SMALL_PT))
         head.setHighlightSections(False)
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        head.setResizeContentsPrecision(_MEASURED_ROWS)
         for section in (stretch,) if isinstance(stretch, int) else stretch:
             head.setSectionResizeMode(section, QHeaderView.ResizeMode.Stretch)
         self.doubleClicked.connect(self._open)
 
     def show_rows(self, rows: Sequence[R]) -> None:
         """Show these rows."""
+        if self._is_dense:
+            fitted = len(rows) <= _MOST_FITTED
+            mode = (
+                QHeaderView.ResizeMode.ResizeToContents if fitted else QHeaderView.ResizeMode.Fixed
+            )
+            self.verticalHeader().setSectionResizeMode(mode)
         self.rows_model.show_rows(rows)
 
     def fit(self, most_rows: int) -> None:
@@ -70,6 +84,12 @@ class RowTable(QTableView, Generic[R]):
         shown = min(len(self.rows_model.rows), most_rows)
         row_px = self.verticalHeader().defaultSectionSize()
         self.setFixedHeight(self.horizontalHeader().sizeHint().height() + shown * row_px + 8)
+
+    def fit_to_rows(self) -> None:
+        """Be as high as all rows are together, for tables of a few rows only."""
+        self.resizeRowsToContents()
+        rows = sum(self.rowHeight(at) for at in range(len(self.rows_model.rows)))
+        self.setFixedHeight(self.horizontalHeader().sizeHint().height() + rows + 6)
 
     @property
     def chosen(self) -> R | None:
