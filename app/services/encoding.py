@@ -1,7 +1,8 @@
 """What is kept of an analysis: every result type to bytes and back.
 
 A kept block is a zip-free, self-describing thing: a JSON tree in which every
-dataclass carries its name, followed by the arrays the tree refers to, the whole
+dataclass carries its name, and how something was measured is written once for all the
+notes that share it, followed by the arrays the tree refers to, the whole
 compressed. Arrays with more than :data:`EXACT_SIZE` elements are kept in single
 precision (about 0.0001 cents at any pitch), evenly spaced ones as start, step and
 count; short ones stay exact. A block that names a type or a field this version
@@ -10,6 +11,7 @@ measured again from its sound, which is never touched.
 """
 
 import dataclasses
+import functools
 import json
 import struct
 import zlib
@@ -21,12 +23,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from analysis import results
-from analysis.results import TakeAnalysis
+from analysis.results import Provenance, TakeAnalysis
 
 FORMAT = 1
 EXACT_SIZE = 2000
 _EVENNESS_S = 1e-7
 _MAGIC = b"PWM"
+_SAME = "same"
 _HEADER = struct.Struct("<3sBI")
 
 
@@ -34,11 +37,13 @@ class UnreadableMeasurement(ValueError):  # noqa: N818 - a state of stored data,
     """A kept block is damaged or was written by another version."""
 
 
+@functools.cache
 def _result_types() -> dict[str, type]:
     found = vars(results).values()
     return {t.__name__: t for t in found if isinstance(t, type) and dataclasses.is_dataclass(t)}
 
 
+@functools.cache
 def _enum_types() -> dict[str, type[Enum]]:
     found = vars(results).values()
     return {t.__name__: t for t in found if isinstance(t, type) and issubclass(t, Enum)}
@@ -57,7 +62,9 @@ def encode(analysis: TakeAnalysis) -> bytes:
     bytes
     """
     arrays: list[NDArray[Any]] = []
-    tree = json.dumps(_to_tree(analysis, arrays), separators=(",", ":"), allow_nan=True).encode()
+    tree = json.dumps(
+        _to_tree(analysis, arrays, {}), separators=(",", ":"), allow_nan=True
+    ).encode()
     body = b"".join(_shuffled(array) for array in arrays)
     return _HEADER.pack(_MAGIC, FORMAT, len(tree)) + zlib.compress(tree + body, 6)
 
@@ -75,8 +82,15 @@ def decode(block: bytes) -> TakeAnalysis:
         if (magic, version) != (_MAGIC, FORMAT):
             raise UnreadableMeasurement("kept by another version")
         raw = zlib.decompress(block[_HEADER.size :])
-        found = _from_tree(json.loads(raw[:tree_size]), memoryview(raw)[tree_size:])
-    except (struct.error, zlib.error, ValueError, KeyError, TypeError, AttributeError) as problem:
+        found = _from_tree(json.loads(raw[:tree_size]), memoryview(raw)[tree_size:], [])
+    except (
+        struct.error,
+        zlib.error,
+        ValueError,
+        LookupError,
+        TypeError,
+        AttributeError,
+    ) as problem:
         raise UnreadableMeasurement(str(problem)) from problem
     if not isinstance(found, TakeAnalysis):
         raise UnreadableMeasurement("not the analysis of a take")
@@ -84,7 +98,7 @@ def decode(block: bytes) -> TakeAnalysis:
 
 
 def _to_tree(  # noqa: PLR0911 - one way out per kind
-    value: object, arrays: list[NDArray[Any]]
+    value: object, arrays: list[NDArray[Any]], shared: dict[str, int]
 ) -> object:
     if isinstance(value, np.ndarray):
         return _array_to_tree(value, arrays)
@@ -92,12 +106,19 @@ def _to_tree(  # noqa: PLR0911 - one way out per kind
         return {"=": type(value).__name__, "v": value.value}
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
         fields = dataclasses.fields(value)
-        parts = {f.name: _to_tree(getattr(value, f.name), arrays) for f in fields}
+        parts = {f.name: _to_tree(getattr(value, f.name), arrays, shared) for f in fields}
+        if isinstance(value, Provenance):
+            # The same for thousands of notes: later ones refer to the first.
+            known = json.dumps(parts)
+            if known in shared:
+                return {"=": _SAME, "at": shared[known]}
+            shared[known] = len(shared)
         return {"=": type(value).__name__, "f": parts}
     if isinstance(value, tuple):
-        return [_to_tree(item, arrays) for item in value]
+        return [_to_tree(item, arrays, shared) for item in value]
     if isinstance(value, Mapping):
-        return {"=": "{}", "m": {key: _to_tree(item, arrays) for key, item in value.items()}}
+        entries = value.items()
+        return {"=": "{}", "m": {key: _to_tree(item, arrays, shared) for key, item in entries}}
     if isinstance(value, np.generic):
         return value.item()
     if value is None or isinstance(value, str | int | float | bool):
@@ -125,22 +146,29 @@ def _shuffled(array: NDArray[Any]) -> bytes:
     return array.view(np.uint8).reshape(-1, array.itemsize).T.tobytes()
 
 
-def _from_tree(tree: Any, body: memoryview) -> object:  # noqa: PLR0911 - one way out per kind
+def _from_tree(  # noqa: PLR0911 - one way out per kind
+    tree: Any, body: memoryview, shared: list[object]
+) -> object:
     if isinstance(tree, list):
-        return tuple(_from_tree(item, body) for item in tree)
+        return tuple(_from_tree(item, body, shared) for item in tree)
     if not isinstance(tree, dict):
         return tree
     kind = tree["="]
+    if kind == _SAME:
+        return shared[tree["at"]]
     if kind == "{}":
-        return {key: _from_tree(item, body) for key, item in tree["m"].items()}
+        return {key: _from_tree(item, body, shared) for key, item in tree["m"].items()}
     if kind == "even":
         return tree["start"] + tree["step"] * np.arange(int(tree["n"]), dtype=np.float64)
     if kind == "array":
         return _array_from_tree(tree, body)
     if "v" in tree:
         return _enum_types()[kind](tree["v"])
-    parts = {name: _from_tree(part, body) for name, part in tree["f"].items()}
-    return _result_types()[kind](**parts)
+    parts = {name: _from_tree(part, body, shared) for name, part in tree["f"].items()}
+    made: object = _result_types()[kind](**parts)
+    if isinstance(made, Provenance):
+        shared.append(made)
+    return made
 
 
 def _array_from_tree(tree: dict[str, int], body: memoryview) -> NDArray[np.float64]:

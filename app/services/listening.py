@@ -10,9 +10,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from app.journal.failures import PlainFailure
-from app.journal.records import Take
+from app.journal.records import StoredMeasurement, Take
 from app.services.findings import finding_readings, notice_sentences, place_rows
-from app.services.lanes import lanes_of
+from app.services.lanes import Lanes, lanes_of
 from app.services.measuring import MeasuringService
 from app.services.plain import plain_failures
 from app.services.readings import named_readings
@@ -43,6 +43,7 @@ class ListeningService:
         self._rows = Rows(store)
         self._lock = threading.Lock()
         self._peaks: OrderedDict[str, Peaks] = OrderedDict()
+        self._lanes: OrderedDict[tuple[str, object], Lanes] = OrderedDict()
 
     def open_take(self, take_id: str) -> TakeView:
         """Give everything the Listen page draws of one take.
@@ -52,9 +53,8 @@ class ListeningService:
         take = self._take(take_id)
         row = self._rows.of_take(take)
         kept = self._store.measurements.get(take_id)
-        analysis = self._measuring.analysis(take_id)
         summary = kept.summary if kept else {}
-        found = lanes_of(analysis, (kept.failure if kept else "") or _NOT_MEASURED)
+        found = self._lanes_of(take_id, kept)
         return TakeView(
             row=row,
             passage=self._store.passages.get(take.passage_id) if take.passage_id else None,
@@ -72,6 +72,23 @@ class ListeningService:
             places=place_rows(summary),
             notices=notice_sentences(summary),
         )
+
+    def _lanes_of(self, take_id: str, kept: StoredMeasurement | None) -> Lanes:
+        """Give a take's lanes; of the last few takes they are still there."""
+        if kept is None or kept.failure:
+            return lanes_of(None, (kept.failure if kept else "") or _NOT_MEASURED)
+        known = (take_id, kept.measured_at)
+        with self._lock:
+            found = self._lanes.get(known)
+            if found is not None:
+                self._lanes.move_to_end(known)
+                return found
+        found = lanes_of(self._measuring.analysis(take_id), _NOT_MEASURED)
+        with self._lock:
+            self._lanes[known] = found
+            while len(self._lanes) > _MOST_IN_MEMORY:
+                self._lanes.popitem(last=False)
+        return found
 
     def prepare(
         self,

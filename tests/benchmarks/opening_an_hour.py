@@ -1,0 +1,163 @@
+"""How long a take of an hour needs to open on the Listen page, in the real window.
+
+    QT_QPA_PLATFORM=offscreen python tests/benchmarks/opening_an_hour.py
+
+The hour is a measured phrase said over and over, every other time in silence as far as
+its notes go: 2,000 notes, with 500 markers.
+Printed is the time from choosing the take until everything is drawn and it can be played,
+without and with the overview of its sound in the journal's cache, and the longest piece of
+work on the window's thread in between. Nothing is asserted.
+"""
+
+import sys
+import tempfile
+import time
+from dataclasses import replace
+from datetime import UTC, datetime
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parents[2]))
+
+import numpy as np
+import soundfile
+
+from app.journal.records import PlayingSettings
+from app.services.encoding import encode
+from app.services.workbench import Workbench
+from app.ui.application import Window, application_object
+from app.wiring import open_workbench
+
+PHRASE = Path(__file__).parents[2] / "sample_audio" / "takes" / "viola-study-first-day.flac"
+LENGTH_S = 3600.0
+MARKERS = 500
+NOW = datetime(2026, 3, 14, 19, 30, tzinfo=UTC)
+
+
+def hour_of(bench: Workbench, folder: Path) -> str:
+    """File an hour with its measurement and markers; give its take."""
+    samples, rate = soundfile.read(PHRASE, dtype="float32")
+    times = round(LENGTH_S * rate / len(samples))
+    long = folder / "hour.flac"
+    with soundfile.SoundFile(long, "w", rate, 1, "PCM_16") as file:
+        for _ in range(times):
+            file.write(samples)
+    short, hour = (
+        bench.importing.file(bench.importing.propose([path], None, None))[0]
+        for path in (PHRASE, long)
+    )
+    bench.filing.change_settings(short.id, PlayingSettings("viola", pulse_bpm=76.0))
+    bench.measuring.measure(short.id)
+    store = bench.measuring._store
+    kept = store.measurements.get(short.id)
+    analysis = bench.measuring.analysis(short.id)
+    whole = repeated(analysis, times)
+    store.measurements.put(replace(kept, take_id=hour.id, curves=encode(whole)))
+    categories = bench.practising.settings().categories
+    for at in range(MARKERS):
+        start_s = at * LENGTH_S / MARKERS + 0.5
+        bench.marking.add(hour.id, start_s, category=categories[at % 8], weight=1 + at % 3)
+    print(f"{len(whole.notes)} notes, {MARKERS} markers, {hour.duration_s / 60:.1f} min")
+    return hour.id
+
+
+def repeated(analysis, times: int):
+    """Say a measured phrase over and over."""
+    step = analysis.duration_s
+    shifts = step * np.arange(times)
+
+    def along(time_s):
+        return (time_s[np.newaxis] + shifts[:, np.newaxis]).ravel()
+
+    def moved(judged, by):
+        note = judged.note
+        spans = ("start_s", "end_s", "steady_start_s", "steady_end_s")
+        shifted = replace(note, **{name: getattr(note, name) + by for name in spans})
+        return replace(judged, note=shifted)
+
+    def with_value(measured, **arrays):
+        return replace(measured, value=replace(measured.value, **arrays))
+
+    pitch, tempo, dynamics = analysis.pitch, analysis.tempo, analysis.dynamics
+    values = pitch.value
+    return replace(
+        analysis,
+        duration_s=step * times,
+        notes=tuple(moved(judged, by) for by in shifts[::2] for judged in analysis.notes),
+        pitch=with_value(
+            pitch,
+            time_s=along(values.time_s),
+            f0_hz=np.tile(values.f0_hz, times),
+            confidence=np.tile(values.confidence, times),
+            level_dbfs=np.tile(values.level_dbfs, times),
+        ),
+        tempo=with_value(
+            tempo,
+            beat_s=along(tempo.value.beat_s),
+            local_time_s=along(tempo.value.local_time_s),
+            local_bpm=np.tile(tempo.value.local_bpm, times),
+        ),
+        dynamics=with_value(
+            dynamics,
+            momentary_time_s=along(dynamics.value.momentary_time_s),
+            momentary_lufs=np.tile(dynamics.value.momentary_lufs, times),
+        ),
+    )
+
+
+def opened_s(window: Window, take_id: str, other: str) -> tuple[float, float, float]:
+    """Open the take anew: seconds until it is seen, until all is there, longest step."""
+    application = application_object()
+    listen = window.main.listen
+    listen.show_take(other)
+    window.jobs.wait_until_idle(60)
+    drawn = []
+    listen._columns.read.connect(lambda _: drawn.append(time.perf_counter()))
+    start = last = time.perf_counter()
+    longest = 0.0
+    seen = None
+    listen.show_take(take_id)
+    while True:
+        application.processEvents()
+        now = time.perf_counter()
+        longest, last = max(longest, now - last), now
+        if seen is None and listen.view is not None and listen.view.row.id == take_id:
+            seen = now - start
+        if seen is not None and drawn and listen.transport.is_ready and window.jobs.is_idle:
+            return seen, time.perf_counter() - start, longest
+        time.sleep(0.0005)
+        last = time.perf_counter()
+
+
+def main() -> None:
+    """Print the table."""
+    application_object()
+    with tempfile.TemporaryDirectory() as scratch:
+        folder = Path(scratch)
+        with open_workbench(folder / "journal", clock=lambda: NOW) as bench:
+            take_id = hour_of(bench, folder)
+            other = next(row.id for row in bench.filing.takes() if row.id != take_id)
+            window = Window(bench, preferences_file=folder / "window.ini")
+            window.main.resize(1280, 800)
+            window.main.show()
+            window.main.listen_to(other)
+            window.jobs.wait_until_idle(60)
+            print(f"{'':34} seen s   all there s   longest step ms")
+            for words in ("first time, no overview yet", "again", "again"):
+                seen, there, longest = opened_s(window, take_id, other)
+                bench.listening._lanes.clear()
+                print(f"{words:34} {seen:6.2f} {there:13.2f} {1000 * longest:17.0f}")
+            opened_s(window, take_id, other)
+            seen, there, longest = opened_s(window, take_id, other)
+            print(f"{'looked at a moment ago':34} {seen:6.2f} {there:13.2f} {1000 * longest:17.0f}")
+            listen = window.main.listen
+            for words, start_s in (("at once in the middle", 1800.0), ("near the end", 3500.0)):
+                start = time.perf_counter()
+                listen.transport.seek(start_s)
+                application_object().processEvents()
+                print(f"seek, {words:28} {1000 * (time.perf_counter() - start):6.1f} ms")
+            window.close()
+            bench.playing.unload()
+
+
+if __name__ == "__main__":
+    main()
