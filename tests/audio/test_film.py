@@ -1,3 +1,4 @@
+import math
 import shutil
 import subprocess
 from pathlib import Path
@@ -35,6 +36,19 @@ def test_a_changing_frame_rate_is_followed(make_clip: Any) -> None:
     for place in (0.05, 0.45, 0.55, 1.15, 1.25, 1.85, 1.95, 0.35):
         shown = sum(at <= place * 10 for at in times) - 1
         assert number_of(film.picture_at(place)) == shown
+    film.close()
+
+
+def test_each_place_lies_inside_the_time_of_its_picture(make_clip: Any) -> None:
+    times = [0, 1, 2, 5, 6, 12, 13, 14, 19]
+    film = Film(make_clip("clip.mp4", "aac", video=True, picture_times=times))
+    for place_s in (0.05, 1.85, 0.45, 1.15, 0.55, 1.25):
+        start_s, end_s = film.span_at(place_s)
+        before = max(at for at in times if at <= place_s * 10)
+        after = min(at for at in times if at > place_s * 10)
+        assert (start_s, end_s) == pytest.approx((before / 10, after / 10))
+        assert number_of(film.picture_at(place_s)) == times.index(before)
+    assert film.span_at(1.95) == (pytest.approx(1.9), math.inf)
     film.close()
 
 
