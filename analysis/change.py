@@ -25,11 +25,12 @@ from analysis.results import (
     TakeChange,
 )
 from analysis.time_map import map_time
+from analysis.touching import joint_deviation, pieces_of
 from analysis.trend import Trend, trend
 
 __all__ = ["MeasureChange", "Trend", "Word", "compare_takes", "take_level_change", "trend"]
 
-ALGORITHM = "change-1"
+ALGORITHM = "change-2"
 PAIRING_WINDOW_S = 0.25
 
 
@@ -77,7 +78,9 @@ def compare_takes(
     """Pair the notes of two takes of one passage.
 
     Two notes are a pair when they carry the same written pitch and start at the
-    same musical moment; the pairing is the largest one that keeps the order.
+    same musical moment; the pairing is the largest one that keeps the order. Where one
+    note of a take stands against touching pieces of its name in the other, the pieces are
+    read together (see :mod:`analysis.touching`).
 
     Parameters
     ----------
@@ -93,8 +96,16 @@ def compare_takes(
         ``notes``, and their notes are in neither ``a_only`` nor ``b_only``.
     """
     pairs = _matched_notes(notes_a, notes_b, alignment)
-    changes = [_pair_change(a, b, notes_a[a], notes_b[b]) for a, b in pairs]
     paired_a, paired_b = {a for a, _ in pairs}, {b for _, b in pairs}
+    changes = []
+    for a, b in pairs:
+        pieces_a = pieces_of(notes_a, a, paired_a - {a})
+        pieces_b = pieces_of(notes_b, b, paired_b - {b})
+        changes.append(
+            _pair_change(a, b, [notes_a[i] for i in pieces_a], [notes_b[i] for i in pieces_b])
+        )
+        paired_a.update(pieces_a)
+        paired_b.update(pieces_b)
     return TakeChange(
         alignment=alignment,
         notes=tuple(change for change in changes if change is not None),
@@ -233,14 +244,14 @@ def _matched_notes(
 
 
 def _pair_change(
-    a_index: int, b_index: int, note_a: JudgedNote, note_b: JudgedNote
+    a_index: int, b_index: int, pieces_a: Sequence[JudgedNote], pieces_b: Sequence[JudgedNote]
 ) -> NotePair | None:
     """Change of one pair, if both deviations were measured."""
-    a, b = note_a.deviation, note_b.deviation
-    if isinstance(a, NotMeasurable) or isinstance(b, NotMeasurable) or note_a.midi is None:
+    a, b, midi = joint_deviation(pieces_a), joint_deviation(pieces_b), pieces_a[0].midi
+    if a is None or b is None or midi is None:
         return None
-    change = _difference(a.value, b.value)
-    return NotePair(a_index, b_index, note_a.midi, change.deviation_cents, change.uncertainty_cents)
+    change = _difference(a, b)
+    return NotePair(a_index, b_index, midi, change.deviation_cents, change.uncertainty_cents)
 
 
 def _difference(a: Deviation, b: Deviation) -> Deviation:

@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -50,6 +52,31 @@ def test_changes_are_b_minus_a_with_both_uncertainties():
     assert change.notes[0].uncertainty_cents == pytest.approx(5.0)  # 3-4-5
     assert change.notes[1].uncertainty_cents == pytest.approx(np.sqrt(2.0))
     assert (change.a_only, change.b_only) == ((), ())
+
+
+def piece(start_s, end_s, midi, cents, uncertainty):
+    whole = judged(start_s, midi, cents, uncertainty)
+    return replace(whole, note=replace(whole.note, end_s=end_s))
+
+
+def test_touching_pieces_of_one_note_are_read_together():
+    """The mean weighed by one over the squares of the standard errors (textbook)."""
+    whole = [judged(1.0, 60, 5.0, 1.0)]
+    cut = [piece(1.0, 1.2, 60, 15.0, 2.0), piece(1.204, 1.8, 60, 10.0, 1.0)]
+    as_fast = Alignment(np.array([0.0, 10.0]), np.array([0.0, 10.0]), 1.0)
+    for first, second, sign in ((whole, cut, 1.0), (cut, whole, -1.0)):
+        change = compare_takes(first, second, as_fast)
+        assert [n.change_cents for n in change.notes] == [pytest.approx(sign * 6.0)]
+        assert change.notes[0].uncertainty_cents == pytest.approx(np.hypot(1.0, np.sqrt(0.8)))
+        assert (change.a_only, change.b_only) == ((), ())
+
+
+def test_repeated_notes_with_a_gap_between_stay_two():
+    a = [judged(0.0, 60, 5.0)]
+    b = [piece(1.0, 1.2, 60, 15.0, 2.0), piece(1.23, 1.8, 60, 10.0, 1.0)]
+    change = compare_takes(a, b, TWICE_AS_SLOW)
+    assert [n.change_cents for n in change.notes] == [10.0]
+    assert change.b_only == (1,)
 
 
 def test_a_note_left_out_and_one_added_are_named():
