@@ -176,7 +176,7 @@ def test_a_part_is_kept_and_the_day_is_asked_where_it_is_in_doubt(dropped, settl
     entry.answer.choose(days[0].isoformat())
     entry.part.start.setValue(4.0)
     entry.part.end.setValue(20.0)
-    assert entry.part.words.text() == "trimmed to 0:16"
+    assert entry.part.words.text() == "0:31, trimmed to 0:16"
     imports.file_all()
     settle(dropped)
     (filed,) = bench.importing.filed

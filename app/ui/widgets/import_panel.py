@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QScrollArea, QWidget
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage
 from app.services.views import ImportProposal, TakeRow
-from app.services.wording import counted, day_text, length_text
+from app.services.wording import counted, day_text
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.day_numbers import day_number_text
@@ -48,7 +48,6 @@ class ImportRow:
         self.passage: Choice[str] = Choice(tr("Passage of {name}").format(name=name))
         entries = [(passage.id, passage_text(passage)) for passage in passages]
         self.passage.offer([(NO_PASSAGE, tr("No passage")), *entries], proposal.passage_id)
-        self.length = QLabel(length_text(proposal.duration_s) if proposal.duration_s else "")
         self.part = PartEdit(name, proposal.duration_s)
         self.problem = proposal.failure
         if proposal.duplicate_of:
@@ -64,7 +63,7 @@ class ImportRow:
     @property
     def fields(self) -> tuple[QWidget, ...]:
         """The widgets in the order of the headings."""
-        return (self.name, self._either, self.number, self.passage, self.length, self.part, self.source)
+        return (self.name, self._either, self.number, self.passage, self.part, self.source)
 
     @property
     def practice_day(self) -> date | None:
@@ -149,7 +148,7 @@ class ImportPanel(Card):
                 grid.addWidget(field, line, at)
         grid.setColumnStretch(2, 2)
         grid.setColumnStretch(3, 2)
-        grid.setColumnStretch(6, 3)
+        grid.setColumnStretch(5, 5)
         grid.setRowStretch(len(self.rows) + 1, 1)
         for entry in self.rows:
             entry.day.dateChanged.connect(self._number_days)
@@ -254,7 +253,6 @@ def _headings() -> tuple[str, ...]:
         tr("Practice day"),
         tr("Day number"),
         tr("Passage"),
-        tr("Length"),
         tr("Part that is kept"),
         tr("Where the day comes from"),
     )

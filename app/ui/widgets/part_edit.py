@@ -4,7 +4,7 @@ from PySide6.QtWidgets import QDoubleSpinBox, QWidget
 
 from app.services.wording import length_text
 from app.ui.language import tr
-from app.ui.widgets.basics import fill, row, soft
+from app.ui.widgets.basics import column, fill, row, soft
 
 _SHORTEST_S = 0.5
 
@@ -23,7 +23,9 @@ class PartEdit(QWidget):
         self.words = soft(wrap=False)
         for field in (self.start, self.end):
             field.valueChanged.connect(lambda _: self._say())
-        fill(row(self, spacing=4), self.start, self.end, self.words)
+        times = row(spacing=4)
+        fill(times, self.start, self.end)
+        fill(column(self, spacing=0), times, self.words)
         self._say()
 
     @property
@@ -35,10 +37,12 @@ class PartEdit(QWidget):
     def _say(self) -> None:
         start_s, end_s = self.part_s
         if (start_s, end_s) == (0.0, None):
-            self.words.setText(tr("kept whole"))
+            whole = tr("{length}, kept whole") if self._duration_s else ""
+            self.words.setText(whole.format(length=length_text(self._duration_s)))
         else:
             kept = length_text((self._duration_s if end_s is None else end_s) - start_s)
-            self.words.setText(tr("trimmed to {length}").format(length=kept))
+            words = tr("{length}, trimmed to {kept}")
+            self.words.setText(words.format(length=length_text(self._duration_s), kept=kept))
 
     def _field(self, name: str) -> QDoubleSpinBox:
         field = QDoubleSpinBox()

@@ -86,7 +86,7 @@ class SettingsSheet(QDialog):
         grid.addLayout(labelled("Sound output", self.output), 1, 0)
         grid.addLayout(labelled("Colours", self.scheme), 1, 1)
         grid.addLayout(labelled("Suggest a break after", self.pause), 2, 0)
-        grid.addLayout(labelled(tr("Sound held ready"), self.buffer), 3, 0)
+        grid.addLayout(labelled(tr("Sound held ready"), self.buffer), 3, 1)
         folder = row()
         fill(folder, labelled("Watched folder", self.watched), self._browse)
         folder.setAlignment(self._browse, Qt.AlignmentFlag.AlignBottom)
