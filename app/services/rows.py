@@ -109,6 +109,7 @@ class Rows:
             marker_count=marker_count,
             file=self._store.folders.absolute(take.file),
             retake_reason=take.retake_reason,
+            parts=take.parts,
         )
 
     def _near_note(self, marker: Marker) -> str:

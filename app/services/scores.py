@@ -113,9 +113,13 @@ class ScoreService:
         return self._change(self._passage(passage_id), None)
 
     def write_scale(self, passage_id: str, spec: ScaleSpec) -> Passage:
-        """Give a passage the notes of a scale, an arpeggio or broken thirds."""
+        """Give a passage the notes of a scale; its tonic, where none is stated, too."""
         passage = self._passage(passage_id)
-        return self._change(passage, PassageScore(scale=self._fitting(spec, passage.settings)))
+        score = PassageScore(scale=self._fitting(spec, passage.settings))
+        if passage.settings.tonic is None:
+            settings = replace(passage.settings, tonic=spec.tonic)
+            self._passages.change(replace(passage, settings=settings))
+        return self._change(passage, score)
 
     def add_scale(
         self, spec: ScaleSpec, settings: PlayingSettings, piece: str = "", name: str = ""

@@ -24,6 +24,7 @@ from app.journal.records import (
     Passage,
     PlayingSettings,
 )
+from app.journal.scores import BarSpan
 
 FloatArray = NDArray[np.float64]
 
@@ -77,7 +78,8 @@ class TakeRow:
     """A take in a list.
 
     ``chosen_as`` tells how it came to be kept, ``None`` where nobody knows;
-    ``retake_reason`` what the device did to an earlier attempt of a day without retakes.
+    ``retake_reason`` what the device did to an earlier attempt of a day without retakes;
+    ``parts`` are the bars of its passage that it holds, none: the whole passage.
     """
 
     id: str
@@ -100,6 +102,7 @@ class TakeRow:
     file: Path
     chosen_as: ChosenAs | None = None
     retake_reason: str = ""
+    parts: tuple[BarSpan, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -35,6 +35,9 @@ class FakeScores:
     def remove(self, passage_id):
         return self._give(passage_id, None)
 
+    def set_parts(self, take_id, parts):
+        self._s.rows[take_id] = replace(self._s.rows[take_id], parts=parts)
+
     def choose_bars(self, passage_id, bars):
         passage = next(p for p in self._s.passages if p.id == passage_id)
         return self._give(

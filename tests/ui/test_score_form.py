@@ -94,3 +94,18 @@ def test_bars_that_the_score_does_not_have_are_told_before_anything_is_kept(
     add(form, settle, window)
     assert "no bars 70-80" in window.main.messages.text
     assert len(bench.state.passages) == before
+
+
+def test_the_bars_that_a_take_holds_are_kept_and_it_is_measured_again(window, settle, bench, qtbot):
+    window.main.listen_to("take11")
+    settle(window)
+    pane = window.main.listen.take_pane
+    pane.parts.setText("1-8, 17-24")
+    pane.file_it.click()
+    settle(window)
+    assert bench.state.rows["take11"].parts == (BarSpan(1, 8), BarSpan(17, 24))
+    assert "take11" in bench.state.measured
+    pane.parts.setText("8-1")
+    pane.file_it.click()
+    settle(window)
+    assert "no stretch of bars" in window.main.messages.text

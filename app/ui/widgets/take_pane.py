@@ -5,8 +5,11 @@ from PySide6.QtWidgets import QButtonGroup, QLineEdit, QScrollArea, QWidget
 
 from app.journal.failures import PlainFailure
 from app.journal.records import AimMet, Passage
+from app.journal.scores import bar_spans, spans_text
+from app.services.stopping import Progress, ShouldStop
 from app.services.views import TakeView
 from app.ui.desk import Desk
+from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, column, fill, heading, labelled, row, soft
 from app.ui.widgets.choices import Choice, DayEdit, passage_text
@@ -58,7 +61,10 @@ class TakePane(QScrollArea):
         self._passages: tuple[Passage, ...] = ()
         self._passage: Choice[str] = Choice("Passage")
         self.day = DayEdit("Practice day")
-        self.file_it = Button("File it there")
+        self.parts = QLineEdit()
+        self.parts.setMaxLength(80)
+        self.parts.setPlaceholderText(tr("the whole passage; or 1-8, 17-24"))
+        self.file_it = Button(tr("File it there"))
         self.file_it.clicked.connect(self._refile)
         self.aim = QLineEdit()
         self.aim.setMaxLength(300)
@@ -81,7 +87,8 @@ class TakePane(QScrollArea):
         fill(box, heading("Filed under"), self._passage)
         filing = row()
         fill(filing, self.day, self.file_it, 1)
-        fill(box, filing, heading("Aim"), self.aim, self._answer)
+        fill(box, labelled(tr("Bars of it that are played"), self.parts), filing)
+        fill(box, heading("Aim"), self.aim, self._answer)
         self.aim.setAccessibleName("Aim of the take")
         fill(box, heading("How it is measured"), self.form)
         apply = row()
@@ -94,7 +101,8 @@ class TakePane(QScrollArea):
 
     def show_take(self, view: TakeView, passages: tuple[Passage, ...]) -> None:
         """Fill the forms, unless nothing changed: what is half filled in stays."""
-        shown = (view.row.id, view.row.practice_day, view.row.passage_id, view.settings)
+        take = view.row
+        shown = (take.id, take.practice_day, take.passage_id, take.parts, view.settings)
         self._answer.show_answer(view.row.aim_met)
         if shown == self._filled_for and passages == self._passages:
             return
@@ -105,6 +113,7 @@ class TakePane(QScrollArea):
             [(NO_PASSAGE, "No passage"), *entries], view.row.passage_id or NO_PASSAGE
         )
         self.day.show_day(view.row.practice_day)
+        self.parts.setText(spans_text(view.row.parts))
         self.aim.setText(view.row.aim)
         self._answer.setEnabled(bool(view.row.aim))
         self.form.show_settings(view.settings)
@@ -112,11 +121,26 @@ class TakePane(QScrollArea):
 
     def _refile(self) -> None:
         take_id, day, passage = self._take_id, self.day.day, self._passage.key or None
-        filing = self._desk.workbench.filing
-        self._desk.jobs.store(
-            lambda: filing.refile(take_id, day, passage),
-            lambda _: self._told("Filed; the recording itself was not touched."),
-        )
+        filing, scores = self._desk.workbench.filing, self._desk.workbench.scores
+        try:
+            parts = bar_spans(self.parts.text())
+        except PlainFailure as failure:
+            self._desk.tell_failure(failure)
+            return
+
+        def file_it(_progress: Progress, _should_stop: ShouldStop) -> bool:
+            filed = filing.refile(take_id, day, passage)
+            if filed.parts == parts:
+                return False
+            scores.set_parts(take_id, parts)
+            return True
+
+        self._desk.jobs.analyse(file_it, lambda is_other: self._filed(take_id, is_other))
+
+    def _filed(self, take_id: str, is_other: bool) -> None:
+        self._told(tr("Filed; the recording itself was not touched."))
+        if is_other:
+            self._desk.measureWanted.emit(take_id)
 
     def _set_aim(self) -> None:
         take_id, aim = self._take_id, self.aim.text().strip()
