@@ -150,4 +150,5 @@ def row_object(row: "TakeRow") -> dict[str, object]:
         "number": row.number,
         "recorded_at": row.recorded_at.isoformat(),
         "duration_s": row.duration_s,
+        "chosen_as": row.chosen_as.value if row.chosen_as else None,
     }

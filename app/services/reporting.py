@@ -152,6 +152,8 @@ class ReportingService:
         for passage_id in dict.fromkeys(take.passage_id for take in takes if take.passage_id):
             trend = self._comparing.trend(passage_id)
             lines.append(f"  {passage_title(trend.passage)}: {trend_text(trend)}")
+            if trend.notice:
+                lines.append(f"    {trend.notice}")
         return "\n".join(["Over all takes", *lines]) if lines else ""
 
 

@@ -197,7 +197,9 @@ def test_a_comparison_says_how_its_takes_were_chosen(bench, clock, ruled, free, 
     record(free)
     best = record(free)
     bench.recording.discard(record(free, file=False))
-    said = " ".join(bench.comparing.comparison(one.id, best.id).confounders)
+    found = bench.comparing.comparison(one.id, best.id)
+    said = " ".join(found.confounders)
+    assert set(found.confounders) <= set(found.as_json()["confounders"])
     assert "Take A was made without retakes." in said
     assert "Take B was chosen as the best of several (3 attempts)." in said
     assert "Choosing alone" in said

@@ -30,7 +30,7 @@ class Attention:
             other.setVisible(other is first)
         if first is not None and first is not before:
             # Its place is known once the layout has made room for it.
-            QTimer.singleShot(0, first, lambda: _bring_into_view(first))
+            QTimer.singleShot(0, first, lambda: bring_into_view(first))
 
     @property
     def asking(self) -> QWidget | None:
@@ -38,7 +38,8 @@ class Attention:
         return next((widget for widget, wanted in self._asking.items() if wanted), None)
 
 
-def _bring_into_view(widget: QWidget) -> None:
+def bring_into_view(widget: QWidget) -> None:
+    """Scroll what a widget lies in as far as it takes to see it."""
     around = widget.parentWidget()
     while around is not None and not isinstance(around, QScrollArea):
         around = around.parentWidget()

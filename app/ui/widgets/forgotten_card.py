@@ -1,11 +1,13 @@
 """The question of a forgotten clock: only the answer turns the time into minutes."""
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QSpinBox, QWidget
 
 from app.journal.forgotten_clock import Ending
 from app.services.clock_views import ForgottenView
 from app.services.wording import minutes_text
+from app.ui.models.attention import bring_into_view
 from app.ui.widgets.basics import Button, Card, column, fill, row, sentence, soft
 
 
@@ -34,6 +36,11 @@ class ForgottenCard(Card):
         self._holder = column()
         self._holder.addWidget(self._choices)
         fill(self.box, self._words, self._holder, typed)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Come into view, also where it asks before the window is there."""
+        super().showEvent(event)
+        QTimer.singleShot(0, self, lambda: bring_into_view(self))
 
     def show_question(self, question: ForgottenView) -> None:
         """Show a question; the same one again leaves what is being typed."""

@@ -25,7 +25,7 @@ class PartEdit(QWidget):
             field.valueChanged.connect(lambda _: self._say())
         times = row(spacing=4)
         fill(times, self.start, self.end)
-        fill(column(self, spacing=0), times, self.words)
+        fill(column(self, spacing=0), 1, times, self.words, 1)
         self._say()
 
     @property
