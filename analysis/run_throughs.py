@@ -21,7 +21,7 @@ LIKE = 0.2
 WAIT = 0.05
 LEAST_SHARE = 0.3
 LEAST_S = 2.0
-LEAST_LIKENESS = 0.5
+LEAST_LIKENESS = 0.7
 PART_LIKENESS = 0.75
 EDGE_SHARE = 0.08
 LARGEST_RATIO = 3.0
@@ -112,7 +112,6 @@ def _chosen(found: _Ends, passage: Outline, recording: Outline) -> list[RunThrou
         played = int(found.passage_last[last] - found.passage_first[last]) + 1
         lasted = int(last) - first + 1
         share = found.score[last] / (LIKE * min(played, lasted))
-        taken[first : last + 1] = True
         short = played < LEAST_SHARE * rows or played * STEP_S < LEAST_S
         odd = max(played, lasted) > LARGEST_RATIO * min(played, lasted)
         run = RunThrough(
@@ -125,6 +124,7 @@ def _chosen(found: _Ends, passage: Outline, recording: Outline) -> list[RunThrou
         # A part is found in other music more easily than the whole.
         wanted = LEAST_LIKENESS if run.is_complete else PART_LIKENESS
         if share >= wanted and not short and not odd:
+            taken[first : last + 1] = True
             runs.append(run)
     return sorted(runs, key=lambda run: run.start_s)
 

@@ -12,11 +12,12 @@ import numpy as np
 
 from analysis.note_anchors import AnyNote, note_line
 from analysis.note_matching import SAME_PITCH_SEMITONES
-from analysis.results import Alignment, FloatArray
+from analysis.results import Alignment, FloatArray, JudgedNote
 from analysis.time_map import LEFT_OUT_S, left_out_spans
 
 ALGORITHM = "slips-1"
-ALIKE_SHARE = 0.7
+ALIKE_SHARE = 0.8
+SILENT_SHARE = 0.4
 
 
 class SlipKind(StrEnum):
@@ -69,42 +70,39 @@ def _of_take(
     inside: list[tuple[float, float]], edges: tuple[float, float], notes: Sequence[AnyNote]
 ) -> tuple[Slip, ...]:
     line = note_line(notes, np.zeros(0))
-    ends = [note.note.end_s if hasattr(note, "note") else note.end_s for note in notes]
+    plain = [note.note if isinstance(note, JudgedNote) else note for note in notes]
+    end_s = np.array([note.end_s for note in plain], dtype=np.float64)
     found = []
     first = float(line.start_s[0]) if line.start_s.size else edges[0]
-    last = max(ends, default=edges[1])
+    last = float(end_s.max()) if end_s.size else edges[1]
     if edges[0] - first >= LEFT_OUT_S:
         found.append(Slip(first, edges[0], SlipKind.BEFORE))
-    for start_s, end_s in inside:
-        kind = _kind(start_s, end_s, line.start_s, line.pitch)
-        found.append(Slip(start_s, end_s, kind))
+    for begin, end in inside:
+        sounding = np.clip(np.minimum(end_s, end) - np.maximum(line.start_s, begin), 0, None)
+        if sounding.sum() < SILENT_SHARE * (end - begin):
+            kind = SlipKind.STOPPED
+        else:
+            first_note, last_note = np.searchsorted(line.start_s, (begin - 0.05, end - 0.05))
+            kind = _kind(int(first_note), int(last_note), line.pitch)
+        found.append(Slip(begin, end, kind))
     if last - edges[1] >= LEFT_OUT_S:
         found.append(Slip(edges[1], last, SlipKind.AFTER))
     return tuple(found)
 
 
-def _kind(start_s: float, end_s: float, note_s: FloatArray, pitch: FloatArray) -> SlipKind:
-    """Tell a stretch that repeats its neighbourhood from a stop and from other music."""
-    first, last = np.searchsorted(note_s, (start_s - 0.05, end_s - 0.05))
-    own = pitch[first:last]
-    own = own[np.isfinite(own)]
-    if not own.size:
-        return SlipKind.STOPPED
-    before = pitch[max(0, first - own.size - 1) : first]
-    after = pitch[last : last + own.size + 1]
-    alike = max(_common(own, before), _common(own, after)) / own.size
-    is_repeated = own.size > 1 and alike >= ALIKE_SHARE
-    return SlipKind.REPEATED if is_repeated else SlipKind.ONLY_HERE
+def _kind(first: int, last: int, pitch: FloatArray) -> SlipKind:
+    """Tell notes that are played twice in a row from other music.
 
-
-def _common(one: FloatArray, other: FloatArray) -> int:
-    """Length of the longest common subsequence of pitches."""
-    row = np.zeros(other.size + 1, dtype=np.int64)
-    for pitch in one:
-        diagonal = 0
-        for j, against in enumerate(other):
-            above = row[j + 1]
-            same = abs(pitch - against) <= SAME_PITCH_SEMITONES
-            row[j + 1] = max(row[j + 1], row[j], diagonal + same)
-            diagonal = above
-    return int(row[-1])
+    Which of the two turns was left out, or a part of each, is chance; so what is looked
+    for is a line that agrees with itself one turn later.
+    """
+    count = last - first
+    for turn in range(max(2, count - 1), count + 2):
+        around = pitch[max(0, first - turn) : last + turn]
+        if count < 2 or around.size < 2 * turn:
+            continue
+        alike = np.abs(around[turn:] - around[:-turn]) <= SAME_PITCH_SEMITONES
+        most = np.convolve(alike, np.ones(turn), mode="valid").max(initial=0.0)
+        if most >= ALIKE_SHARE * turn:
+            return SlipKind.REPEATED
+    return SlipKind.ONLY_HERE

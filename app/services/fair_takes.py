@@ -58,7 +58,7 @@ def fair_takes(takes: Sequence[Take]) -> FairTakes:
     if levels:
         said.append(
             f"{counted(len(levels), 'take')} left out of dynamics: recorded at another level,"
-            " through another input, with a mute, or with a level that sets itself."
+            " through another input, with a mute, or with a level that sets itself or may do so."
         )
     return FairTakes(same, retuned, levels, tuple(said))
 

@@ -1,0 +1,89 @@
+"""What only one of two takes plays: found, and called what it is."""
+
+import numpy as np
+import pytest
+
+from analysis.alignment import align
+from analysis.results import Measured, Note, NoteKind, NotePitch, Provenance
+from analysis.slips import SlipKind, slips
+
+RATE_HZ = 22_050
+MADE_HERE = Provenance("test")
+MAJOR = np.array([0, 2, 4, 5, 7, 9, 11])
+
+
+def tune(seed, count=32):
+    degree = np.abs((np.cumsum(np.random.default_rng(seed).choice([-2, -1, 1, 2, 3], count))) % 14)
+    return [int(55 + 12 * (d // 7) + MAJOR[d % 7]) for d in degree]
+
+
+def played(midi, *, beat_s=0.4, stop_after=None, stop_s=1.5):
+    """Sound and notes of a line; a stop may follow one note."""
+    start, at = [], 0.4
+    for number, _ in enumerate(midi):
+        start.append(at)
+        at += beat_s + (stop_s if number == stop_after else 0.0)
+    samples = 1e-4 * np.random.default_rng(1).standard_normal(round((at + 0.5) * RATE_HZ))
+    notes = []
+    for begin, number in zip(start, midi, strict=True):
+        time = np.arange(round(beat_s * RATE_HZ)) / RATE_HZ
+        phase = 2 * np.pi * 440 * 2 ** ((number - 69) / 12) * time
+        envelope = np.clip(np.minimum(time / 0.03, (time[-1] - time) / 0.03), 0, 1)
+        tone = 0.2 * envelope * sum(np.sin(k * phase) / k for k in range(1, 8))
+        first = round(begin * RATE_HZ)
+        samples[first : first + tone.size] += tone
+        pitch = Measured(NotePitch(440 * 2 ** ((number - 69) / 12), 1.0, 0.0), MADE_HERE)
+        end = begin + beat_s
+        notes.append(
+            Note(begin, end, begin, end, NoteKind.NOTE, -20.0, pitch, Measured(None, MADE_HERE))
+        )
+    return samples, notes
+
+
+def found(a, b):
+    result = align(a[0], RATE_HZ, b[0], RATE_HZ, notes_a=a[1], notes_b=b[1])
+    assert isinstance(result, Measured)
+    return slips(result.value, a[1], b[1])
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_a_clean_pair_has_no_slips(seed):
+    midi = tune(seed)
+    assert found(played(midi), played(midi, beat_s=0.5)) == ((), ())
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_a_repeated_bar_is_told_where_it_is(seed):
+    midi = tune(seed)
+    again = midi[:20] + midi[12:]
+    of_a, of_b = found(played(midi), played(again))
+    assert of_a == ()
+    assert len(of_b) == 1
+    assert of_b[0].kind is SlipKind.REPEATED
+    # Eight notes of 0.4 s are played twice: either turn may be the one that is left out.
+    assert of_b[0].end_s - of_b[0].start_s == pytest.approx(3.2, abs=0.5)
+    assert 0.4 + 0.4 * 11.5 <= of_b[0].start_s <= 0.4 + 0.4 * 21.5
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_a_skipped_bar_is_music_of_one_take_only(seed):
+    midi = tune(seed)
+    of_a, of_b = found(played(midi), played(midi[:12] + midi[20:]))
+    assert of_b == ()
+    # Notes 12 to 19 of 0.4 s are skipped; some of them also fit what follows or precedes.
+    assert 1.0 <= sum(one.end_s - one.start_s for one in of_a) <= 3.8
+    assert of_a[0].start_s >= 0.4 + 0.4 * 9
+    assert of_a[-1].end_s <= 0.4 + 0.4 * 23
+
+
+def test_a_stop_is_a_stop():
+    midi = tune(3)
+    _, of_b = found(played(midi), played(midi, stop_after=15, stop_s=2.5))
+    assert [one.kind for one in of_b] == [SlipKind.STOPPED]
+
+
+def test_a_false_start_and_what_follows_the_end_are_told():
+    midi = tune(2)
+    _, of_b = found(played(midi), played(midi[:6] + midi + [75, 63, 74, 62, 73, 61, 75, 63]))
+    assert {one.kind for one in of_b} >= {SlipKind.AFTER}
+    assert any(one.kind in {SlipKind.BEFORE, SlipKind.REPEATED} for one in of_b)
