@@ -54,6 +54,7 @@ from app.services.reporting import ReportingService
 from app.services.score_keeping import ScoreShelf
 from app.services.scores import ScoreService
 from app.services.shapes import ShapeService
+from app.services.sharing.service import ShareService
 from app.services.sounding import SoundingService
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
 from app.services.suggesting import SuggestingService
@@ -215,6 +216,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         backups=backups,
         bundles=bundles,
         replies=ReplyService(store, clock, bundles),
+        sharing=ShareService(store, clock, listening, promises),
         lessons=LessonService(
             store, clock, gatherer, comparing=comparing, assignments=assignments, author=author
         ),

@@ -28,6 +28,7 @@ from app.cli import (
     recover,
     repair,
     score,
+    share,
     sounding,
     watched,
 )
@@ -83,6 +84,7 @@ def build() -> typer.Typer:
         check,
         repair,
         export,
+        share,
     )
     for group in groups:
         group.add_to(app)

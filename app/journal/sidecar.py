@@ -12,7 +12,8 @@ Three kinds, each with a schema number and the instant it was written:
     one in the journal's folder: passages, items, settings, clips put aside, promises
     with the numbers that were shared, assignments, coming dates, earlier hours,
     rehearsals, suggestions put aside, takes first heard without their measurements,
-    what was heard of marked problems, bounds, blind trials, remarks of lessons.
+    what was heard of marked problems, bounds, blind trials, remarks of lessons,
+    clips that were shared.
 
 The database is the truth and the sidecars follow it; from the sidecars alone it can
 be made again, except for the measurements, which are made again from the recordings,
@@ -36,6 +37,7 @@ from app.journal.promises import Promise, SharedNumber
 from app.journal.records import JournalSettings, Marker, Passage, RestDay, Session, Take
 from app.journal.rehearsals import Rehearsal
 from app.journal.remarks import LessonRemark
+from app.journal.sharing import SharedClip
 from app.journal.still_there import StillThere
 from app.journal.suggestions import Dismissal
 
@@ -87,6 +89,7 @@ class JournalCard:
     bounds: tuple[PassageBounds, ...] = ()
     blind_trials: tuple[BlindTrial, ...] = ()
     remarks: tuple[LessonRemark, ...] = ()
+    shared_clips: tuple[SharedClip, ...] = ()
 
 
 Card = TakeCard | DayCard | JournalCard
@@ -115,6 +118,7 @@ _LISTS: dict[str, type[Any]] = {
     "bounds": PassageBounds,
     "blind_trials": BlindTrial,
     "remarks": LessonRemark,
+    "shared_clips": SharedClip,
 }
 
 

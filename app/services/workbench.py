@@ -46,6 +46,7 @@ from app.services.repetitions import RepetitionService
 from app.services.reporting import ReportingService
 from app.services.scores import ScoreService
 from app.services.shapes import ShapeService
+from app.services.sharing.service import ShareService
 from app.services.sounding import SoundingService
 from app.services.suggesting import SuggestingService
 from app.services.watching import WatchService
@@ -107,6 +108,7 @@ class Workbench:
     bundles: BundleService
     replies: ReplyService
     lessons: LessonService
+    sharing: ShareService
     closing: tuple[Callable[[], None], ...] = ()
 
     def close(self) -> None:

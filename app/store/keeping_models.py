@@ -135,3 +135,19 @@ class LessonRemarkModel(Base):
     created_at: Mapped[datetime] = mapped_column(Instant)
     changed_at: Mapped[datetime] = mapped_column(Instant)
     author: Mapped[Author] = mapped_column(EnumText(Author))
+
+
+class SharedClipModel(Base):
+    """See :class:`app.journal.sharing.SharedClip`."""
+
+    __tablename__ = "shared_clip"
+
+    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
+    take_id: Mapped[str] = mapped_column(ForeignKey("take.id"))
+    practice_day: Mapped[date] = mapped_column(Date)
+    shared_at: Mapped[datetime] = mapped_column(Instant)
+    start_s: Mapped[float] = mapped_column(Float)
+    end_s: Mapped[float] = mapped_column(Float)
+    form: Mapped[str] = mapped_column(Text)
+    file_name: Mapped[str] = mapped_column(Text)
+    numbers: Mapped[str] = mapped_column(Text)

@@ -32,6 +32,7 @@ from app.store.keeping_models import (
     OccasionModel,
     PromiseModel,
     RehearsalModel,
+    SharedClipModel,
     SharedNumberModel,
 )
 from app.store.listening_models import DismissalModel, FirstListenModel
@@ -228,6 +229,8 @@ def _write_kept(connection: Connection, card: JournalCard) -> None:
     upsert(connection, OccasionModel, map(values_of, card.occasions))
     upsert(connection, RehearsalModel, map(values_of, card.rehearsals))
     upsert(connection, LessonRemarkModel, map(values_of, card.remarks))
+    clips = [clip for clip in card.shared_clips if clip.take_id in takes]
+    upsert(connection, SharedClipModel, map(values_of, clips))
     upsert(connection, DismissalModel, map(values_of, card.dismissals))
     upsert(connection, FirstListenModel, map(values_of, card.first_listens))
     write_followed(connection, card, passages, takes)

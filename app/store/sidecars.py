@@ -41,6 +41,7 @@ from app.store.rehearsals import RehearsalRepository
 from app.store.remarks import LessonRemarkRepository
 from app.store.sessions import RestDayRepository, SessionRepository
 from app.store.settings import SettingsRepository
+from app.store.shared_clips import SharedClipRepository
 from app.store.takes import TakeRepository
 from app.store.work import JOURNAL_KEY, SidecarKey, Work
 
@@ -80,6 +81,7 @@ class Records:
     bounds: PassageBoundsRepository
     blind_trials: BlindTrialRepository
     remarks: LessonRemarkRepository
+    shared_clips: SharedClipRepository
 
 
 class Sidecars:
@@ -241,4 +243,5 @@ class Sidecars:
             bounds=self._records.bounds.list(),
             blind_trials=self._records.blind_trials.list(),
             remarks=self._records.remarks.list(),
+            shared_clips=self._records.shared_clips.list(),
         )

@@ -57,6 +57,7 @@ from app.store.rehearsals import RehearsalRepository
 from app.store.remarks import LessonRemarkRepository
 from app.store.sessions import RestDayRepository, SessionRepository
 from app.store.settings import SettingsRepository
+from app.store.shared_clips import SharedClipRepository
 from app.store.sidecars import Records, Sidecars, note_due
 from app.store.tables import Tables
 from app.store.takes import TakeRepository
@@ -81,7 +82,7 @@ class Store:
     takes, passages, markers, sessions, rest_days, measurements, settings, items, blocks,
     clock, attempts, put_aside, promises, shared_numbers, assignments, occasions,
     earlier_hours, plans, rehearsals, dismissals, first_listens, still_there, bounds,
-    blind_trials, alignments, outlines, remarks
+    blind_trials, alignments, outlines, remarks, shared_clips
         The repositories. A call outside :meth:`transaction` is one of its own.
     folders : Folders
         Where the files lie.
@@ -133,6 +134,7 @@ class Store:
         self.alignments = PairAlignmentRepository(self._work)
         self.outlines = TakeOutlineRepository(self._work)
         self.remarks = LessonRemarkRepository(self._work)
+        self.shared_clips = SharedClipRepository(self._work)
         self.sidecars = Sidecars(
             folders,
             self._work,
@@ -159,6 +161,7 @@ class Store:
                 self.bounds,
                 self.blind_trials,
                 self.remarks,
+                self.shared_clips,
             ),
             clock,
         )

@@ -355,6 +355,21 @@ def test_a_report_is_written_as_page_and_paper(run, tmp_path):
     assert run("report", "--html", page).code == 2
 
 
+def test_a_clip_is_looked_at_and_then_made(run, tone_file, tmp_path):
+    run("import", tone_file(seconds=3.0), "--date", "2026-03-14", "--passage", "Tone")
+    take = ("share", "Tone:2026-03-14:1", "--until", "2")
+    seen = run(*take, "--preview", "--json").json[0]
+    assert seen["title"] == ["Tone", "Sat 14 Mar 2026"]
+    assert seen["duration_s"] == 2.0
+    out = tmp_path / "clips"
+    out.mkdir()
+    made = run(*take, "--form", "card", "--to", out, "--json").json[0]
+    assert (out / made["file_name"]).stat().st_size > 1000
+    assert run(*take, "--form", "measured", "--to", out).code == 2
+    assert run(*take, "--form", "unknown", "--to", out).code == 2
+    assert run(*take, "--promise", "none such", "--to", out).code == 2
+
+
 def test_a_bundle_goes_to_a_teacher_and_a_reply_comes_back(
     run, tone_file, tmp_path, monkeypatch, journal_dir
 ):

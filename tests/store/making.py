@@ -29,6 +29,7 @@ from app.journal.records import (
 )
 from app.journal.rehearsals import Chance, Rehearsal
 from app.journal.remarks import LessonRemark
+from app.journal.sharing import SharedClip
 from app.journal.still_there import StillThere
 from app.journal.suggestions import Dismissal, SuggestionKind
 from app.store.repair import sha256_of
@@ -133,6 +134,11 @@ def make_occasion(passage: Passage | None = None, **changes: Any) -> Occasion:
     ids = (passage.id,) if passage else ()
     day = DAY + timedelta(days=30)
     return replace(Occasion(new_id(), day, OccasionKind.AUDITION, NOW, "open seat", ids), **changes)
+
+
+def make_shared_clip(take: Take, **changes: Any) -> SharedClip:
+    clip = SharedClip(new_id(), take.id, take.practice_day, NOW, 1.0, 9.5, "card", "a.mp4", "day 4")
+    return replace(clip, **changes)
 
 
 def make_remark(**changes: Any) -> LessonRemark:
@@ -250,6 +256,7 @@ def fill_promises(store: Store, passage: Passage, item: Item, take: Take) -> Non
     store.first_listens.add(FirstListen(take.id, NOW, NOW + timedelta(minutes=5)))
     fill_followed(store, passage, take)
     store.remarks.add(make_remark())
+    store.shared_clips.add(make_shared_clip(take))
     store.earlier_hours.put(EarlierHours(1234.5, DAY, "eleven years, an estimate"))
 
 
@@ -287,4 +294,5 @@ def everything(store: Store) -> dict[str, Any]:
         "bounds": store.bounds.list(),
         "blind_trials": store.blind_trials.list(),
         "remarks": store.remarks.list(),
+        "shared_clips": store.shared_clips.list(),
     }
