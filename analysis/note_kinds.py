@@ -8,13 +8,20 @@ from numpy.typing import NDArray
 from analysis.blocks import MonoSamples
 from analysis.note_centre import Reading
 from analysis.note_spans import Span
+from analysis.onset_sharpness import rises
 from analysis.results import NoteKind, PitchTrack
-from analysis.units import hz_to_midi
+from analysis.units import hz_to_midi, midi_to_hz
 
 FloatArray = NDArray[np.float64]
 
 _PLUCK_DECAY_DB_PER_S: Final = -8.0
+_LOW_PLUCK_DECAY_DB_PER_S: Final = -6.0
+_LOW_MIDI: Final = 45.0
+_SHORTEST_SLOW_PLUCK_S: Final = 0.25
+_QUICK_RISE_S: Final = 0.009
 _PLUCK_PEAK_WITHIN_S: Final = 0.06
+_LOW_PLUCK_PEAK_WITHIN_S: Final = 0.1
+_SHORTEST_SURE_PLUCK_S: Final = 0.25
 _HARD_RISE_S: Final = 0.008
 _RISE_LOOKED_FOR_S: Final = 0.03
 _RISE_BIN_S: Final = 0.001
@@ -56,7 +63,7 @@ def kind_of(
     span = spans[index]
     if span.role != "note":
         return _ROLES[span.role]
-    if source is not None and _dies_away(track, span) and _hard_attack(source, span):
+    if source is not None and _dies_away(track, span) and _is_struck(source, track, span):
         return NoteKind.PIZZICATO
     following = spans[index + 1] if index + 1 < len(spans) else None
     if following is not None and index and _is_passage_way(track, spans[index - 1 : index + 2]):
@@ -80,6 +87,24 @@ def is_quick_trill(reading: Reading) -> bool:
     return float(np.mean(swing**4) / np.mean(swing**2) ** 2) < _SQUARE_KURTOSIS
 
 
+def _is_plucked(track: PitchTrack, spans: list[Span], index: int, source: MonoSamples) -> bool:
+    """Whether a note begins hard and dies away; a short one only beside another such.
+
+    In a room the end of a short bowed note falls like a plucked one. Nobody plucks a
+    single short note between bowed ones.
+    """
+
+    def plucked(span: Span) -> bool:
+        return _dies_away(track, span) and _hard_attack(source, span)
+
+    if not plucked(spans[index]):
+        return False
+    if spans[index].duration_s >= _SHORTEST_SURE_PLUCK_S or len(spans) == 1:
+        return True
+    beside = (*spans[max(index - 1, 0) : index], *spans[index + 1 : index + 2])
+    return any(plucked(span) for span in beside)
+
+
 def _dies_away(track: PitchTrack, span: Span) -> bool:
     """Whether the note is loudest at once and every part of what follows falls."""
     level = track.level_dbfs[span.first : span.last]
@@ -87,14 +112,33 @@ def _dies_away(track: PitchTrack, span: Span) -> bool:
         return False
     top = int(np.argmax(level))
     tail = level[top:]
-    if top * track.hop_s > _PLUCK_PEAK_WITHIN_S or len(tail) < 12:
+    low = _median_midi(track, span) < _LOW_MIDI
+    latest_s = _LOW_PLUCK_PEAK_WITHIN_S if low else _PLUCK_PEAK_WITHIN_S
+    if top * track.hop_s > latest_s or len(tail) < 12:
         return False
     slopes = [
         float(np.polyfit(np.arange(len(part)) * track.hop_s, part, 1)[0])
         for part in np.array_split(tail, 3)
     ]
     # A bowed note's release falls as well, but the parts before it do not.
-    return max(slopes) <= _PLUCK_DECAY_DB_PER_S
+    return max(slopes) <= (_LOW_PLUCK_DECAY_DB_PER_S if low else _PLUCK_DECAY_DB_PER_S)
+
+
+def _is_struck(source: MonoSamples, track: PitchTrack, span: Span) -> bool:
+    """Whether a note that dies away was plucked: it rises hard, or at once over what rings.
+
+    A low string needs some of its slow periods to show its level, and what still rings
+    hides the foot of the attack. Where a note is long enough for its decay to be seen,
+    a quick rise of the level is enough.
+    """
+    if _hard_attack(source, span):
+        return True
+    if span.duration_s < _SHORTEST_SLOW_PLUCK_S:
+        return False
+    midi = _median_midi(track, span)
+    period_s = 1.0 / midi_to_hz(midi) if np.isfinite(midi) else 0.0
+    rise_s = float(rises(source, np.array([span.start_s])).rise_s[0])
+    return rise_s <= _QUICK_RISE_S + 0.5 * period_s
 
 
 def _hard_attack(source: MonoSamples, span: Span) -> bool:

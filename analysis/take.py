@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 from analysis import (
     averages,
     dynamics,
+    harmonics,
     intonation,
     judging,
     left_out,
@@ -41,6 +42,7 @@ from analysis.stopping import Progress, Stopped, StopQuestion, part_of, stop_if_
 from analysis.take_dynamics import TakeDynamics, dynamics_of_take
 from analysis.take_rhythm import rhythm_of_take
 from analysis.take_settings import TakeSettings
+from analysis.tuning import STANDARD_A_HZ
 
 __all__ = ["ALGORITHM", "Stopped", "TakeSettings", "WrittenLine", "analyse_take"]
 
@@ -263,7 +265,7 @@ class _Measuring:
     ) -> tuple[Note, ...]:
         if isinstance(track, NotMeasurable):
             return ()
-        return notes.find_notes(
+        found = notes.find_notes(
             track.value,
             onset_s,
             strength,
@@ -272,3 +274,6 @@ class _Measuring:
             progress=part_of(self.progress, _AFTER_ONSETS, _AFTER_NOTES),
             should_stop=self.should_stop,
         )
+        given_hz = self.settings.reference_a_hz
+        reference_a_hz = STANDARD_A_HZ if given_hz == "auto" else given_hz
+        return harmonics.mark_harmonics(found, self.settings.harmonics, reference_a_hz)

@@ -6,6 +6,7 @@ from typing import Final, Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from analysis.harmonics import check_harmonics
 from analysis.instruments import Instrument, instrument
 from analysis.notices import AUTOMATIC_GAIN_ANSWERS, AutomaticGain
 from analysis.results import ParameterValue
@@ -45,6 +46,8 @@ class TakeSettings:
     click_first_beat_s, click_interval_s : float or None
         A click that was heard while the take was recorded: where in the take one of its
         beats lies, and how far apart they are. It anchors the tempo before the pulse.
+    harmonics : tuple of str
+        Sounding names of the notes that are harmonics (``'A5'``), or ``'all'``.
     """
 
     instrument: str = "violin"
@@ -58,6 +61,7 @@ class TakeSettings:
     with_mute: bool = False
     click_first_beat_s: float | None = None
     click_interval_s: float | None = None
+    harmonics: tuple[str, ...] = ()
 
     def checked(self) -> Instrument:
         """Return the instrument once every setting has been found to make sense.
@@ -87,6 +91,7 @@ class TakeSettings:
             )
         for name in self.open_strings or ():
             parse_note_name(name)
+        check_harmonics(self.harmonics)
         if self.automatic_gain not in AUTOMATIC_GAIN_ANSWERS:
             raise ValueError(
                 f"automatic gain is {', '.join(AUTOMATIC_GAIN_ANSWERS)},"
@@ -134,4 +139,6 @@ class TakeSettings:
         if self.click_interval_s is not None:
             found["click_first_beat_s"] = self.click_first_beat_s
             found["click_interval_s"] = self.click_interval_s
+        if self.harmonics:
+            found["harmonics"] = ",".join(self.harmonics)
         return found

@@ -9,6 +9,7 @@ from app.cli.console import remark, say, say_json, watched
 from app.cli.options import (
     AccompaniedOption,
     GainOption,
+    HarmonicsOption,
     InstrumentOption,
     JournalOption,
     JsonOption,
@@ -58,6 +59,7 @@ def measure(  # noqa: PLR0917 - one parameter an option
     accompanied: AccompaniedOption = False,
     automatic_gain: GainOption = None,
     with_mute: MuteOption = False,
+    harmonics: HarmonicsOption = None,
     score: Annotated[
         Path | None,
         typer.Option("--score", metavar="SCORE", help="MusicXML or MIDI of what is played."),
@@ -76,7 +78,7 @@ def measure(  # noqa: PLR0917 - one parameter an option
     """
     given = (
         instrument, reference_a, temperament, tonic, pulse, open_strings, accompanied,
-        automatic_gain, with_mute,
+        automatic_gain, with_mute, harmonics,
     )  # fmt: skip
     if file is None:
         _measure_waiting(context, journal, json)

@@ -60,6 +60,14 @@ GainOption = Annotated[
         help="Whether the input set its level by itself, as phones do.",
     ),
 ]
+HarmonicsOption = Annotated[
+    str | None,
+    typer.Option(
+        "--harmonics",
+        metavar="NOTES",
+        help="Notes played as harmonics, by their sounding names, e.g. 'A5 E6'; or all.",
+    ),
+]
 MuteOption = Annotated[bool, typer.Option("--with-mute", help="Played with a mute.")]
 GAIN_ANSWERS = ("off", "on", "unknown")
 
@@ -75,6 +83,7 @@ def playing_settings(  # noqa: PLR0917 - one parameter an option
     accompanied: bool,
     automatic_gain: str | None = None,
     with_mute: bool = False,
+    harmonics: str | None = None,
 ) -> PlayingSettings:
     """Put the options that were given over the settings that hold otherwise."""
     changes: dict[str, Any] = {}
@@ -96,6 +105,8 @@ def playing_settings(  # noqa: PLR0917 - one parameter an option
         changes["automatic_gain"] = _gain_answer(automatic_gain)
     if with_mute:
         changes["with_mute"] = True
+    if harmonics is not None:
+        changes["harmonics"] = tuple(harmonics.replace(",", " ").split())
     return replace(base, **changes)
 
 

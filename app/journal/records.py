@@ -94,6 +94,8 @@ class PlayingSettings:
     click : ClickBeats or None
         The click that was heard with this take; ``None`` for passages and for takes
         without one.
+    harmonics : tuple of str
+        Sounding names of the notes that are played as harmonics (``"A5"``), or ``"all"``.
     """
 
     instrument: str = "violin"
@@ -106,6 +108,7 @@ class PlayingSettings:
     automatic_gain: str = "off"
     with_mute: bool = False
     click: ClickBeats | None = None
+    harmonics: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

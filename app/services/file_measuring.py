@@ -180,6 +180,7 @@ def checked_settings(settings: PlayingSettings) -> "TakeSettings":
             with_mute=settings.with_mute,
             click_first_beat_s=settings.click.first_beat_s if settings.click else None,
             click_interval_s=settings.click.interval_s if settings.click else None,
+            harmonics=settings.harmonics,
         )
         found.checked()
     except ValueError as problem:
