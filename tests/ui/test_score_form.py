@@ -37,6 +37,16 @@ def test_a_name_the_player_typed_is_kept(form, qtbot):
     assert form._name.text() == "warm-up"
 
 
+def test_a_second_new_passage_is_named_by_its_scale_too(form, window, settle):
+    for _ in range(2):
+        window.main.practice.new_passage()
+        settle(window)
+        form.score.source.choose("scale")
+        form.score._turn()
+        form.score.scale.show_spec(ScaleSpec("D"))
+        assert form._name.text() == "D major scale, 1 octave"
+
+
 def test_the_notes_are_shown_as_they_are_chosen(form):
     form.score.scale.show_spec(ScaleSpec("Eb"))
     assert "Eb4 F4 G4 Ab4" in form.score.scale._written.text()

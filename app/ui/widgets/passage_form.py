@@ -93,7 +93,7 @@ class PassageForm(Card):
         self.title.setText(tr("New passage"))
         self._add.setText(tr("Add passage"))
         for field in (self._piece, self._name, self._bars):
-            field.clear()
+            field.setText("")  # unlike clear(), this is no edit of the player's
         self._no_retake.setChecked(False)
         self._form.show_settings(settings)
         self.score.fit(settings.instrument)
