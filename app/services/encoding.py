@@ -1,6 +1,6 @@
 """What is kept of an analysis: every result type to bytes and back.
 
-A kept block is a zip-free, self-describing thing: a JSON tree in which every
+A kept block is a zip-free, self-describing thing: lines of JSON, a tree in which every
 dataclass carries its name, and how something was measured is written once for all the
 notes that share it, followed by the arrays the tree refers to, the whole
 compressed. Arrays with more than :data:`EXACT_SIZE` elements are kept in single
@@ -16,6 +16,7 @@ import json
 import struct
 import zlib
 from collections.abc import Mapping
+from dataclasses import dataclass, field
 from enum import Enum
 from typing import Any
 
@@ -30,11 +31,37 @@ EXACT_SIZE = 2000
 _EVENNESS_S = 1e-7
 _MAGIC = b"PWM"
 _SAME = "same"
+_LINES = "lines"
+# Reading one line of JSON stops every other thread, the window's too: longer lists have a
+# line for each of their items.
+_MOST_IN_A_LINE = 64
 _HEADER = struct.Struct("<3sBI")
 
 
 class UnreadableMeasurement(ValueError):  # noqa: N818 - a state of stored data, told as "stale"
     """A kept block is damaged or was written by another version."""
+
+
+@dataclass(slots=True)
+class _Written:
+    """What a tree refers to, while it is made."""
+
+    arrays: list[NDArray[Any]] = field(default_factory=list)
+    shared: dict[str, int] = field(default_factory=dict)
+    lines: list[str] = field(default_factory=list)
+
+
+@dataclass(slots=True)
+class _Reading:
+    """What a tree refers to, while it is read."""
+
+    body: memoryview
+    lines: list[bytes]
+    shared: list[object] = field(default_factory=list)
+
+
+def _line(tree: object) -> str:
+    return json.dumps(tree, separators=(",", ":"), allow_nan=True)
 
 
 @functools.cache
@@ -61,11 +88,10 @@ def encode(analysis: TakeAnalysis) -> bytes:
     -------
     bytes
     """
-    arrays: list[NDArray[Any]] = []
-    tree = json.dumps(
-        _to_tree(analysis, arrays, {}), separators=(",", ":"), allow_nan=True
-    ).encode()
-    body = b"".join(_shuffled(array) for array in arrays)
+    written = _Written()
+    whole = _line(_to_tree(analysis, written))
+    tree = "\n".join((whole, *written.lines)).encode()
+    body = b"".join(_shuffled(array) for array in written.arrays)
     return _HEADER.pack(_MAGIC, FORMAT, len(tree)) + zlib.compress(tree + body, 6)
 
 
@@ -82,7 +108,8 @@ def decode(block: bytes) -> TakeAnalysis:
         if (magic, version) != (_MAGIC, FORMAT):
             raise UnreadableMeasurement("kept by another version")
         raw = zlib.decompress(block[_HEADER.size :])
-        found = _from_tree(json.loads(raw[:tree_size]), memoryview(raw)[tree_size:], [])
+        whole, *lines = raw[:tree_size].split(b"\n")
+        found = _from_tree(json.loads(whole), _Reading(memoryview(raw)[tree_size:], lines))
     except (
         struct.error,
         zlib.error,
@@ -98,27 +125,31 @@ def decode(block: bytes) -> TakeAnalysis:
 
 
 def _to_tree(  # noqa: PLR0911 - one way out per kind
-    value: object, arrays: list[NDArray[Any]], shared: dict[str, int]
+    value: object, written: _Written
 ) -> object:
     if isinstance(value, np.ndarray):
-        return _array_to_tree(value, arrays)
+        return _array_to_tree(value, written.arrays)
     if isinstance(value, Enum):
         return {"=": type(value).__name__, "v": value.value}
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
         fields = dataclasses.fields(value)
-        parts = {f.name: _to_tree(getattr(value, f.name), arrays, shared) for f in fields}
+        parts = {f.name: _to_tree(getattr(value, f.name), written) for f in fields}
         if isinstance(value, Provenance):
             # The same for thousands of notes: later ones refer to the first.
             known = json.dumps(parts)
-            if known in shared:
-                return {"=": _SAME, "at": shared[known]}
-            shared[known] = len(shared)
+            if known in written.shared:
+                return {"=": _SAME, "at": written.shared[known]}
+            written.shared[known] = len(written.shared)
         return {"=": type(value).__name__, "f": parts}
     if isinstance(value, tuple):
-        return [_to_tree(item, arrays, shared) for item in value]
+        items = [_to_tree(item, written) for item in value]
+        if len(items) <= _MOST_IN_A_LINE:
+            return items
+        written.lines.extend(map(_line, items))
+        return {"=": _LINES, "at": len(written.lines) - len(items), "n": len(items)}
     if isinstance(value, Mapping):
         entries = value.items()
-        return {"=": "{}", "m": {key: _to_tree(item, arrays, shared) for key, item in entries}}
+        return {"=": "{}", "m": {key: _to_tree(item, written) for key, item in entries}}
     if isinstance(value, np.generic):
         return value.item()
     if value is None or isinstance(value, str | int | float | bool):
@@ -147,27 +178,30 @@ def _shuffled(array: NDArray[Any]) -> bytes:
 
 
 def _from_tree(  # noqa: PLR0911 - one way out per kind
-    tree: Any, body: memoryview, shared: list[object]
+    tree: Any, reading: _Reading
 ) -> object:
     if isinstance(tree, list):
-        return tuple(_from_tree(item, body, shared) for item in tree)
+        return tuple(_from_tree(item, reading) for item in tree)
     if not isinstance(tree, dict):
         return tree
     kind = tree["="]
     if kind == _SAME:
-        return shared[tree["at"]]
+        return reading.shared[tree["at"]]
+    if kind == _LINES:
+        lines = reading.lines[tree["at"] : tree["at"] + tree["n"]]
+        return tuple(_from_tree(json.loads(line), reading) for line in lines)
     if kind == "{}":
-        return {key: _from_tree(item, body, shared) for key, item in tree["m"].items()}
+        return {key: _from_tree(item, reading) for key, item in tree["m"].items()}
     if kind == "even":
         return tree["start"] + tree["step"] * np.arange(int(tree["n"]), dtype=np.float64)
     if kind == "array":
-        return _array_from_tree(tree, body)
+        return _array_from_tree(tree, reading.body)
     if "v" in tree:
         return _enum_types()[kind](tree["v"])
-    parts = {name: _from_tree(part, body, shared) for name, part in tree["f"].items()}
+    parts = {name: _from_tree(part, reading) for name, part in tree["f"].items()}
     made: object = _result_types()[kind](**parts)
     if isinstance(made, Provenance):
-        shared.append(made)
+        reading.shared.append(made)
     return made
 
 

@@ -14,7 +14,7 @@ from analysis.results import (
 )
 from app.services.machine_findings import is_aside
 from app.services.note_remarks import remark_of
-from app.services.score_findings import written_remarks
+from app.services.score_findings import NOTHING_WRITTEN, WrittenRemark, written_remarks
 from app.services.views import AnyReading, Curve, FloatArray, NoReading, NoteRow, Reading
 from app.services.wording import number_text
 
@@ -22,7 +22,7 @@ MOST_POINTS = 4000
 CERTAIN_WITHIN_CENTS = 10.0
 """A note whose pitch is less sure than this is drawn hollow (a choice of design)."""
 _FARTHEST_CENTS = 150.0
-_NO_BEAT = "No beat was found here, so there is no tempo."
+_NO_BEAT = "No beat found here."
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +73,7 @@ def notes_sentence(analysis: TakeAnalysis) -> str:
 def note_rows(
     notes: tuple[JudgedNote, ...],
     left_out: tuple[LeftOut, ...] = (),
-    written: Mapping[int, str] | None = None,
+    written: Mapping[int, WrittenRemark] | None = None,
 ) -> tuple[NoteRow, ...]:
     """Give the notes as the deviation lane and the notes pane show them.
 
@@ -81,7 +81,9 @@ def note_rows(
     """
     remarks = written or {}
     return tuple(
-        _note_row(index, note, remarks.get(index, ""), is_left_out=is_aside(note, left_out))
+        _note_row(
+            index, note, remarks.get(index, NOTHING_WRITTEN), is_left_out=is_aside(note, left_out)
+        )
         for index, note in enumerate(notes)
     )
 
@@ -94,7 +96,9 @@ def deviation_reading(judged: JudgedNote) -> AnyReading:
     return Reading(found.deviation_cents, "cents", found.uncertainty_cents, 1, signed=True)
 
 
-def _note_row(index: int, judged: JudgedNote, written: str, *, is_left_out: bool) -> NoteRow:
+def _note_row(
+    index: int, judged: JudgedNote, written: WrittenRemark, *, is_left_out: bool
+) -> NoteRow:
     deviation = deviation_reading(judged)
     uncertainty = deviation.uncertainty if isinstance(deviation, Reading) else None
     return NoteRow(
@@ -109,7 +113,8 @@ def _note_row(index: int, judged: JudgedNote, written: str, *, is_left_out: bool
         is_open_string=judged.is_open_string,
         vibrato=_vibrato_text(judged),
         verdict=str(judged.verdict or ""),
-        remark=" ".join(text for text in (written, remark_of(judged)) if text),
+        remark=" ".join(text for text in (written.text, remark_of(judged)) if text),
+        slip=written.slip,
         left_out=is_left_out,
     )
 

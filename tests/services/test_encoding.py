@@ -49,6 +49,17 @@ def test_a_measured_take_comes_back_whole(analysis):
     assert_same(decode(encode(analysis)), analysis)
 
 
+def test_hundreds_of_notes_come_back_and_share_how_they_were_measured(analysis):
+    notes = analysis.notes * (200 // len(analysis.notes) + 1)
+    back = decode(encode(dataclasses.replace(analysis, notes=notes)))
+    assert len(back.notes) > 200
+    assert_same(back, dataclasses.replace(analysis, notes=notes))
+    pitches = [judged.note.pitch for judged in back.notes]
+    measured = [pitch.provenance for pitch in pitches if pitch.provenance == pitches[0].provenance]
+    assert len(measured) > 100
+    assert all(one is measured[0] for one in measured), "written once, read once"
+
+
 def test_reasons_come_back(analysis):
     why = NotMeasurable(Reason.SILENT, "The take is silent.", Provenance("take-9", {"a": None}))
     silent = TakeAnalysis(1.0, 48_000, why, (), why, why, why, why.provenance)

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QDialog, QLineEdit, QWidget
 
 from app.journal.categories import Names, added, moved, renamed, retired
@@ -71,6 +72,7 @@ class CategoriesSheet(QDialog):
         moves, new, end = row(), row(), row()
         fill(moves, self.up, self.down, self.retire, 1)
         fill(new, labelled(tr("New category"), self.name), self.add_it)
+        new.setAlignment(self.add_it, Qt.AlignmentFlag.AlignBottom)
         fill(end, self.former, self.back, 1)
         box = column(self, margin=2 * GRID_PX)
         fill(box, words, self.table, moves, new, end)

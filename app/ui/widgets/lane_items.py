@@ -28,7 +28,7 @@ from app.ui.theme import SMALL_PT, Colours, font
 _LEAST_BEAT_PX = 4.0
 _LEAST_GAP_PX = 6.0
 _LEAST_GAP_S = 1.0
-_LEAST_WORDS_PX = 64.0
+_LEAST_WORDS_PX = 36.0
 # With more points than this in a pixel column, smooth edges cost much and show nothing.
 _DENSE = 2.0
 
@@ -169,12 +169,15 @@ def draw_gap(painter: QPainter, colours: Colours, rect: QRectF, words: str) -> N
         return
     painter.setFont(font(SMALL_PT))
     metrics = QFontMetricsF(painter.font())
-    shown = metrics.elidedText(words, Qt.TextElideMode.ElideRight, rect.width() - 8)
-    place = QRectF(0, 0, metrics.horizontalAdvance(shown) + 8, metrics.height() + 2)
-    place.moveCenter(QPointF(rect.center().x(), rect.bottom() - metrics.height()))
-    painter.fillRect(place, QColor(colours.card))
+    flags = int(Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap)
+    room = rect.adjusted(4, 0, -4, 0)
+    place = metrics.boundingRect(room, flags, words)
+    if not room.adjusted(0, metrics.height(), 0, 0).contains(place):
+        return  # words cut short say nothing; the status line says them all
+    place.moveBottom(rect.bottom() - metrics.height() / 2)
+    painter.fillRect(place.adjusted(-2, -1, 2, 1), QColor(colours.card))
     painter.setPen(QColor(colours.ink_soft))
-    painter.drawText(place, Qt.AlignmentFlag.AlignCenter, shown)
+    painter.drawText(place, flags, words)
 
 
 def seconds_in(to_px: QTransform, lane: QRectF) -> tuple[float, float]:

@@ -69,8 +69,9 @@ class SettingsForm(QWidget):
         grid.addLayout(labelled("Open strings", self._strings), 2, 1)
         grid.addLayout(labelled("Input level", self._gain), 3, 0)
         played = column(spacing=4)
-        fill(played, 1, self._accompanied, self._mute)
-        grid.addLayout(played, 3, 1)
+        fill(played, self._accompanied, self._mute)
+        # Across both columns, so that the form fits a narrow pane.
+        grid.addLayout(played, 4, 0, 1, 2)
         grid.setColumnStretch(0, 1)
         grid.setColumnStretch(1, 1)
         self._want_tonic()
