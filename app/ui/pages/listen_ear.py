@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 
 from app.journal.records import Marker
 from app.services.first_listening import HIDDEN
@@ -77,8 +78,12 @@ class EarControl(QObject):
             self._strip.hide()
             return
         suggesting, first = self._suggesting, self._first
-        self._desk.jobs.store(
-            lambda: (first.state(take_id), suggesting.for_take(take_id, show_all=show_all)),
+        # Not on the storage thread: the lanes of a long take must not wait for it.
+        self._desk.jobs.analyse(
+            lambda _progress, _should_stop: (
+                first.state(take_id),
+                suggesting.for_take(take_id, show_all=show_all),
+            ),
             lambda found: self._show(*found),
             subject="listen.suggestions",
         )
@@ -99,7 +104,9 @@ class EarControl(QObject):
     def step(self, steps: int) -> None:
         """Go to the next or earlier suggestion."""
         self._side.show_pane(SUGGESTIONS)
-        self._pane.step(steps)
+        words = self._pane.step(steps)
+        if words:
+            QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self._pane, words))
 
     def bring_back(self) -> None:
         """Offer again what was put aside for the passage."""

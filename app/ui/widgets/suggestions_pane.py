@@ -198,14 +198,16 @@ class SuggestionsPane(QWidget):
         """Begin with five again, for another take."""
         self._shows_all = False
 
-    def step(self, steps: int) -> None:
-        """Go to the next or earlier suggestion in the list."""
-        count = len(self.table.rows_model.rows)
-        if count:
-            at = self.table.currentIndex().row() + steps
-            self.table.choose(min(max(at, 0), count - 1))
-            self._explain()
-            self._go()
+    def step(self, steps: int) -> str:
+        """Go to the next or earlier suggestion in the list, and say what it says."""
+        rows = self.table.rows_model.rows
+        if not rows:
+            return self.words
+        at = min(max(self.table.currentIndex().row() + steps, 0), len(rows) - 1)
+        self.table.choose(at)
+        self._explain()
+        self._go()
+        return rows[at].text
 
     def _explain(self) -> None:
         chosen = self.table.chosen
