@@ -1,6 +1,7 @@
 """What a take says of its score: as machine-readable values, and in words."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from typing import Final
 
 from analysis.results import (
@@ -200,28 +201,41 @@ def _entries(items: object) -> Iterator[Mapping[str, object]]:
             yield item
 
 
-def written_remarks(analysis: TakeAnalysis) -> dict[int, str]:
+@dataclass(frozen=True, slots=True)
+class WrittenRemark:
+    """What the score makes of a note: a sentence, and ``wrong``, ``added`` or nothing."""
+
+    text: str
+    slip: str = ""
+
+
+NOTHING_WRITTEN: Final = WrittenRemark("")
+
+
+def written_remarks(analysis: TakeAnalysis) -> dict[int, WrittenRemark]:
     """Say of each note of a take, by its index, what the score makes of it."""
     result = analysis.score
     if result is None or isinstance(result, NotMeasurable):
         return {}
-    remarks: dict[int, str] = {}
+    remarks: dict[int, WrittenRemark] = {}
     for pair in result.value.pairs:
-        remarks[pair.note_index] = _pair_remark(pair.written, pair.offset_ms, pair.offset_percent)
+        text = _pair_remark(pair.written, pair.offset_ms, pair.offset_percent)
+        remarks[pair.note_index] = WrittenRemark(text)
     for slip in result.value.slips:
         if slip.note_index is None:
             continue
         if slip.kind is SlipKind.WRONG and slip.written is not None:
             place = _place(_written(slip.written) or {})
-            remarks[slip.note_index] = f"Wrong note: {slip.written.name} is written. {place}."
+            text = f"Wrong note: {slip.written.name} is written. {place}."
+            remarks[slip.note_index] = WrittenRemark(text, str(slip.kind))
         elif slip.kind is SlipKind.ADDED:
-            remarks[slip.note_index] = "Added: not written."
+            remarks[slip.note_index] = WrittenRemark("Added: not written.", str(slip.kind))
     for stretch in result.value.stretches:
         if stretch.kind is StretchKind.NOT_WRITTEN:
             for index, judged in enumerate(analysis.notes):
                 inside = stretch.start_s <= judged.note.start_s < stretch.end_s
                 if inside and index not in remarks:
-                    remarks[index] = "In a stretch that is not as written."
+                    remarks[index] = WrittenRemark("In a stretch that is not as written.")
     return remarks
 
 

@@ -148,7 +148,8 @@ class NoteRow:
     ``certain`` is false where the uncertainty is larger than the deviation could
     tell (drawn hollow). ``kind`` is a word of the trade (note, slide, ...). ``verdict``
     is ``"in_tune"``, ``"depends"``, ``"out"`` or empty, ``remark`` what the other
-    plausible targets say, as a sentence; ``left_out`` marks tuning-up and talk.
+    plausible targets say, as a sentence; ``left_out`` marks tuning-up and talk;
+    ``slip`` is ``"wrong"`` or ``"added"`` where a score says so.
     """
 
     index: int
@@ -164,6 +165,7 @@ class NoteRow:
     verdict: str = ""
     remark: str = ""
     left_out: bool = False
+    slip: str = ""
 
 
 @dataclass(frozen=True, slots=True)

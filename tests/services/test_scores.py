@@ -110,6 +110,7 @@ def test_slips_are_told_in_the_summary_and_in_the_notes(bench, passage, filed, t
     assert slip.label.startswith("Bar 2, beat 2 at 0:0")
     assert slip.explanation == "B4 instead of C5"
     assert "Wrong note: C5 is written" in view.notes[5].remark
+    assert [note.slip for note in view.notes] == [""] * 5 + ["wrong"] + [""] * 2
 
 
 def test_a_take_of_some_bars_is_held_against_these_alone(bench, passage, filed, tmp_path):

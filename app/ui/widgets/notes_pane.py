@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.services.views import NoReading, NoteRow
 from app.services.wording import position_text, reading_text, short_reading_text
+from app.ui.language import tr
 from app.ui.models.rows import Column
 from app.ui.widgets.basics import column, sentence
 from app.ui.widgets.table import RowTable
@@ -35,7 +36,10 @@ def _more(note: NoteRow) -> str:
 def _name(note: NoteRow) -> str:
     name = note.name or "\N{EN DASH}"
     if note.left_out:
-        return f"{name} left out"
+        return tr("{name} left out").format(name=name)
+    if note.slip:
+        words = tr("{name} wrong") if note.slip == "wrong" else tr("{name} added")
+        return words.format(name=name)
     if note.is_open_string:
         return f"{name} open"
     return name if note.kind == "note" else f"{name} {note.kind}"
