@@ -26,7 +26,10 @@ def add_to(app: typer.Typer) -> None:
 
 def import_files(  # noqa: PLR0917 - one parameter an option
     context: typer.Context,
-    files: Annotated[list[Path], typer.Argument(metavar="FILE...", help="Sound files or clips.")],
+    files: Annotated[
+        list[Path],
+        typer.Argument(metavar="FILE...", help="Sound files, clips, or folders of them."),
+    ],
     date: Annotated[
         str | None,
         typer.Option("--date", metavar="DAY", help="Practice day; else the file's own date."),

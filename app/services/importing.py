@@ -18,6 +18,7 @@ from app.services.clip_days import (
     same_time_on,
 )
 from app.services.clip_files import copied, decoded_whole, part_of_clip
+from app.services.clip_folders import files_of
 from app.services.passages import passage_title
 from app.services.plain import plain_failures
 from app.services.rows import NO_PASSAGE, Rows
@@ -106,6 +107,7 @@ class ImportingService:
         Parameters
         ----------
         paths : sequence of Path
+            Files, and folders whose clips are meant.
         passage_id : str or None
         day : date, optional
             The practice day where the player says so; else from the file itself, by
@@ -114,6 +116,7 @@ class ImportingService:
         wish = _Wish(passage_id, day, self._store.settings.get())
         found: list[ImportProposal] = []
         seen: dict[str, Path] = {}
+        paths = files_of(paths)
         for number, path in enumerate(paths):
             step = part_of(progress, number / len(paths), (number + 1) / len(paths))
             proposal = self._proposal(path, wish, (step, should_stop), seen)

@@ -14,6 +14,7 @@ from app.journal.failures import PlainFailure
 from app.journal.practice_clock import is_later
 from app.journal.practice_days import Clock
 from app.journal.records import JournalSettings
+from app.services.clip_folders import clips_in
 from app.services.importing import ImportingService
 from app.services.plain import plain_failures
 from app.services.stopping import (
@@ -28,12 +29,6 @@ from app.services.stopping import (
 from app.services.views import ImportProposal, TakeRow
 from app.store.store import Store
 
-KINDS = frozenset(
-    {".wav", ".flac", ".ogg", ".oga", ".opus", ".mp3", ".m4a", ".mp4", ".mov", ".m4v", ".aac"}
-    | {".aif", ".aiff", ".3gp", ".caf", ".mkv", ".webm"}
-)
-"""What a phone or a recorder writes, by the ending of the name."""
-
 BACK = timedelta(days=14)
 """How much older than the choice of the folder a clip may be and still be new."""
 
@@ -41,7 +36,6 @@ SETTLED_S = 5.0
 """A file that changed more recently may still be arriving."""
 
 MOST_OFFERED = 20
-_DEEPEST = 4
 
 _Stamp = tuple[str, int, int]
 
@@ -166,7 +160,7 @@ class WatchService:
         newest_s = self._wall_s() - SETTLED_S
         clips = [
             (path, written_s)
-            for path, written_s in _clips_in(folder)
+            for path, written_s in clips_in(folder)
             if oldest_s <= written_s <= newest_s
         ]
         found: dict[str, Path] = {}
@@ -205,20 +199,3 @@ class WatchService:
         takes = [t for t in self._store.takes.list(last_day=day) if t.passage_id]
         earlier = [t for t in takes if not is_later(t.recorded_at, at)]
         return (earlier or takes)[-1].passage_id if takes else None
-
-
-def _clips_in(folder: Path, depth: int = 0) -> list[tuple[Path, float]]:
-    """List the clips of a folder with their file times, subfolders too, hidden ones not."""
-    found: list[tuple[Path, float]] = []
-    for path in folder.iterdir():
-        if path.name.startswith((".", "~")) or path.is_symlink():
-            continue
-        try:
-            if path.is_dir():
-                found += _clips_in(path, depth + 1) if depth < _DEEPEST else []
-            elif path.suffix.lower() in KINDS:
-                status = path.stat()
-                found += [(path, status.st_mtime)] if status.st_size else []
-        except OSError:
-            continue  # it went while it was looked at, or may not be read: next time
-    return found

@@ -56,6 +56,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("page.calendar", "Go to Calendar", "Ctrl+4"),
         ("page.lesson", "Go to Lesson", "Ctrl+5"),
         ("import", "Import recordings", "Ctrl+I"),
+        ("import_folder", "Import a folder of recordings", "Ctrl+Shift+I"),
         ("undo", "Undo", "Ctrl+Z"),
         ("redo", "Redo", "Ctrl+Shift+Z Ctrl+Y"),
         ("work.cancel", "Cancel the long work that is running", "Ctrl+."),

@@ -94,6 +94,7 @@ class MainWindow(QMainWindow):
         for index, (name, _) in enumerate(PAGES):
             bind(self, f"page.{name}", partial(self.show_page, index))
         bind(self, "import", self._import)
+        bind(self, "import_folder", self._import_folder)
         bind(self, "undo", self.desk.undo)
         bind(self, "redo", self.desk.redo)
         bind(self, "work.cancel", self._cancel_work)
@@ -240,6 +241,10 @@ class MainWindow(QMainWindow):
     def _import(self) -> None:
         self.show_page(PRACTICE)
         self.practice.choose_files()
+
+    def _import_folder(self) -> None:
+        self.show_page(PRACTICE)
+        self.practice.choose_folder()
 
     def _cancel_work(self) -> None:
         if self.queue.left_count:

@@ -101,3 +101,23 @@ def test_too_little_is_no_part(bench, clip, journal_dir):
     with pytest.raises(SomeNotFiled, match="too little"):
         bench.importing.file([replace(proposal, from_s=1.0, to_s=1.01)])
     assert list((journal_dir / "originals").iterdir()) == []
+
+
+def test_a_folder_stands_for_the_clips_in_it(bench, tone_file, tmp_path):
+    (tmp_path / "trip" / "later").mkdir(parents=True)
+    first = tone_file("trip/2026-03-08 10.00.00.wav", frequency_hz=300)
+    second = tone_file("trip/later/2026-03-09 10.00.00.wav", frequency_hz=310)
+    alone = tone_file("2026-03-10 10.00.00.wav", frequency_hz=320)
+    (tmp_path / "trip" / "notes.txt").write_text("no clip")
+    (tmp_path / "trip" / ".hidden.wav").write_bytes(first.read_bytes())
+    found = bench.importing.propose([alone, tmp_path / "trip"])
+    assert [proposal.path for proposal in found] == [alone, first, second]
+    assert [proposal.practice_day.day for proposal in found] == [10, 8, 9]
+    rows = bench.importing.file(found)
+    assert len({row.practice_day for row in rows}) == 3
+    assert all(row.is_late_entry for row in rows)
+
+
+def test_an_empty_folder_proposes_nothing(bench, tmp_path):
+    (tmp_path / "empty").mkdir()
+    assert bench.importing.propose([tmp_path / "empty"]) == ()

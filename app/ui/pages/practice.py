@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 from app.journal.records import JournalSettings, Passage
 from app.services.views import ImportProposal, TodayView
 from app.ui.desk import Desk
+from app.ui.language import tr
 from app.ui.models.attention import Attention
 from app.ui.models.clip_offers import ClipOffers
 from app.ui.models.measure_queue import MeasureQueue
@@ -141,6 +142,7 @@ class PracticePage(Page):
         self.plan.practiseWanted.connect(self.clock.choose)
         self.plan.assignmentsWanted.connect(self.show_assignments)
         self.takes.importer.clicked.connect(self.choose_files)
+        self.takes.folder.clicked.connect(self.choose_folder)
         self.takes.table.rowOpened.connect(lambda take: desk.listenWanted.emit(take.id, 0.0))
         self.markers.table.rowOpened.connect(
             lambda entry: desk.listenWanted.emit(entry.marker.take_id, entry.marker.start_s)
@@ -207,6 +209,12 @@ class PracticePage(Page):
         names, _ = QFileDialog.getOpenFileNames(self, "Import recordings", "", _FILE_KINDS)
         if names:
             self.import_files([Path(name) for name in names])
+
+    def choose_folder(self) -> None:
+        """Ask for a folder whose clips are to be imported."""
+        chosen = QFileDialog.getExistingDirectory(self, tr("Import a folder of recordings"))
+        if chosen:
+            self.import_files([Path(chosen)])
 
     def import_files(self, paths: list[Path]) -> None:
         """Show the table of these files."""

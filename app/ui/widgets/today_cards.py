@@ -2,6 +2,7 @@
 
 from app.services.views import AnyReading, MarkerRow, TakeRow
 from app.services.wording import day_text, length_text, position_text, reading_text
+from app.ui.language import tr
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.rows import Column
 from app.ui.widgets.basics import Button, Card, fill, heading, row, sentence, soft
@@ -29,11 +30,13 @@ class TakesCard(Card):
         self._queue = queue
         self.table: RowTable[TakeRow] = RowTable("Takes of today", self._columns(), stretch=0)
         self.importer = Button("Import recordings", "import", action_id="import", plain=True)
+        self.folder = Button(tr("A folder"), "folder", action_id="import_folder", plain=True)
+        self.folder.setAccessibleName(tr("Import a folder of recordings"))
         self._none = sentence()
         self._effort = soft()
         head = row()
         self.title = heading("Takes of today")
-        fill(head, self.title, 1, self.importer)
+        fill(head, self.title, 1, self.importer, self.folder)
         fill(self.box, head, self._none, self.table, self._effort)
         queue.changed.connect(self.table.viewport().update)
 
