@@ -35,6 +35,7 @@ _FEWEST_TRILL_PIECES: Final = 5
 _LONGEST_TREMOLO_PIECE_S: Final = 0.135
 _FEWEST_TREMOLO_PIECES: Final = 6
 _SAME_PITCH_CENTS: Final = 45.0
+_WENT_OVER_S: Final = 0.03
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,6 +154,17 @@ def middle_hz(track: PitchTrack, span: Span) -> float:
     pitch = track.f0_hz[span.first : span.last]
     pitch = pitch[np.isfinite(pitch)]
     return float(np.median(pitch)) if pitch.size else float("nan")
+
+
+def hz_after(track: PitchTrack, spans: list[Span], index: int) -> float:
+    """Return the pitch that a span goes over into without an attack, NaN for none."""
+    first = spans[index].last + 1
+    last = first + round(_WENT_OVER_S / track.hop_s)
+    if index + 1 < len(spans) and spans[index + 1].attacked:
+        last = min(last, spans[index + 1].first)
+    pitch = track.f0_hz[first:last]
+    pitch = pitch[np.isfinite(pitch)]
+    return float(np.median(pitch)) if pitch.size >= 3 else float("nan")
 
 
 def _middle(track: PitchTrack, span: Span) -> float:

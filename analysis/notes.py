@@ -12,8 +12,8 @@ from analysis.double_stops import find_together, join_beating, join_double_stops
 from analysis.instruments import Instrument
 from analysis.note_centre import Reading, pitch_of, read_steady
 from analysis.note_kinds import is_quick_trill, kind_of
-from analysis.note_spans import Span, middle_hz, note_spans
-from analysis.overlaps import is_common_period
+from analysis.note_spans import Span, hz_after, middle_hz, note_spans
+from analysis.overlaps import begins_in_lower_octave, is_common_period
 from analysis.results import (
     Measured,
     Note,
@@ -129,8 +129,8 @@ class _Finder:
             return refused
         voiced = bool(np.isfinite(track.f0_hz[span.first : span.last]).any())
         reading = _reading(track, span, kind, self.windows) if voiced else None
-        if kind is NoteKind.NOTE:
-            if reading is not None and is_quick_trill(reading):
+        if kind in (NoteKind.NOTE, NoteKind.PIZZICATO):
+            if kind is NoteKind.NOTE and reading is not None and is_quick_trill(reading):
                 return _of_no_one_pitch(span, NoteKind.TRILL, top)
             chord = self._together(span, reading)
             if chord is not None:
@@ -162,11 +162,14 @@ class _Finder:
         if self.source is None or span.duration_s > _LONGEST_COVERED_S:
             return False
         f0_hz, middle_s = middle_hz(self.track, span), 0.5 * (span.start_s + span.end_s)
-        return any(
-            is_common_period(self.source, middle_s, f0_hz, middle_hz(self.track, other))
+        near = [
+            middle_hz(self.track, other)
             for other in spans[max(index - 1, 0) : index + 2]
             if max(other.start_s - span.end_s, span.start_s - other.end_s) < _COVERED_WITHIN_S
-        )
+        ]
+        if begins_in_lower_octave(f0_hz, near[0], hz_after(self.track, spans, index)):
+            return True
+        return any(is_common_period(self.source, middle_s, f0_hz, hz) for hz in near)
 
     def _unclear(self, span: Span, top: float) -> Note | None:
         """Return a sounding stretch that is not one pitch, unless it is faint or a click."""

@@ -18,6 +18,7 @@ from analysis.windows import hann_window
 FloatArray = NDArray[np.float64]
 
 _NEAR_CENTS: Final = 45.0
+_STILL_CENTS: Final = 60.0
 _HIGHEST_MULTIPLE: Final = 12
 _HARMONICS: Final = 24
 _HIGHEST_HZ: Final = 8_000.0
@@ -58,6 +59,22 @@ def is_common_period(
         for other in range(2, min(_HIGHEST_MULTIPLE, len(power)) + 1)
     ]
     return min(left, default=np.inf) < _LEAST_OF_ITS_OWN * float(np.sum(power))
+
+
+def begins_in_lower_octave(f0_hz: float, before_hz: float, following_hz: float) -> bool:
+    """Whether a pitch is that of the note before, sounding on under one an octave higher.
+
+    Where a note begins an octave over one that still rings, all its periods are also
+    half periods of the old one; only when that has died away the higher octave shows.
+
+    Parameters
+    ----------
+    f0_hz, before_hz, following_hz : float
+        Pitch of a short stretch, of the note before it, and of what it goes over into
+        without a new attack; NaN for none.
+    """
+    as_before = abs(1200.0 * np.log2(f0_hz / before_hz)) <= _STILL_CENTS
+    return bool(as_before and abs(1200.0 * np.log2(following_hz / f0_hz / 2.0)) <= _NEAR_CENTS)
 
 
 def _harmonic_powers(source: MonoSamples, middle_s: float, f0_hz: float) -> FloatArray:
