@@ -18,17 +18,11 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import mutagen.flac
-import numpy as np
-import soundfile
 
-from audio.decoding import open_sound
-from audio.encoding import EncodingStopped, encode_flac
-from audio.errors import AudioFailure, name_taken
+from audio.encoding import encode_flac
+from audio.errors import name_taken
 from audio.publishing import partial_name, publish, sync_file
-
-_FULL_SCALE_32 = 2**31
-_MOST_WAVE_BYTES = 2**32 - 2**20
-"""A RIFF size field has 32 bits; a little is left for the chunks after the sound."""
+from audio.wave_copies import write_wave
 
 _REGION = b"rgn "
 
@@ -76,7 +70,7 @@ def write_wave_with_cues(
         raise name_taken(target)
     partial = partial_name(target)
     try:
-        rate = _write_sound(source, partial, should_stop)
+        rate = write_wave(source, partial, should_stop=should_stop)
         _append_cues(partial, sorted(marks, key=lambda mark: mark.start_s), rate)
         sync_file(partial)
         _publish(partial, target)
@@ -117,7 +111,7 @@ def write_flac_with_chapters(
         readable = source
         if source.suffix.lower() not in {".flac", ".wav"}:
             readable = Path(folder) / "decoded.wav"
-            _write_sound(source, readable, should_stop)
+            write_wave(source, readable, should_stop=should_stop)
         encode_flac(readable, target, tags, should_stop=should_stop)
 
 
@@ -144,29 +138,6 @@ def _tags_of(source: Path) -> Mapping[str, str]:
     except mutagen.MutagenError:
         return {}
     return {str(name).upper(): str(value) for name, value in found}
-
-
-def _write_sound(source: Path, target: Path, should_stop: Callable[[], bool] | None) -> int:
-    """Decode into a 24-bit WAV file and give its sample rate, Hz."""
-    with open_sound(source) as sound:
-        info = sound.info
-        expected = (info.frames or 0) * info.channels * 3
-        if expected > _MOST_WAVE_BYTES:
-            raise AudioFailure(
-                f"{source.name} is too long for a WAV file (4 GiB).", "Choose FLAC instead."
-            )
-        with soundfile.SoundFile(
-            target, "x", info.sample_rate_hz, info.channels, "PCM_24", format="WAV"
-        ) as wave:
-            for block in sound.blocks():
-                if should_stop is not None and should_stop():
-                    raise EncodingStopped
-                # As integers: libsndfile scales floating point by 2^23 - 1 when it writes
-                # and by 2^23 when it reads, which would change every loud sample.
-                scaled = np.rint(block.astype(np.float64) * _FULL_SCALE_32)
-                limited = np.clip(scaled, -_FULL_SCALE_32, _FULL_SCALE_32 - 1)
-                wave.write(limited.astype(np.int32))
-    return info.sample_rate_hz
 
 
 def _append_cues(path: Path, marks: Sequence[Mark], rate: int) -> None:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from app.journal.failures import PlainFailure
 from app.journal.records import Take
 from app.services.plain import plain_failures
-from app.services.stopping import Progress, ShouldStop, never_stop, no_progress, stop_if
+from app.services.stopping import Progress, ShouldStop, never_stop, no_progress, stopped_by
 from app.store.store import Store
 
 if TYPE_CHECKING:
@@ -76,33 +76,25 @@ def heard_sound(
 
 def _unpacked(store: Store, take: Take, progress: Progress, should_stop: ShouldStop) -> Path:
     """Give the decoded copy of a take, made on first use; it may be deleted at any time."""
-    import soundfile  # noqa: PLC0415 - only where a long compressed take is played
-
-    from audio.files import open_sound  # noqa: PLC0415
+    from audio.encoding import EncodingStopped  # noqa: PLC0415 - only where a long clip is played
+    from audio.wave_copies import write_wave  # noqa: PLC0415
 
     kept = store.folders.cache / "sound" / f"{take.sha256[:32]}.wav"
     if kept.exists():
         return kept
     unfinished = kept.with_suffix(".part")
-    with plain_failures("the take was not unpacked"):
+    with plain_failures("the take was not unpacked"), stopped_by(EncodingStopped):
         kept.parent.mkdir(parents=True, exist_ok=True)
-        total = max(1.0, take.duration_s * take.sample_rate_hz)
+        unfinished.unlink(missing_ok=True)
         try:
-            with (
-                open_sound(store.folders.absolute(take.file)) as sound,
-                soundfile.SoundFile(
-                    unfinished,
-                    "w",
-                    sound.info.sample_rate_hz,
-                    sound.info.channels,
-                    "PCM_16",
-                    format="RF64",
-                ) as out,
-            ):
-                for block in sound.blocks():
-                    stop_if(should_stop)
-                    out.write(block)
-                    progress(min(1.0, sound.frames_read / total))
+            write_wave(
+                store.folders.absolute(take.file),
+                unfinished,
+                subtype="PCM_16",
+                large=True,
+                should_stop=should_stop,
+                on_progress=progress,
+            )
             unfinished.replace(kept)
         finally:
             unfinished.unlink(missing_ok=True)

@@ -255,8 +255,8 @@ class ShareService:
 
 
 def _png(picture: "Picture") -> bytes:
-    from PIL import Image  # noqa: PLC0415 - comes with matplotlib
+    from matplotlib.image import imsave  # noqa: PLC0415 - matplotlib, only when needed
 
     out = io.BytesIO()
-    Image.fromarray(picture).save(out, "PNG")
+    imsave(out, picture, format="png")
     return out.getvalue()
