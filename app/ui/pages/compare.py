@@ -1,6 +1,6 @@
 """Compare: the same passage on two days, and over the weeks."""
 
-from PySide6.QtWidgets import QStackedWidget, QWidget
+from PySide6.QtWidgets import QSizePolicy, QStackedWidget, QWidget
 
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage
@@ -45,6 +45,10 @@ class ComparePage(Page):
         self.layout_button.setChecked(True)
         self._switch = Button(tr("Hear B"), "switch", action_id="compare.switch")
         self._hover = soft(wrap=False)
+        # Words under the pointer never ask the page for more room.
+        self._hover.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self._then_now = Button(tr("Then and now"), "play", action_id="compare.then_now")
+        self._blind = Button(tr("Blind ear"), action_id="compare.blind")
         self._bar = ThinProgressBar(tr("Comparing"))
         self._bar.hide()
         self.lanes = CompareLanes(desk.theme.colours)
@@ -66,7 +70,8 @@ class ComparePage(Page):
         card = self._lanes_card
         card.box.setContentsMargins(GRID_PX, GRID_PX, GRID_PX, GRID_PX)
         over = row()
-        fill(over, self._hover, 1, self._switch, self.layout_button)
+        fill(over, self._hover, self._then_now, self._switch, self.layout_button)
+        over.setStretch(0, 1)
         fill(card.box, over, self.lanes)
         card.box.setStretch(1, 1)
         left = column()
@@ -74,6 +79,7 @@ class ComparePage(Page):
         left.setStretch(0, 3)
         left.setStretch(2, 2)
         self.sections.setFixedWidth(_SIDE_WIDTH_PX)
+        self.sections.tabs.addWidget(self._blind)
         split = row(spacing=2 * GRID_PX)
         fill(split, left, self.sections)
         split.setStretch(0, 1)
@@ -98,6 +104,10 @@ class ComparePage(Page):
         desk.theme.changed.connect(self.lanes.recolour)
         self._chooser.pairPicked.connect(lambda a, b: self._compare((a, b)))
         self._chooser.swap.clicked.connect(self.swap)
+        self._chooser.earlier.clicked.connect(lambda: self.step(-1))
+        self._chooser.later.clicked.connect(lambda: self.step(1))
+        self._then_now.clicked.connect(self.play_then_and_now)
+        self._blind.clicked.connect(self.toggle_blind)
         self.layout_button.clicked.connect(self._apply_layout)
         self._switch.clicked.connect(self.switch)
         self.pictures.large.toggled.connect(lambda on: self._lanes_card.setVisible(not on))

@@ -88,7 +88,7 @@ class BlindPanel(QWidget):
         fill(card.box, self._title, why, self._bar, hearing, self._hear, answering)
         keys = soft(
             tr(
-                "Keys: {first} and {second} to hear, space to pause; to answer {one}, {none}, {other}"
+                "Keys: {first}, {second} to hear, space to pause; {one}, {none}, {other} to answer"
             ).format(
                 first=keys_text("compare.blind_first"),
                 second=keys_text("compare.blind_second"),

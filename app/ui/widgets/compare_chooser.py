@@ -34,7 +34,11 @@ class CompareChooser(QWidget):
             choice.setMinimumContentsLength(18)
         self.swap = Button(tr("Swap"), "switch", action_id="compare.swap")
         box = row(self)
-        fill(box, self._passage, heading("A"), self._a, heading("B"), self._b, self.swap)
+        self.earlier = Button("", "previous", name=tr("Earlier"), action_id="compare.earlier")
+        self.later = Button("", "next", name=tr("Later"), action_id="compare.later")
+        steps = row(spacing=2)
+        fill(steps, self.earlier, self.later)
+        fill(box, self._passage, heading("A"), self._a, heading("B"), self._b, steps, self.swap)
         for at in (0, 2, 4):
             box.setStretch(at, 1)
         self._passage.picked.connect(lambda _: self.pairPicked.emit(*self._offer_takes(None)))

@@ -10,6 +10,7 @@ from PySide6.QtGui import (
     QPainter,
     QPaintEvent,
     QPen,
+    QPixmap,
 )
 from PySide6.QtWidgets import QWidget
 
@@ -51,6 +52,8 @@ class NoteMapPlot(QWidget):
         self._colours = colours
         self._view: NoteMapView | None = None
         self._at = (0, 0)
+        self._picture: QPixmap | None = None
+        self._picture_of: tuple[object, ...] = ()
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setMinimumHeight(120)
         self.setAccessibleName(tr("Map of the notes by day"))
@@ -124,20 +127,35 @@ class NoteMapPlot(QWidget):
         self._want()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        """Draw rows, bars and the names of the notes."""
+        """Draw the kept picture, and the choice over it."""
         rows = self.rows
         if self._view is None or not rows:
             return
+        wanted = (self.size().toTuple(), self.devicePixelRatioF(), id(self._view), self._colours)
+        if self._picture is None or self._picture_of != wanted:
+            self._picture, self._picture_of = self._drawn(rows), wanted
         painter = QPainter(self)
+        painter.drawPixmap(0, 0, self._picture)
+        if self.hasFocus():
+            area = self._area()
+            self._draw_choice(painter, area, area.height() / len(rows))
+        painter.end()
+
+    def _drawn(self, rows: tuple[MapRow, ...]) -> QPixmap:
+        """Draw rows, bars and the names of the notes; a thousand bars take their time."""
+        ratio = self.devicePixelRatioF()
+        picture = QPixmap(self.size() * ratio)
+        picture.setDevicePixelRatio(ratio)
+        picture.fill(Qt.GlobalColor.transparent)
+        painter = QPainter(picture)
         painter.setFont(font(SMALL_PT))
         area = self._area()
         height = area.height() / len(rows)
         for at, row in enumerate(rows):
             self._draw_row(painter, area, area.top() + (at + 0.5) * height, height, row)
         self._draw_names(painter, area)
-        if self.hasFocus():
-            self._draw_choice(painter, area, height)
         painter.end()
+        return picture
 
     def _area(self) -> QRectF:
         metrics = QFontMetricsF(font(SMALL_PT))

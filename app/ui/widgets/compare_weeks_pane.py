@@ -90,7 +90,6 @@ class VerdictsPane(ComparePane):
         self._measure.offer([(_ALL, tr("All measures")), *labels.items()])
         self._words.setText(report.sentence)
         self._words.setVisible(bool(report.sentence))
-        self._left_out.setText("\n".join((*report.notices, *report.left_out)))
         self._show_rows()
 
     def _show_rows(self) -> None:
@@ -105,6 +104,11 @@ class VerdictsPane(ComparePane):
         # The latest weeks first; within them what is clear before what is not.
         chosen.sort(key=lambda one: (one.b_from, one.is_clear), reverse=True)
         self.table.show_rows(chosen)
+        many = tr(
+            "Of many at once some differ by chance; a word stands only where that is not enough."
+        )
+        words = (*self.report.notices, *self.report.left_out)
+        self._left_out.setText("\n".join(words if scope == "passage" else (many, *words)))
 
 
 def _columns() -> tuple[Column[VerdictRow], ...]:
@@ -118,7 +122,9 @@ def _columns() -> tuple[Column[VerdictRow], ...]:
 
 
 def _what(one: VerdictRow) -> str:
-    return f"{one.label}\n{one.place}" if one.scope != "passage" else one.label
+    if one.scope == "passage":
+        return one.label
+    return one.place if one.scope == "note" else f"{one.place}\n{one.label}"
 
 
 def _days(one: VerdictRow) -> str:

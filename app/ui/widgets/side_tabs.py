@@ -9,14 +9,20 @@ from app.ui.widgets.basics import Button, Card, row
 
 
 class SideTabs(Card):
-    """Shows one of several panes; each tab names its key in the tooltip."""
+    """Shows one of several panes; each tab names its key in the tooltip.
+
+    Attributes
+    ----------
+    tabs : QHBoxLayout
+        The row of words; what else belongs to the panes may be added at its end.
+    """
 
     def __init__(self, panes: Sequence[tuple[str, str, QWidget]]) -> None:
         super().__init__()
         self.box.setContentsMargins(GRID_PX, GRID_PX, GRID_PX, GRID_PX)
         self._group = QButtonGroup(self)
         self._stack = QStackedWidget()
-        tabs = row(spacing=2)
+        self.tabs = tabs = row(spacing=2)
         for index, (words, action_id, pane) in enumerate(panes):
             button = Button(words, action_id=action_id, plain=True)
             button.setCheckable(True)
