@@ -1,5 +1,6 @@
 """The scores of a journal: copied beside the passages, read once, given bar by bar."""
 
+import hashlib
 import json
 import os
 from contextlib import suppress
@@ -82,7 +83,7 @@ class ScoreShelf:
             there = next(iter(sorted(folder.glob(f"{sha256[:12]}-*"))), None)
             if there is not None and sha256_of(there) == sha256:
                 return self._store.folders.relative(there)
-            _copy(path, target)
+            _copy(path, target, sha256)
         except OSError as problem:
             raise failure_from(problem, "the score was not copied") from problem
         self._remember(sha256, self._known.get(sha256, ()))
@@ -91,16 +92,24 @@ class ScoreShelf:
     def _parts_of(self, kept: ScoreFile, should_stop: ShouldStop) -> tuple[Score, ...]:
         known = self._known.get(kept.sha256) or self._remembered(kept.sha256)
         if not known:
-            path = self._store.folders.absolute(kept.file)
-            if not path.exists():
-                raise PlainFailure(
-                    f"The score {path.name} is not in the journal any more.",
-                    "Put the score beside the passage again.",
-                )
+            path = self._place_of(kept)
             known = read_apart(path, should_stop)
             self._remember(kept.sha256, known)
         self._known[kept.sha256] = known
         return known
+
+    def _place_of(self, kept: ScoreFile) -> Path:
+        gone = PlainFailure(
+            f"The score {kept.original_name or kept.file} is not in the journal any more.",
+            "Put the score beside the passage again.",
+        )
+        try:
+            path = self._store.folders.absolute(kept.file)
+        except ValueError as problem:  # a sidecar written by hand may lead anywhere
+            raise gone from problem
+        if not path.is_file():
+            raise gone
+        return path
 
     def _cache_file(self, sha256: str) -> Path:
         return self._store.folders.cache / "scores" / f"{sha256[:32]}.json"
@@ -140,9 +149,11 @@ def _named(score: PassageScore | None, parts: str) -> str:
     return f"{file.sha256[:16]} part {file.part + 1} bars {bars} {parts}".strip()
 
 
-def _copy(source: Path, target: Path) -> None:
+def _copy(source: Path, target: Path, sha256: str) -> None:
     """Copy to a new file so that a crash leaves it whole or not at all."""
     data = source.read_bytes()
+    if hashlib.sha256(data).hexdigest() != sha256:
+        raise PlainFailure(f"{source.name} was changed while it was read.", "Try again.")
     partial = target.with_name(f".{target.name}.part")
     partial.unlink(missing_ok=True)
     try:

@@ -1,6 +1,7 @@
 """Scores beside passages: kept in the journal, held against takes, there after a rebuild."""
 
 import json
+from dataclasses import replace
 from importlib.resources import files
 
 import pytest
@@ -10,7 +11,7 @@ from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
 from app.journal.scale_records import Figure, Mode, ScaleSpec
 from app.journal.scales import scale_title
-from app.journal.scores import BarSpan
+from app.journal.scores import BarSpan, PassageScore
 from app.services.instruments import instrument_names
 from app.services.measuring import current_algorithm
 from app.services.repairing import repair
@@ -191,3 +192,14 @@ def test_what_a_score_does_not_have_is_told_and_nothing_is_changed(bench, passag
     assert bench.passages.find("First line").score is None
     with pytest.raises(PlainFailure, match="is not there"):
         bench.scores.parts_of(score_file.with_suffix(".none"))
+
+
+def test_a_score_that_is_said_to_lie_outside_of_the_journal_is_not_read(
+    bench, passage, filed, score_file, tmp_path
+):
+    kept = bench.scores.attach(passage.id, score_file).score.file
+    for place in ("../My study.musicxml", str(score_file), "scores"):
+        there = PassageScore(file=replace(kept, file=place, sha256="0" * 64))
+        bench.passages.change(replace(bench.passages.find("First line"), score=there))
+        with pytest.raises(PlainFailure, match="not in the journal"):
+            bench.scores.of_passage(passage.id)
