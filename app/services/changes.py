@@ -15,6 +15,7 @@ from app.services.change_words import change_word, label_of, unit_of
 from app.services.choosing import Choosing
 from app.services.fair_takes import FairTakes, fair_takes, tunings_text
 from app.services.following_views import ChangeReport, VerdictRow
+from app.services.looked_at import FEWEST_DAYS, passages_looked_at
 from app.services.note_map import NoteMapService
 from app.services.passage_bars import BarService
 from app.services.readings import reading_of
@@ -35,7 +36,6 @@ WHOLE_KEYS = (
     "dynamic_span_db",
 )
 TEMPO_KEYS = frozenset({"mean_absolute_cents", "precision_cents", "steadiness_cv_percent"})
-FEWEST_DAYS = 8
 TEMPO_TOLD = 0.08
 
 
@@ -85,7 +85,7 @@ class ChangeService:
             whole.families,
             parts.families,
             periods,
-            passages=self._passages_looked_at(passage_id),
+            passages=passages_looked_at(self._store, passage_id),
             same_tempo=matched,
         )
         progress(1.0)
@@ -145,15 +145,6 @@ class ChangeService:
             bars=bars.bars,
             left_out=view.left_out,
         )
-
-    def _passages_looked_at(self, passage_id: str) -> int:
-        """Count the passages that have days enough for a verdict; all share one allowance."""
-        days: dict[str, set[date]] = {}
-        for take in self._store.takes.list():
-            if take.passage_id is not None:
-                days.setdefault(take.passage_id, set()).add(take.practice_day)
-        days.setdefault(passage_id, set())
-        return sum(len(found) >= FEWEST_DAYS or one == passage_id for one, found in days.items())
 
     def _passage(self, passage_id: str) -> Passage:
         passage = self._store.passages.get(passage_id)

@@ -8,8 +8,10 @@ from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings, Take
 from app.services.aligning import AligningService
 from app.services.choosing import Choosing
+from app.services.fair_takes import fair_takes
 from app.services.level_matching import level_match
 from app.services.listening import ListeningService
+from app.services.looked_at import passages_looked_at
 from app.services.measuring import MeasuringService
 from app.services.readings import TREND_KEYS, measure_named, reading_of
 from app.services.stopping import (
@@ -25,6 +27,9 @@ from app.store.store import Store
 if TYPE_CHECKING:
     from analysis.results import JudgedNote
     from app.services.file_comparing import Comparison, Side
+
+
+_RUBATO = "Steadiness is not judged: the tempo of this passage is meant to move."
 
 
 class ComparingService:
@@ -119,18 +124,32 @@ class ComparingService:
         key : str
             One of :meth:`trend_keys`.
         """
-        from app.services.trends import trend_view  # noqa: PLC0415 - scipy, only when needed
+        from analysis.verdicts import trend_comparisons  # noqa: PLC0415 - scipy, when needed
+        from app.services.trends import trend_view  # noqa: PLC0415
         from app.services.week_points import week_points  # noqa: PLC0415
 
         passage = self._store.passages.get(passage_id)
         if passage is None:
             raise PlainFailure("That passage is not there.", "Choose another one.")
-        takes = self._store.takes.list(passage_id=passage_id)
+        fair = fair_takes(self._store.takes.list(passage_id=passage_id))
+        takes = fair.with_measure(key)
         headlines = self._store.measurements.headlines([take.id for take in takes])
-        view = trend_view(passage, key, takes, dict(headlines))
+        bounds = self._store.bounds.get(passage_id)
+        is_rubato = key == "steadiness_cv_percent" and bounds is not None and bounds.is_rubato
+        passages = passages_looked_at(self._store, passage_id)
+        view = trend_view(
+            passage,
+            key,
+            takes,
+            dict(headlines),
+            comparisons=trend_comparisons(len(TREND_KEYS), passages),
+            not_judged=_RUBATO if is_rubato else "",
+        )
         shown = {point.take_id for point in view.points}
         chosen = self._choosing.in_trend(take for take in takes if take.id in shown)
-        return replace(view, notice=chosen, weeks=week_points(view.points))
+        said = (chosen, *fair.about(key))
+        notice = " ".join(sentence for sentence in said if sentence)
+        return replace(view, notice=notice, weeks=week_points(view.points))
 
     def notes_of(self, take_id: str) -> "tuple[JudgedNote, ...]":
         """Give the notes of a take, which is measured first where it was not."""

@@ -26,6 +26,22 @@ class FairTakes:
     no_intonation: frozenset[str]
     no_dynamics: frozenset[str]
     left_out: tuple[str, ...]
+    other_instruments: tuple[str, ...] = ()
+    intonation: str = ""
+    dynamics: str = ""
+
+    def about(self, key: str) -> tuple[str, ...]:
+        """Say what was left out of one measure."""
+        said = [*self.other_instruments]
+        if key in UNFAIR_INTONATION and self.intonation:
+            said.append(self.intonation)
+        if key in UNFAIR_DYNAMICS and self.dynamics:
+            said.append(self.dynamics)
+        return tuple(said)
+
+    def with_measure(self, key: str) -> tuple[Take, ...]:
+        """Give the takes of which a measure may be compared."""
+        return tuple(take for take in self.takes if self.has(take, key))
 
     def has(self, take: Take, key: str) -> bool:
         """Tell whether a measure of a take may be compared."""
@@ -47,20 +63,22 @@ def fair_takes(takes: Sequence[Take]) -> FairTakes:
     model = takes[-1]
     same = tuple(t for t in takes if t.settings.instrument == model.settings.instrument)
     others = Counter(t.settings.instrument for t in takes if t not in same)
-    said = [f"{counted(n, 'take')} left out: played on {name}." for name, n in others.items()]
+    played = tuple(f"{counted(n, 'take')} left out: played on {one}." for one, n in others.items())
     retuned = frozenset(t.id for t in same if _tuning(t) != _tuning(model))
+    intonation = dynamics = ""
     if retuned:
-        said.append(
+        intonation = (
             f"{counted(len(retuned), 'take')} left out of intonation: held against another"
             " temperament, tonic or tuning of the strings."
         )
     levels = frozenset(t.id for t in same if not _same_level(t, model))
     if levels:
-        said.append(
+        dynamics = (
             f"{counted(len(levels), 'take')} left out of dynamics: recorded at another level,"
             " through another input, with a mute, or with a level that sets itself or may do so."
         )
-    return FairTakes(same, retuned, levels, tuple(said))
+    said = tuple(sentence for sentence in (*played, intonation, dynamics) if sentence)
+    return FairTakes(same, retuned, levels, said, played, intonation, dynamics)
 
 
 def tunings_text(takes: Iterable[Take]) -> str:
@@ -77,7 +95,8 @@ def _tuning(take: Take) -> tuple[object, ...]:
 
 
 def _same_level(take: Take, model: Take) -> bool:
-    if take.settings.automatic_gain != "off":
+    gain = take.settings.automatic_gain
+    if gain == "on" or gain != model.settings.automatic_gain:
         return False
     if take.settings.with_mute != model.settings.with_mute:
         return False

@@ -32,6 +32,9 @@ def trend_view(
     key: str,
     takes: tuple[Take, ...],
     headlines: "dict[str, MeasurementHeadline]",
+    *,
+    comparisons: int = len(TREND_KEYS),
+    not_judged: str = "",
 ) -> TrendView:
     """Follow a measure over the takes of a passage.
 
@@ -44,6 +47,11 @@ def trend_view(
         In the order they were played.
     headlines : mapping
         Of the takes that were measured.
+    comparisons : int
+        How many trends are looked at together; the page offers every measure, so a
+        chance verdict of any one counts against all.
+    not_judged : str
+        Why this measure has no verdict here, in a sentence.
     """
     measure = measure_named(key)
     points = tuple(
@@ -56,8 +64,9 @@ def trend_view(
         return _without_line(passage, measure, points, "No take of this passage is measured yet.")
     days = np.array([point.practice_day.toordinal() for point in points], dtype=np.float64)
     values = np.array([point.value for point in points])
-    # The page offers every measure, so a chance verdict of any one counts against all.
-    result = fit_trend(days, values, comparisons=len(TREND_KEYS))
+    if not_judged:
+        return _without_line(passage, measure, points, not_judged)
+    result = fit_trend(days, values, comparisons=comparisons)
     if isinstance(result, NotMeasurable):
         return _without_line(passage, measure, points, result.sentence)
     return _with_line(passage, measure, points, result.value)

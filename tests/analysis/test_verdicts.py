@@ -54,9 +54,9 @@ def test_without_any_change_hardly_a_passage_shows_a_verdict():
         rng = np.random.default_rng(seed)
         days = np.concatenate([week(n, 5) for n in range(5)])
         false += bool(any_clear(judge(days, *families(rng, days), periods_of(days))))
-    # Passage and parts may use 3.5 % together; 7 of 60 would be beyond its 99.9 % limit
-    # (scipy.stats.binom.ppf(0.999, 60, 0.035) = 7).
-    assert false <= 7
+    # Passage and parts may use 3.5 % together; more than 8 of 60 would lie
+    # beyond its 99.9 % limit (scipy.stats.binom.ppf(0.999, 60, 0.035) = 8).
+    assert false <= 8
 
 
 def test_a_large_change_of_the_passage_and_of_one_note_is_found():
