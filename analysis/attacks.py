@@ -9,6 +9,7 @@ from scipy.signal import find_peaks
 
 from analysis.envelope import Envelope
 from analysis.results import PitchTrack
+from analysis.stopping import StopQuestion, stop_if_asked
 
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.int64]
@@ -152,7 +153,11 @@ def attack_time(envelope: Envelope, dip: int, last: int) -> float:
 
 
 def attacks(
-    envelope: Envelope, band_level: FloatArray, band_hop_s: float, track: PitchTrack | None
+    envelope: Envelope,
+    band_level: FloatArray,
+    band_hop_s: float,
+    track: PitchTrack | None,
+    should_stop: StopQuestion | None = None,
 ) -> tuple[FloatArray, FloatArray]:
     """Find all attacks of a take.
 
@@ -166,6 +171,8 @@ def attacks(
         Distance of two of them.
     track : PitchTrack or None
         With a pitch, bow changes and rises from rests are attacks; without, struck notes.
+    should_stop : callable, optional
+        Asked between the three.
 
     Returns
     -------
@@ -180,8 +187,10 @@ def attacks(
         reach = round(_PLATEAU_S / envelope.hop_s)
         for dip, last, rise_db in rises_from_rest(envelope, track):
             found.append((attack_time(envelope, dip, last), rise_db))
+        stop_if_asked(should_stop)
         for dip, depth_db in bow_changes(envelope, band_level, band_hop_s):
             found.append((attack_time(envelope, dip, dip + reach), depth_db))
+        stop_if_asked(should_stop)
         found += _struck_elsewhere(envelope, band_level, band_hop_s, [t for t, _ in found])
     return _one_each(found)
 

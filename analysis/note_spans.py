@@ -95,7 +95,10 @@ def note_spans(
         if piece is not None:
             pieces.append(replace(piece, strength=float(strength)))
     joined = _without_echoes(track, join_wobbling(track, pieces))
-    joined = _join_slides(track, _join_alternating(track, _join_tremolo(track, joined)))
+    stop_if_asked(should_stop)
+    joined = _join_alternating(track, _join_tremolo(track, joined))
+    stop_if_asked(should_stop)
+    joined = _join_slides(track, joined)
     return [span for span in joined if span.duration_s >= SHORTEST_NOTE_S]
 
 

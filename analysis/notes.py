@@ -25,7 +25,7 @@ from analysis.results import (
     Reason,
     Vibrato,
 )
-from analysis.stopping import Progress, StopQuestion, stop_if_asked, tell
+from analysis.stopping import Progress, StopQuestion, part_of, stop_if_asked, tell
 from analysis.units import hz_to_midi, midi_to_hz
 from analysis.vibrato import measure_vibrato
 from analysis.windows import WindowPlan
@@ -47,6 +47,7 @@ _PLUCK_SKIPPED_S: Final = 0.04
 _PLUCK_INTERVAL_WIDER: Final = 1.5
 _CHORD_UNCERTAINTY_CENTS: Final = 5.0
 _SHORTEST_UNCLEAR_S: Final = 0.15
+_AFTER_SPANS: Final = 0.1
 _FAINT_DB: Final = 25.0
 _WIDEST_USEFUL_CENTS: Final = 50.0
 _LONGEST_COVERED_S: Final = 0.25
@@ -99,6 +100,8 @@ def find_notes(
     spans = note_spans(track, onset_s, onset_strength, should_stop)
     if source is not None:
         spans = join_beating(track, spans, source)
+    whole, progress = progress, part_of(progress, _AFTER_SPANS, 1.0)
+    tell(whole, _AFTER_SPANS)
     found = []
     for index in range(len(spans)):
         stop_if_asked(should_stop)

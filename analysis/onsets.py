@@ -18,7 +18,7 @@ from analysis.envelope import level_envelope
 from analysis.reattacks import without_swells
 from analysis.results import PitchTrack
 from analysis.steps import NO_STEP, pitch_steps
-from analysis.stopping import Progress, StopQuestion, stop_if_asked
+from analysis.stopping import Progress, StopQuestion, part_of, stop_if_asked, tell
 from analysis.units import hz_to_midi
 
 FloatArray = NDArray[np.float64]
@@ -33,6 +33,9 @@ _NEIGHBOUR_S: Final = 0.045
 _SHORTEST_STEP_S: Final = 0.04
 SLUR_STRENGTH: Final = 0.25
 _UNPITCHED_PERIOD_S: Final = 0.01
+_AFTER_ENVELOPE: Final = 0.25
+_AFTER_BANDS: Final = 0.8
+_AFTER_ATTACKS: Final = 0.9
 
 
 def detect_onsets(
@@ -71,15 +74,17 @@ def detect_onsets(
     """
     source = samples if isinstance(samples, MonoSamples) else MonoSamples(samples, sample_rate_hz)
     envelope = level_envelope(source, track, should_stop=should_stop)
+    tell(progress, _AFTER_ENVELOPE)
     band_level = band_mean_level(
         source,
         _periods(source, track),
         _BAND_HOP_S,
-        progress=progress,
+        progress=part_of(progress, _AFTER_ENVELOPE, _AFTER_BANDS),
         should_stop=should_stop,
     )
     stop_if_asked(should_stop)
-    attack_s, attack_strength = attacks(envelope, band_level, _BAND_HOP_S, track)
+    attack_s, attack_strength = attacks(envelope, band_level, _BAND_HOP_S, track, should_stop)
+    tell(progress, _AFTER_ATTACKS)
     if track is None:
         return attack_s, attack_strength
     change_s = pitch_changes(track, should_stop)
