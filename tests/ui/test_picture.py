@@ -176,3 +176,9 @@ def test_the_picture_is_in_step_with_what_is_heard_in_a_room(virtual_room, liste
         print(f"{percent} %, loop {loop}: p95 {np.percentile(late_ms, 95):.1f} ms")
         # How busy this machine is moves the worst; the middle says whether they go together.
         assert np.median(late_ms) < 80
+
+
+def test_closing_the_window_stops_decoding(listen, window):
+    wait_for(lambda: film_threads() == ["film"])
+    window.main.close()
+    wait_for(lambda: not film_threads())
