@@ -11,6 +11,7 @@ from analysis.results import Measured, NotMeasurable
 from app.services.file_comparing import Comparison
 from app.services.lanes import deviation_reading
 from app.services.machine_readable import measure_object
+from app.services.note_remarks import remark_of
 from app.services.readings import CHANGE_KEYS, measure_named, reading_of
 from app.services.trends import TREND_WORDS
 from app.services.views import (
@@ -82,6 +83,10 @@ def pair_rows(found: Comparison) -> tuple[NotePairRow, ...]:
                 a_deviation=deviation_reading(a),
                 b_deviation=deviation_reading(b),
                 change=change,
+                a_verdict=str(a.verdict or ""),
+                b_verdict=str(b.verdict or ""),
+                a_remark=remark_of(a),
+                b_remark=remark_of(b),
             )
         )
     return tuple(rows)

@@ -30,6 +30,16 @@ def judged_object(judged: JudgedNote, left_out: tuple[LeftOut, ...]) -> Json:
     }
 
 
+def targets_object(judged: JudgedNote) -> Json:
+    """Give a note's deviation and its readings against every plausible target."""
+    deviation = judged.deviation.value if isinstance(judged.deviation, Measured) else None
+    return {
+        "deviation_cents": finite(deviation.deviation_cents, 3) if deviation else None,
+        "readings": [_reading_object(reading) for reading in judged.readings],
+        "verdict": str(judged.verdict) if judged.verdict else None,
+    }
+
+
 def _reading_object(reading: TargetReading) -> Json:
     return {
         "target": str(reading.target),

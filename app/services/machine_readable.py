@@ -24,6 +24,7 @@ from app.services.machine_findings import (
     notices_objects,
     places_objects,
     swells_objects,
+    targets_object,
 )
 from app.services.plain_json import Json, column, finite, state_object
 from app.services.score_findings import score_object
@@ -201,4 +202,6 @@ def pair_object(pair: NotePair, a: JudgedNote, b: JudgedNote) -> Json:
         "midi": pair.midi,
         "change_cents": finite(pair.change_cents, 3),
         "uncertainty_cents": finite(pair.uncertainty_cents, 3),
+        "a_targets": targets_object(a),
+        "b_targets": targets_object(b),
     }

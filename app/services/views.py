@@ -227,7 +227,12 @@ class Waveform:
 
 @dataclass(frozen=True, slots=True)
 class NotePairRow:
-    """The same note in two takes."""
+    """The same note in two takes.
+
+    ``a_verdict`` and ``b_verdict`` are what the plausible targets say of each
+    (``in_tune``, ``depends``, ``out``; empty where not judged), ``a_remark`` and
+    ``b_remark`` the readings against them in words.
+    """
 
     name: str
     midi: int
@@ -236,6 +241,10 @@ class NotePairRow:
     a_deviation: AnyReading
     b_deviation: AnyReading
     change: AnyReading
+    a_verdict: str = ""
+    b_verdict: str = ""
+    a_remark: str = ""
+    b_remark: str = ""
 
 
 @dataclass(frozen=True, slots=True)
