@@ -42,7 +42,7 @@ __all__ = [
     "too_little_sound",
 ]
 
-ALGORITHM = "alignment-4"
+ALGORITHM = "alignment-5"
 SHORTEST_S = 0.5
 LEAST_MATCHED_SHARE = 0.75
 MATCHED_COST = 0.25

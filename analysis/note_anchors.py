@@ -33,11 +33,13 @@ class NoteLine:
     """Notes as a line: starts in seconds, note numbers (NaN for none), and level rises.
 
     ``rise_s`` are moments at which the level rises, whether or not a note begins there.
+    ``taken_over`` marks notes without a clear pitch of their own.
     """
 
     start_s: FloatArray
     pitch: FloatArray
     rise_s: FloatArray
+    taken_over: NDArray[np.bool_] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,11 +63,12 @@ def note_line(notes: Sequence[AnyNote], rise_s: FloatArray) -> NoteLine:
     start = np.array([note.start_s for note in plain], dtype=np.float64)
     end = np.array([note.end_s for note in plain], dtype=np.float64)
     pitch = np.array([_pitch_of(note) for note in plain], dtype=np.float64)
+    taken_over = np.zeros(start.size, dtype=np.bool_)
     for i in range(start.size - 2, -1, -1):
         short = end[i] - start[i] <= LEAD_IN_S
         if np.isnan(pitch[i]) and short and start[i + 1] - end[i] <= JOINED_S:
-            pitch[i] = pitch[i + 1]
-    return NoteLine(start, pitch, rise_s)
+            pitch[i], taken_over[i] = pitch[i + 1], True
+    return NoteLine(start, pitch, rise_s, taken_over)
 
 
 def _pitch_of(note: Note) -> float:
@@ -114,7 +117,8 @@ def _pairs(a: NoteLine, b: NoteLine, expected_s: FloatArray, window_s: float) ->
     """
     pitch = np.where(np.isfinite(expected_s), a.pitch, np.nan)
     expected = np.where(np.isfinite(expected_s), expected_s, 0.0)
-    new_a, new_b = (np.where(_begins_anew(p), p, np.nan) for p in (pitch, b.pitch))
+    new_a = np.where(_begins_anew(a), pitch, np.nan)
+    new_b = np.where(_begins_anew(b), b.pitch, np.nan)
     first_a, first_b = _arrays(match_notes(expected, new_a, b.start_s, new_b, window_s))
     if not first_a.size:
         return _arrays(match_notes(expected, pitch, b.start_s, b.pitch, window_s))
@@ -132,10 +136,16 @@ def _pairs(a: NoteLine, b: NoteLine, expected_s: FloatArray, window_s: float) ->
     return _arrays(pairs)
 
 
-def _begins_anew(pitch: FloatArray) -> NDArray[np.bool_]:
-    """Tell which notes have another pitch than the one before."""
-    before = np.concatenate(([np.nan], pitch[:-1]))
-    return np.asarray(~(np.abs(pitch - before) <= SAME_PITCH_SEMITONES), dtype=np.bool_)
+def _begins_anew(line: NoteLine) -> NDArray[np.bool_]:
+    """Tell which notes have another pitch than the one before.
+
+    A note after one that took over its pitch does too: either of them may be the one.
+    """
+    before = np.concatenate(([np.nan], line.pitch[:-1]))
+    anew = ~(np.abs(line.pitch - before) <= SAME_PITCH_SEMITONES)
+    if line.taken_over is not None and line.taken_over.size:
+        anew[1:] |= line.taken_over[:-1]
+    return np.asarray(anew, dtype=np.bool_)
 
 
 def _between(
@@ -227,7 +237,7 @@ def _runs_evenly(a: NoteLine, b: NoteLine, a_s: FloatArray, b_s: FloatArray) -> 
         return np.zeros(0, dtype=np.bool_)
     inside_a = np.diff(np.searchsorted(np.sort(a.start_s), a_s))
     inside_b = np.diff(np.searchsorted(np.sort(b.start_s), b_s))
-    anew = a.start_s[_begins_anew(a.pitch) & np.isfinite(a.pitch)]
+    anew = a.start_s[_begins_anew(a) & np.isfinite(a.pitch)]
     no_change = np.searchsorted(anew, a_s[1:]) <= np.searchsorted(anew, a_s[:-1], side="right")
     ratio = np.log(np.diff(b_s) / np.diff(a_s))
     usual = np.array([np.median(ratio[max(0, i - 4) : i + 5]) for i in range(ratio.size)])

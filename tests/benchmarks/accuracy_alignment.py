@@ -157,13 +157,17 @@ def written(notes: tuple[NoteSpec, ...]) -> WrittenNotes:
 
 
 def sampled_table() -> None:
-    """Lines played by a sound font's instruments at two tempos."""
+    """Lines played by a sound font's instruments at two tempos.
+
+    Its bowed notes speak some 45 ms after the note-on, in both takes alike, so that the
+    errors are also given for the moment at which the sound begins.
+    """
     from sampled_sounds import RATE_HZ, bend_scale_cents, passage, rendered_by_fluidsynth
 
     scale = bend_scale_cents()
     programs = {"violin": (40, 55, 91), "viola": (41, 48, 84), "cello": (42, 36, 72)}
     for name, (program, low, high) in programs.items():
-        errors, refused = [], 0
+        errors, speaking, refused = [], [], 0
         for seed in range(3):
             notes = passage(seed, low, high)
             sounds = [rendered_by_fluidsynth(notes, take, program, scale) for take in (0, 1)]
@@ -176,12 +180,15 @@ def sampled_table() -> None:
                 refused += 1
                 continue
             start = np.array([note.start_s for note in notes])
-            errors.append(1e3 * np.abs(map_time(found.value, start[:, 0]) - start[:, 1]))
-        good = np.concatenate(errors)
-        print(
-            f"sampled {name:<8}: median {np.median(good):6.2f} ms, p95"
-            f" {np.percentile(good, 95):6.1f} ms, refused {refused}/3"
-        )
+            for kept, late in ((errors, 0.0), (speaking, 0.045)):
+                there = map_time(found.value, start[:, 0] + late)
+                kept.append(1e3 * np.abs(there - start[:, 1] - late))
+        for what, kept in (("note-on", errors), ("sound", speaking)):
+            good = np.concatenate(kept)
+            print(
+                f"sampled {name:<7} at {what:<8}: median {np.median(good):6.2f} ms, p95"
+                f" {np.percentile(good, 95):6.1f} ms, refused {refused}/3"
+            )
 
 
 def refusal_table() -> None:
