@@ -43,6 +43,7 @@ class TempoPane(ComparePane):
         self._target.setSpecialValueText(tr("none"))
         self._step = _spin(tr("Step"), tr(" BPM"), 0.5, 60.0, 1.0)
         self._rubato = QCheckBox(tr("Rubato: no steady beat"))
+        self._rubato.setAccessibleName(self._rubato.text())
         self._keep = Button(tr("Keep these bounds"), action_id="compare.keep_bounds")
         self._runs_words = sentence(
             tr("Practised in one long recording? Each run through the passage can be found.")
