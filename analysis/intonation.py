@@ -159,6 +159,7 @@ def _judge(
         depends_on_temperament=found.depends_on_temperament,
         verdict=found.verdict,
         spelled=spelled,
+        may_be_stopped=is_open and midi != min(strings.pure_hz),
         two_strings=judge_two_strings(note, tuning),
     )
 

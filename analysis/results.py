@@ -284,7 +284,9 @@ class JudgedNote:
     the target in use (over all keys where no tonic is known). ``depends_on_temperament``
     says that the choice of temperament moves the target by more than the deviation.
     ``spelled`` is the name by the tonic (``'Bb4'`` in G minor), without one as ``name``.
-    ``two_strings`` judges a double stop by its interval first.
+    ``two_strings`` judges a double stop by its interval first. ``may_be_stopped`` says of
+    a note taken for an open string that a finger on the string below could have played it
+    too: nothing in the sound tells.
     """
 
     note: Note
@@ -300,6 +302,7 @@ class JudgedNote:
     verdict: Verdict | None = None
     spelled: str | None = None
     two_strings: TwoStrings | None = None
+    may_be_stopped: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -26,6 +26,7 @@ def judged_object(judged: JudgedNote, left_out: tuple[LeftOut, ...]) -> Json:
         "depends_on_temperament": judged.depends_on_temperament,
         "verdict": str(judged.verdict) if judged.verdict else None,
         "double_stop": _two_strings_object(judged),
+        "may_be_stopped": judged.may_be_stopped,
         "left_out": is_aside(judged, left_out),
     }
 

@@ -34,6 +34,8 @@ def remark_of(judged: JudgedNote) -> str:
         parts.append("Outside every plausible target.")
     elif judged.verdict is Verdict.DEPENDS or judged.depends_on_temperament:
         parts.append(_depends(judged, tempered))
+    if judged.may_be_stopped:
+        parts.append(_stopped(tempered))
     ringing = next((r for r in judged.readings if r.target not in _NAMES), None)
     if ringing is not None and not judged.is_open_string:
         parts.append(_ringing_text(ringing))
@@ -66,6 +68,11 @@ def _depends(judged: JudgedNote, tempered: list[TargetReading]) -> str:
         f"Depends on the key: plausible targets lie {low} to {high} cents from this one;"
         " give the tonic to tell."
     )
+
+
+def _stopped(tempered: list[TargetReading]) -> str:
+    readings = listed([f"{_NAMES[r.target]} {_cents(r)}" for r in tempered])
+    return f"Taken for the open string; if it was stopped: {readings} cents."
 
 
 def _ringing_text(reading: TargetReading) -> str:

@@ -19,6 +19,7 @@ from analysis.results import (
     NotMeasurable,
     Provenance,
     Reason,
+    TargetKind,
     Vibrato,
 )
 from analysis.tuning import Temperament, open_string_targets_hz, target_hz
@@ -99,6 +100,21 @@ def test_open_strings_in_pure_intervals_are_not_out(instrument: str) -> None:
         # with vibrato it is stopped, unless there is no lower string to stop it on
         (stopped,) = judge_notes((note(hertz, vibrato=Vibrato(6.0, 20.0)),), tuning)
         assert stopped.is_open_string == (midi == min(open_string_targets_hz(player)))
+
+
+@pytest.mark.parametrize("instrument", ["violin", "viola", "cello", "double bass"])
+def test_a_note_taken_for_an_open_string_says_that_it_may_be_stopped(instrument: str) -> None:
+    strings = open_string_targets_hz(INSTRUMENTS[instrument])
+    tuning = Tuning(instrument=INSTRUMENTS[instrument])
+    for midi, hertz in strings.items():
+        (judged,) = judge_notes((note(hertz * 2.0 ** (4.0 / 1200.0)),), tuning)
+        assert judged.is_open_string
+        assert judged.may_be_stopped == (midi != min(strings))
+        # what it would be as a stopped note is said as well
+        equal = next(r for r in judged.readings if r.target is TargetKind.EQUAL)
+        assert equal.deviation_cents == pytest.approx(
+            1200.0 * np.log2(hertz / off(midi, 0.0)) + 4.0, abs=0.01
+        )
 
 
 def test_a_stopped_note_well_off_an_open_string_is_held_against_its_temperament() -> None:
