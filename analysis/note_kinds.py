@@ -63,7 +63,7 @@ def kind_of(
     span = spans[index]
     if span.role != "note":
         return _ROLES[span.role]
-    if source is not None and _dies_away(track, span) and _is_struck(source, track, span):
+    if source is not None and _is_plucked(track, spans, index, source):
         return NoteKind.PIZZICATO
     following = spans[index + 1] if index + 1 < len(spans) else None
     if following is not None and index and _is_passage_way(track, spans[index - 1 : index + 2]):
@@ -95,7 +95,7 @@ def _is_plucked(track: PitchTrack, spans: list[Span], index: int, source: MonoSa
     """
 
     def plucked(span: Span) -> bool:
-        return _dies_away(track, span) and _hard_attack(source, span)
+        return _dies_away(track, span) and _is_struck(source, track, span)
 
     if not plucked(spans[index]):
         return False

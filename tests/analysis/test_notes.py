@@ -247,3 +247,17 @@ def test_nothing_in_nothing_out() -> None:
     )
     assert isinstance(track, Measured)
     assert find_notes(track.value, np.empty(0), np.empty(0), INSTRUMENTS["violin"]) == ()
+
+
+@pytest.mark.parametrize("seed", [6, 7, 8, 9])
+def test_short_bowed_notes_in_a_room_are_not_plucked(seed: int) -> None:
+    """In the room the end of a short note dies away as a plucked note does."""
+    steps = (2, 0, 4, 5, 2, 7) * 2
+    notes = [
+        NoteSpec(60 + step, 0.13, attack_s=0.02, level_db=-3.0 * (k % 3))
+        for k, step in enumerate(steps)
+    ]
+    room = {"reverb_time_s": 0.7, "reverb_db": -10.0}
+    found = notes_of(played(*notes, instrument="viola", seed=seed, **room), "viola")
+    assert len(found) >= 9
+    assert NoteKind.PIZZICATO not in kinds(found)
