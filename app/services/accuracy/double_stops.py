@@ -179,6 +179,9 @@ def _rows(tally: Tally) -> tuple[Row, ...]:
         *rows,
         share_row(tally, "blending recognised", "Unisons and octaves recognised", blending),
         share_row(
+            tally, "blending both", "Unisons and octaves: both within 5 cents", blending
+        ),
+        share_row(
             tally, "blending wrong", "Unisons and octaves: one confident wrong note", blending,
             at_most=0.0,
         ),
