@@ -24,7 +24,9 @@ _HARMONIC_STEPS: Final = (12, 19, 24, 28, 31)
 _OPEN, _EXTEND = 0.55, 0.4
 _WRONG: Final = 1.2
 _UNPITCHED: Final = 0.55
+_UNPITCHED_REACH_BEATS: Final = 0.2
 _OTHER_OCTAVE: Final = 1.0
+_NEVER: Final = 10.0
 _NEARNESS: Final = 0.05
 _LATE_COST, _MOST_LATE_BEATS = 0.8, 1.5
 _NEIGHBOURS: Final = 6
@@ -40,7 +42,7 @@ ByteArray = NDArray[np.int8]
 class Matching:
     """Pairs of indices (written, played), both rising, and where notes are expected.
 
-    ``same_pitch`` says of each pair whether the pitch agrees; ``expected_s`` and
+    ``same_pitch`` says of each pair whether the pitch is known to agree; ``expected_s`` and
     ``quarter_s`` (one for each written note) are the time at which it should begin and the
     length of a quarter there, NaN where nothing was matched.
     """
@@ -78,10 +80,13 @@ def match_to_score(
     if np.isfinite(expected).any():
         late = np.abs(start_s[None, :] - expected[:, None]) / quarter[:, None]
         late = np.nan_to_num(late, nan=0.0, posinf=_MOST_LATE_BEATS)
-        pairs = _aligned(pitch_cost + _LATE_COST * np.minimum(late, _MOST_LATE_BEATS))
+        cost = pitch_cost + _LATE_COST * np.minimum(late, _MOST_LATE_BEATS)
+        # Without a pitch only the moment tells: elsewhere it is no evidence of a note.
+        cost[(pitch_cost == _UNPITCHED) & (late > _UNPITCHED_REACH_BEATS)] = _NEVER
+        pairs = _aligned(cost)
         sure = pitch_cost[pairs[:, 0], pairs[:, 1]] <= _NEARNESS
         expected, quarter = expected_times(onset, start_s, pairs[sure])
-    same = pitch_cost[pairs[:, 0], pairs[:, 1]] < _OTHER_OCTAVE if pairs.size else np.zeros(0, bool)
+    same = pitch_cost[pairs[:, 0], pairs[:, 1]] < _UNPITCHED if pairs.size else np.zeros(0, bool)
     return Matching(pairs[:, 0], pairs[:, 1], same, expected, quarter)
 
 

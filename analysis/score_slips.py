@@ -123,7 +123,9 @@ class _Finder:
         for (index, at), agrees in zip(self._player_of.items(), same, strict=True):
             if agrees:
                 continue
-            if self._written[index].technique in _ORNAMENTS or self._written[index].harmonic:
+            untold = not np.isfinite(self._played.pitch_midi[at])
+            ornament = self._written[index].technique in _ORNAMENTS
+            if untold or ornament or self._written[index].harmonic:
                 self._unclear += 1
                 continue
             self._slips.append(
