@@ -30,7 +30,7 @@ def carried(
     """Show the markers of earlier takes at their place in this one."""
     program = Program.of(context)
     with program.open_workbench(program.journal(journal), create=False) as bench:
-        from app.services.following_json import carried_object  # noqa: PLC0415 - only when run
+        from app.services.heard_json import carried_object  # noqa: PLC0415 - only when run
         from app.services.wording import position_text  # noqa: PLC0415
 
         take_id = bench.filing.resolve(take)
@@ -77,7 +77,7 @@ def lives(
     """Tell the life of every problem marked in a passage."""
     program = Program.of(context)
     with program.open_workbench(program.journal(journal), create=False, read_only=True) as bench:
-        from app.services.following_json import lives_object  # noqa: PLC0415 - only when run
+        from app.services.heard_json import lives_object  # noqa: PLC0415 - only when run
 
         wanted = bench.passages.find(passage)
         rows = bench.carrying.lives(wanted.id)
@@ -115,7 +115,7 @@ def blind(  # noqa: PLR0917 - one parameter an option
         raise PlainFailure("An answer needs its question.", "Give --trial and --answer together.")
     program = Program.of(context)
     with program.open_workbench(program.journal(journal), create=False) as bench:
-        from app.services.following_json import ear_object, trial_object  # noqa: PLC0415
+        from app.services.heard_json import ear_object, trial_object  # noqa: PLC0415
 
         if trial is not None and answer is not None:
             kept = bench.blind_ear.answer(trial, answer)

@@ -3,19 +3,14 @@
 ``app/schemas/follow.schema.json`` describes the objects with their units.
 """
 
-from collections.abc import Iterable, Mapping
-from datetime import date, datetime
+from collections.abc import Mapping
+from datetime import date
 
-from app.journal.blind_ear import BlindTrial
 from app.journal.bounds import PassageBounds
-from app.journal.records import Marker
 from app.services.following_views import (
     AlignedPair,
-    CarriedMarker,
     ChangeReport,
-    EarRow,
     LadderView,
-    LifeRow,
     OnlyPart,
     PassageProposal,
     RepetitionsView,
@@ -65,53 +60,6 @@ def alignment_object(pair: AlignedPair) -> Json:
     }
 
 
-def carried_object(take_id: str, carried: Iterable[CarriedMarker]) -> Json:
-    """Describe the markers of earlier takes at their place in a take."""
-    return {
-        "schema": SCHEMA,
-        "take": take_id,
-        "markers": [
-            _marker(one.marker)
-            | {
-                "from_day": one.from_day.isoformat(),
-                "here_start_s": finite(one.start_s, 3),
-                "here_end_s": finite(one.end_s, 3),
-                "confidence": finite(one.confidence, 4),
-                "measured": {
-                    "word": one.measured.word,
-                    "then": reading_object(one.measured.then),
-                    "now": reading_object(one.measured.now),
-                    "sentence": one.measured.sentence,
-                },
-                "answer": one.answer,
-            }
-            for one in carried
-        ],
-    }
-
-
-def lives_object(passage_id: str, rows: Iterable[LifeRow]) -> Json:
-    """Describe the lives of the problems of a passage."""
-    return {
-        "schema": SCHEMA,
-        "passage": passage_id,
-        "problems": [
-            _marker(row.marker)
-            | {
-                "first_heard": row.life.first_heard.isoformat(),
-                "last_heard": row.life.last_heard.isoformat(),
-                "days_worked_on": row.life.days_worked_on,
-                "settled_on": _iso(row.life.settled_on),
-                "returned_on": _iso(row.life.returned_on),
-                "times_returned": row.life.times_returned,
-                "stage": str(row.life.stage),
-                "sentence": row.sentence,
-            }
-            for row in rows
-        ],
-    }
-
-
 def change_object(report: ChangeReport) -> Json:
     """Describe all changes of a passage."""
     return {
@@ -151,7 +99,7 @@ def ladder_object(view: LadderView) -> Json:
             {
                 "bpm": finite(rung.bpm, 3),
                 "days": [day.isoformat() for day in rung.days],
-                "held_on": _iso(rung.held_on),
+                "held_on": iso_day(rung.held_on),
             }
             for rung in climbed.rungs
         ],
@@ -232,59 +180,12 @@ def proposal_object(found: PassageProposal) -> Json:
     }
 
 
-def trial_object(trial: BlindTrial) -> Json:
-    """Describe a blind question; without dates."""
-    return {
-        "schema": SCHEMA,
-        "trial": trial.id,
-        "passage": trial.passage_id,
-        "question": str(trial.question),
-        "first_take": trial.first_take_id,
-        "second_take": trial.second_take_id,
-        "seed": trial.seed,
-        "choice": None if trial.choice is None else str(trial.choice),
-    }
-
-
-def ear_object(rows: Iterable[EarRow]) -> Json:
-    """Describe whether the ear and the measurements agree."""
-    return {
-        "schema": SCHEMA,
-        "questions": [
-            {
-                "question": str(row.question),
-                "answered": row.result.answered,
-                "comparable": row.result.comparable,
-                "alike": row.result.alike,
-                "chance": finite(row.result.chance, 6),
-                "share_low": finite(row.result.share_low, 4),
-                "share_high": finite(row.result.share_high, 4),
-                "word": str(row.result.word),
-                "sentence": row.sentence,
-            }
-            for row in rows
-        ],
-    }
-
-
 def _only(part: OnlyPart) -> Mapping[str, object]:
     return {
         "start_s": finite(part.start_s, 3),
         "end_s": finite(part.end_s, 3),
         "kind": part.kind,
         "sentence": part.sentence,
-    }
-
-
-def _marker(marker: Marker) -> Json:
-    return {
-        "marker": marker.id,
-        "category": marker.category,
-        "weight": marker.weight,
-        "text": marker.text,
-        "state": str(marker.state),
-        "start_s": finite(marker.start_s, 3),
-        "end_s": finite(marker.end_s, 3),
     }
 
 
@@ -310,5 +211,6 @@ def _verdict(row: VerdictRow) -> Json:
     }
 
 
-def _iso(day: date | datetime | None) -> str | None:
+def iso_day(day: date | None) -> str | None:
+    """Write a day, or ``null`` where there is none."""
     return None if day is None else day.isoformat()

@@ -14,7 +14,7 @@ from app.journal.blind_ear import Agreement, Choice, Question
 from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
 from app.journal.still_there import Stage
-from app.services import following_json
+from app.services import following_json, heard_json
 from app.services.fair_takes import fair_takes
 from sample_audio.generator import NoteSpec, PhraseSpec, render
 
@@ -113,7 +113,7 @@ def test_a_marker_appears_at_its_place_in_the_later_take_and_is_measured(bench, 
     assert second.marker == by_ear
     assert second.measured.word == "not measurable"
     assert first.answer is None
-    check("carried", following_json.carried_object(b.id, (first, second)))
+    check("carried", heard_json.carried_object(b.id, (first, second)))
     # Nothing is carried back in time.
     assert bench.carrying.carried_into(a.id) == ()
 
@@ -133,7 +133,7 @@ def test_answers_by_ear_are_kept_and_make_the_life_of_a_problem(bench, tmp_path,
     bench.carrying.answer(marker.id, rows[3].id, None)
     again = bench.carrying.lives(rows[0].passage_id)
     assert again[0].life.stage is Stage.TO_WORK_ON
-    check("lives", following_json.lives_object(rows[0].passage_id, again))
+    check("lives", heard_json.lives_object(rows[0].passage_id, again))
     with pytest.raises(PlainFailure, match="another passage"):
         bench.carrying.answer(marker.id, rows[0].id, True)
     assert bench.carrying.marker_named(marker.id[:6], rows[1].id) == marker.id
@@ -277,8 +277,8 @@ def test_blind_answers_are_kept_once_and_compared_after_enough(bench, two_takes)
     rows = bench.blind_ear.results()
     assert rows[0].result.word is Agreement.AGREE
     assert rows[1].result.word is Agreement.TOO_FEW_ANSWERS
-    check("ear", following_json.ear_object(rows))
-    check("trial", following_json.trial_object(view.trial))
+    check("ear", heard_json.ear_object(rows))
+    check("trial", heard_json.trial_object(view.trial))
 
 
 def _with_pulse(bench, take_id, bpm):
