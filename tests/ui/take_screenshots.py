@@ -238,6 +238,15 @@ def photograph(folder: Path, journal: Path, only: str) -> None:
         shots.take("compare", lambda: main.show_page(2))
         shots.take("compare-stacked", lambda: main.desk.keys.action("compare.layout").trigger())
         main.desk.keys.action("compare.layout").trigger()
+        for pane, name in enumerate(("change", "note-pairs", "days", "carried", "tempo")):
+            shots.take(f"compare-{name}", lambda at=pane: main.compare.sections.show_pane(at))
+        main.compare.sections.show_pane(0)
+        for name in ("note-map", "before-after"):
+            shots.take(f"compare-{name}", main.compare.pictures.next_picture)
+        main.compare.pictures.next_picture()
+        shots.take("compare-blind", main.compare.toggle_blind)
+        if main.compare.is_blind:
+            main.compare.toggle_blind()
         shots.take("calendar", lambda: main.show_page(3))
         shots.take("calendar-promises", main.calendar.toggle_promises)
         main.calendar.toggle_promises()
