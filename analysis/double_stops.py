@@ -29,6 +29,9 @@ _ON_A_RUNG_CENTS: Final = 60.0
 _RINGS_BELOW_DB: Final = 7.5
 _RINGS_FAR_BELOW_DB: Final = 14.0
 _OPEN_STRING_CENTS: Final = 45.0
+_PLAYED_BEFORE_S: Final = 0.3
+_RINGS_OUT_DB_PER_S: Final = 3.0
+_RINGS_OUT_BELOW_DB: Final = 5.0
 _SAME_BOW_S: Final = 0.06
 _CLEAR_BOW_CHANGE: Final = 0.5
 _SAME_CHORD_CENTS: Final = 30.0
@@ -121,6 +124,27 @@ def _on_ladder_of(chord: Chord, f0_hz: float) -> bool:
     rungs = np.array([chord.lower_hz, chord.upper_hz]) / f0_hz
     near = np.abs(1200.0 * np.log2(rungs / np.maximum(np.rint(rungs), 1.0))) < _ON_A_RUNG_CENTS
     return bool(np.all(near) and np.all(rungs > 1.5))
+
+
+def rings_out(track: PitchTrack, span: Span, chord: Chord, instrument: Instrument) -> bool:
+    """Whether what sounds together are open strings that nobody bows any more.
+
+    They come out where the playing stops: without an attack, softer than it, and dying away.
+    """
+    if span.attacked or chord is SEVERAL:
+        return False
+    if not all(_is_of_open_string(hz, instrument) for hz in (chord.lower_hz, chord.upper_hz)):
+        return False
+    level = track.level_dbfs[span.first : span.last]
+    before = track.level_dbfs[
+        max(span.first - round(_PLAYED_BEFORE_S / track.hop_s), 0) : span.first
+    ]
+    fifth = max(len(level) // 5, 1)
+    falls_db = float(np.mean(level[fifth : 2 * fifth]) - np.mean(level[-2 * fifth : -fifth]))
+    softer_db = float(np.max(before, initial=-np.inf) - np.max(level))
+    return (
+        falls_db > _RINGS_OUT_DB_PER_S * 0.6 * span.duration_s and softer_db > _RINGS_OUT_BELOW_DB
+    )
 
 
 def _only_rings(chord: Chord, instrument: Instrument) -> bool:

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from analysis.blocks import MonoSamples
 from analysis.chords import SEVERAL, Chord
-from analysis.double_stops import find_together, join_beating, join_double_stops
+from analysis.double_stops import find_together, join_beating, join_double_stops, rings_out
 from analysis.instruments import Instrument
 from analysis.note_centre import Reading, pitch_of, read_steady
 from analysis.note_kinds import is_quick_trill, kind_of
@@ -100,13 +100,12 @@ def find_notes(
     spans = note_spans(track, onset_s, onset_strength, should_stop)
     if source is not None:
         spans = join_beating(track, spans, source)
-    whole, progress = progress, part_of(progress, _AFTER_SPANS, 1.0)
-    tell(whole, _AFTER_SPANS)
+    tell(progress, _AFTER_SPANS)
     found = []
     for index in range(len(spans)):
         stop_if_asked(should_stop)
         found.append(finder.note(spans, index))
-        tell(progress, (index + 1) / len(spans))
+        tell(part_of(progress, _AFTER_SPANS, 1.0), (index + 1) / len(spans))
     return join_double_stops(
         [(span, note) for span, note in zip(spans, found, strict=True) if note is not None]
     )
@@ -137,7 +136,9 @@ class _Finder:
                 return _of_no_one_pitch(span, NoteKind.TRILL, top)
             chord = self._together(span, reading)
             if chord is not None:
-                return _double_stop(span, chord, top, strings=bool(self.instrument.open_strings))
+                strings = bool(self.instrument.open_strings)
+                over = rings_out(track, span, chord, self.instrument)
+                return None if over else _double_stop(span, chord, top, strings=strings)
         if not voiced:
             return self._unclear(span, top)
         if reading is None:
