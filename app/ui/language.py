@@ -6,7 +6,8 @@ afterwards (``tr("{count} takes").format(count=3)``), so that a translation may 
 
 from PySide6.QtCore import QCoreApplication
 
-CONTEXT = "Passagework"
+CONTEXT = ""
+"""What pyside6-lupdate files a plain ``tr(...)`` under."""
 
 
 def tr(text: str) -> str:
