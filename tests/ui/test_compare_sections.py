@@ -188,3 +188,13 @@ def test_the_loudness_of_both_is_laid_over_each_other_with_the_hairpins(compare)
     said = compare.sections.change._shape.text()
     assert "Crescendo: A 6.0 dB, B 2.0 dB." in said
     assert "Diminuendo: A \N{MINUS SIGN}4.0 dB, B Silence." in said
+
+
+def test_what_only_one_take_plays_is_shown_where_it_is(compare):
+    lanes = compare.lanes
+    assert [only._spans for only in lanes._only] == [[(0.0, 1.5)]] * 3
+    (place,) = lanes._only[0]._places
+    assert place == pytest.approx(lanes.to_a(6.0))
+    said = compare.sections.change._shape.text()
+    assert "A at 0:00.0 to 0:01.5: a false start" in said
+    assert "B at 0:06.0 to 0:08.0: played twice" in said

@@ -4,7 +4,7 @@ from PySide6.QtWidgets import QSizePolicy, QStackedWidget, QWidget
 
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage
-from app.services.following_views import ShapeView
+from app.services.following_views import AlignedPair, ShapeView
 from app.services.views import CompareView, TakeRow
 from app.ui.desk import Desk
 from app.ui.language import tr
@@ -12,7 +12,7 @@ from app.ui.models.comparisons import Comparisons
 from app.ui.pages.compare_keys import bind_keys
 from app.ui.pages.compare_playback import ComparePlayback
 from app.ui.pages.compare_sections import CompareSections
-from app.ui.pages.compare_shape import read_shape
+from app.ui.pages.compare_together import read_together
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, row, soft
@@ -277,7 +277,7 @@ class ComparePage(Page):
         self._switch.setEnabled(view.aligned)
         self.sections.show_compared(view)
         self.pictures.show_compared(view)
-        read_shape(self.desk, view, self._show_shape)
+        read_together(self.desk, view, self._show_together)
         self.playback.show(view, stay=stay)
         if self._begins:
             self._begins = False
@@ -289,9 +289,9 @@ class ComparePage(Page):
         near = (self._chooser.beside(pair, steps) for steps in (1, -1))
         self._comparisons.prepare((pair[0], b_id) for b_id in near if b_id is not None)
 
-    def _show_shape(self, shape: ShapeView) -> None:
-        self.lanes.show_shape(shape)
-        self.sections.change.show_shape(shape)
+    def _show_together(self, pair: AlignedPair, shape: ShapeView) -> None:
+        self.lanes.show_together(pair, shape)
+        self.sections.change.show_together(pair, shape)
 
     def _name_the_other(self, hears_b: bool) -> None:
         self._switch.setText(tr("Hear A") if hears_b else tr("Hear B"))

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import Signal
 
-from app.services.following_views import ShapeView
+from app.services.following_views import AlignedPair, ShapeView
 from app.services.shape_curves import shape_words
 from app.services.target_words import target_text, target_verdicts
 from app.services.views import ChangeRow, CompareView, NotePairRow
@@ -11,6 +11,7 @@ from app.ui.language import tr
 from app.ui.models.rows import Column
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import column, fill, heading, sentence, soft
+from app.ui.widgets.compare_only import only_words
 from app.ui.widgets.compare_pane import ComparePane
 from app.ui.widgets.compare_tables import change_columns, note_columns
 from app.ui.widgets.table import RowTable
@@ -65,9 +66,9 @@ class ChangePane(ComparePane):
         words = [view.sentence, *view.confounders, view.levels.sentence]
         self.say("\n".join(word for word in words if word))
 
-    def show_shape(self, shape: ShapeView) -> None:
-        """Say how alike both are in their loudness."""
-        words = shape_words(shape)
+    def show_together(self, pair: AlignedPair, shape: ShapeView) -> None:
+        """Say what only one of both plays, and how alike they are in their loudness."""
+        words = "\n".join(text for text in (only_words(pair), shape_words(shape)) if text)
         self._shape.setText(words)
         self._shape.setVisible(bool(words))
 

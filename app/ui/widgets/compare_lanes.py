@@ -1,6 +1,6 @@
 """Two takes on one time axis."""
 
-from app.services.following_views import ShapeView
+from app.services.following_views import AlignedPair, ShapeView
 from app.services.shape_curves import shape_curves
 from app.services.views import CompareView, Curve, Reading
 from app.services.wording import position_text, reading_text
@@ -8,6 +8,7 @@ from app.ui.language import tr
 from app.ui.models.time_map import TimeMap
 from app.ui.theme import Colours
 from app.ui.widgets.compare_hairpins import HairpinItem
+from app.ui.widgets.compare_only import OnlyItem
 from app.ui.widgets.lane_items import CurveItem, LinkItem
 from app.ui.widgets.lane_stack import LaneStack, with_title_room
 from app.ui.widgets.note_bars import (
@@ -48,6 +49,9 @@ class CompareLanes(LaneStack):
         self._a_loud = CurveItem(colours, "ink_soft", dashed=True)
         self._b_loud = CurveItem(colours)
         self._hairpins = HairpinItem(colours)
+        self._only = [OnlyItem(colours) for _ in range(3)]
+        for lane, only in enumerate(self._only):
+            self.put(lane, only)
         for lane, item in (
             (UPPER, self._a_notes),
             (UPPER, self._links),
@@ -64,13 +68,17 @@ class CompareLanes(LaneStack):
         """Draw both takes."""
         self._compared = view
         self._shape = None
+        for item in self._only:
+            item.clear()
         a_s, b_s = view.alignment_a_s.tolist(), view.alignment_b_s.tolist()
         self.to_a, self.to_b = TimeMap(b_s, a_s), TimeMap(a_s, b_s)
         self.set_duration(view.a.duration_s)
         self._draw()
 
-    def show_shape(self, shape: ShapeView) -> None:
-        """Lay the loudness of both over each other, at one level, with what is written."""
+    def show_together(self, pair: AlignedPair, shape: ShapeView) -> None:
+        """Show what only one of both plays, and their loudness at one level."""
+        for item in self._only:
+            item.show_pair(pair, self.to_a)
         self._shape = shape if shape.time_s.size else None
         self._draw_loudness()
 
