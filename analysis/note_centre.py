@@ -152,13 +152,13 @@ def _described(
 class Widths:
     """What the half width of a centre's 95 % interval is made of; see :func:`pitch_of`."""
 
-    noise: float = 2.6
-    unseen_wander: float = 2.8
+    noise: float = 2.2
+    unseen_wander: float = 2.6
     unseen_halves: float = 1.2
-    unseen_cents_s: float = 0.06
-    few_turns: float = 0.13
-    mixed: float = 5.3
-    floor_cents: float = 0.08
+    unseen_cents_s: float = 0.055
+    few_turns: float = 0.12
+    mixed: float = 5.9
+    floor_cents: float = 0.06
 
 
 WIDTHS: Final = Widths()

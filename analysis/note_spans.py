@@ -26,6 +26,8 @@ _WOBBLING_CENTS: Final = 5.0
 _IN_STEP: Final = 0.8
 _CLEAR_ATTACK: Final = 0.75
 _ECHO_BELOW_DB: Final = 13.0
+_OLD_ECHO_BELOW_DB: Final = 20.0
+_ECHOING_NOTES: Final = 4
 _LONGEST_ECHO_S: Final = 2.5
 _ECHO_CENTS: Final = 120.0
 _SMALLEST_TRILL_CENTS: Final = 70.0
@@ -103,24 +105,19 @@ def note_spans(
 
 
 def _without_echoes(track: PitchTrack, spans: list[Span]) -> list[Span]:
-    """Leave out what is only the room going on with the note before, beating as it dies."""
-    kept: list[Span] = []
-    loudness, pitch = -np.inf, float("nan")
+    """Leave out what is only the room going on with the notes before, beating as they die."""
+    kept: list[tuple[Span, float, float]] = []
     for span in spans:
         top = float(np.max(track.level_dbfs[span.first : span.last]))
         midi = _middle(track, span)
-        echo = (
-            bool(kept)
-            and span.strength < _CLEAR_ATTACK
-            and top < loudness - _ECHO_BELOW_DB
-            and span.start_s - kept[-1].end_s < _LONGEST_ECHO_S
+        if span.strength >= _CLEAR_ATTACK or not any(
+            top < loudness - (_ECHO_BELOW_DB if before is kept[-1][0] else _OLD_ECHO_BELOW_DB)
+            and span.start_s - before.end_s < _LONGEST_ECHO_S
             and not abs(midi - pitch) * 100.0 > _ECHO_CENTS
-        )
-        if echo:
-            continue
-        kept.append(span)
-        loudness, pitch = top, midi
-    return kept
+            for before, loudness, pitch in kept[-_ECHOING_NOTES:]
+        ):
+            kept.append((span, top, midi))
+    return [span for span, _, _ in kept]
 
 
 def _sounding(

@@ -9,6 +9,7 @@ from typing import Final
 
 import numpy as np
 
+from analysis.blocks import MonoSamples
 from analysis.instruments import INSTRUMENTS
 from analysis.notes import find_notes
 from analysis.onsets import detect_onsets
@@ -61,7 +62,8 @@ def _measured(phrase: Phrase, seed: int) -> tuple[tuple[Note, ...], Tally]:
     if not isinstance(result, Measured):
         return (), {"frames": []}
     onset_s, strength = detect_onsets(samples, rate_hz, track=result.value)
-    found = find_notes(result.value, onset_s, strength, player)
+    source = MonoSamples(samples, rate_hz)
+    found = find_notes(result.value, onset_s, strength, player, source=source)
     return found, {"frames": frame_errors(result.value, phrase.truth)}
 
 
