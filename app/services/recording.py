@@ -473,6 +473,8 @@ class RecordingService:
             self._armed_failure = failure
             return
         self._running = unfiled.Running(begun)
+        with suppress(PlainFailure):  # tried again once it has ended
+            self._attempts.begun(begun)
 
     def _keep_beats(self, beats: ClickBeats | None) -> None:
         """Keep the beats of a click that sounds since before its take began."""

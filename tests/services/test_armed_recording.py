@@ -122,6 +122,45 @@ def test_without_an_input_nothing_is_armed(bench, monkeypatch):
     assert not bench.recording.is_armed
 
 
+class FakeRecorder:
+    """Hands on what the test plays, and writes nothing."""
+
+    sample_rate_hz = RATE
+    state = "monitoring"
+
+    def __init__(self):
+        self.kept_s = None
+
+    def begin(self, path, pre_roll_s=None):
+        path.touch()
+        self.kept_s = pre_roll_s
+
+    def stop(self):
+        return None
+
+
+def test_an_armed_take_counts_as_an_attempt_from_its_first_note_on(bench, clock, monkeypatch):
+    """So a crash while it is played leaves the day's one take made, not open."""
+    recorder, hears = FakeRecorder(), []
+
+    def opened(_key, *, pre_roll_s, on_block):
+        hears.append(on_block)
+        assert pre_roll_s >= 3.0
+        return recorder
+
+    monkeypatch.setattr(bench.recording, "_opened", opened)
+    passage = bench.passages.add("Study", "Scale")
+    bench.no_retake.switch(passage.id, True)
+    bench.recording.arm(passage.id)
+    assert bench.no_retake.view(passage.id).may_record
+    sound = np.concatenate([noise(2.0), a_phrase().samples])
+    for at in range(0, len(sound), RATE // 10):
+        hears[0](sound[at : at + RATE // 10, np.newaxis].astype(np.float32))
+    assert bench.recording.is_recording
+    assert 1.0 < recorder.kept_s < 3.5
+    assert not bench.no_retake.view(passage.id).may_record
+
+
 def poll_for(bench, seconds):
     """Poll as the window does, until a recording has ended."""
     deadline, pending = time.monotonic() + seconds, None
