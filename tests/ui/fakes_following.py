@@ -129,8 +129,8 @@ class FakeRepetitions:
 class FakeAligning:
     def pair(self, take_a, take_b, progress=None, should_stop=None):
         grid = np.linspace(0.0, 24.0, 50)
-        false_start = OnlyPart(0.0, 1.5, "before", "a false start")
-        repeat = OnlyPart(6.0, 8.0, "repeated", "played twice")
+        false_start = OnlyPart(0.0, 1.5, "before", "A false start: left out.")
+        repeat = OnlyPart(6.0, 8.0, "repeated", "Played twice: left out.")
         return AlignedPair(
             take_a, take_b, True, "", grid, 0.5 * grid, 0.9, (false_start,), (repeat,)
         )

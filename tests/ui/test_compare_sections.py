@@ -196,5 +196,5 @@ def test_what_only_one_take_plays_is_shown_where_it_is(compare):
     (place,) = lanes._only[0]._places
     assert place == pytest.approx(lanes.to_a(6.0))
     said = compare.sections.change._shape.text()
-    assert "A at 0:00.0 to 0:01.5: a false start" in said
-    assert "B at 0:06.0 to 0:08.0: played twice" in said
+    assert "A: A false start: left out." in said
+    assert "B: Played twice: left out." in said

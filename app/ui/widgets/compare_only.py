@@ -6,8 +6,6 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QTransform
 
 from app.services.following_views import AlignedPair
-from app.services.wording import position_text
-from app.ui.language import tr
 from app.ui.theme import Colours
 from app.ui.widgets.lane_items import LaneItem
 
@@ -47,14 +45,8 @@ class OnlyItem(LaneItem):
 
 def only_words(pair: AlignedPair) -> str:
     """Say what was left out of the comparison, and where; empty where nothing was."""
-    words = tr("{side} at {start} to {end}: {what}")
     return "\n".join(
-        words.format(
-            side=side,
-            start=position_text(part.start_s),
-            end=position_text(part.end_s),
-            what=part.sentence,
-        )
+        f"{side}: {part.sentence}"
         for side, parts in (("A", pair.only_a), ("B", pair.only_b))
         for part in parts
     )
