@@ -34,7 +34,6 @@ class MarkerFilter(QWidget):
         authors = [(author.value, words) for author, words in author_words().items()]
         self.author.offer([(_ALL, tr("all authors")), *authors])
         self.words = QLineEdit()
-        self.words.setClearButtonEnabled(True)
         self.words.setPlaceholderText(tr("words in it"))
         self.words.setAccessibleName(tr("Only markers with these words"))
         self.offer(())
