@@ -127,13 +127,13 @@ def test_a_forgotten_clock_asks_and_counts_nothing(window, settle, bench, questi
     window.main.practice.clock.read()
     settle(window)
     card = window.main.practice.clock_card
-    assert "how long did you play?" in labels_of(card)
+    assert "how long did you play?" in labels_of(card.forgotten)
     assert not button(card, "Stop").isEnabled()
     assert window.main.isEnabled(), "nothing is modal"
-    button(card, "Until 19:40").click()
+    button(card.forgotten, "Until 19:40").click()
     settle(window)
     assert bench.clock.answers == [(Ending.AT_LAST_TOUCH, None)]
-    assert "how long did you play?" not in labels_of(card)
+    assert not card.forgotten.isVisible()
 
 
 def test_forgotten_minutes_can_be_typed_and_are_not_overwritten(
@@ -147,7 +147,7 @@ def test_forgotten_minutes_can_be_typed_and_are_not_overwritten(
     window.main.practice.clock.read()
     settle(window)
     assert field.value() == 25
-    button(window.main.practice.clock_card, "Keep these minutes").click()
+    button(window.main.practice.clock_card.forgotten, "Keep these minutes").click()
     settle(window)
     assert bench.clock.answers == [(Ending.MINUTES, 25.0)]
 

@@ -94,7 +94,7 @@ class PracticePage(Page):
     def _build(self) -> None:
         inside = QWidget()
         record_side = column(inside)
-        fill(record_side, self.panel, self.clock_card, soft(_CAUTION), 1)
+        fill(record_side, self.clock_card.forgotten, self.panel, self.clock_card, soft(_CAUTION), 1)
         left = QScrollArea()
         left.setWidget(inside)
         left.setWidgetResizable(True)

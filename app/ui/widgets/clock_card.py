@@ -70,7 +70,7 @@ class ClockCard(Card):
         self._heard = soft(wrap=False)
         self.listen = Button("Listen along", action_id="clock.listen", plain=True)
         fill(foot, self._today, self._heard, 1, self.listen, self._edit)
-        fill(self.box, head, self.forgotten, self._break, self.table, foot)
+        fill(self.box, head, self._break, self.table, foot)
         self._attention.add(self.forgotten)
         self._offer = SoundingOfferCard(self._sounding, self._attention)
         self.box.insertWidget(1, self._offer)

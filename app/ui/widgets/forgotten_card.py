@@ -14,6 +14,8 @@ from app.ui.widgets.basics import Button, Card, column, fill, row, sentence, sof
 class ForgottenCard(Card):
     """Asks until when was played; nothing is counted before it is answered.
 
+    The page puts it where it is seen first.
+
     Signals
     -------
     answered(Ending, minutes or None)
