@@ -2,6 +2,7 @@
 
 from app.services.views import AnyReading, ChangeRow, NotePairRow, Reading
 from app.services.wording import position_text, reading_text, short_reading_text
+from app.ui.language import tr
 from app.ui.models.rows import Column
 
 
@@ -15,10 +16,10 @@ def change_columns() -> tuple[Column[ChangeRow], ...]:
         )
 
     return (
-        Column("Measure", _named_with_unit, more),
+        Column(tr("Measure"), _named_with_unit, more),
         Column("A", lambda change: _number_only(change.a), more, is_number=True),
         Column("B", lambda change: _number_only(change.b), more, is_number=True),
-        Column("Change", _word_and_change, more),
+        Column(tr("Change"), _word_and_change, more),
     )
 
 
@@ -32,11 +33,11 @@ def note_columns() -> tuple[Column[NotePairRow], ...]:
         )
 
     return (
-        Column("Note", lambda pair: pair.name, more),
-        Column("At", lambda pair: position_text(pair.a_start_s), is_number=True),
+        Column(tr("Note"), lambda pair: pair.name, more),
+        Column(tr("At"), lambda pair: position_text(pair.a_start_s), is_number=True),
         Column("A", lambda pair: _number_only(pair.a_deviation), more, is_number=True),
         Column("B", lambda pair: _number_only(pair.b_deviation), more, is_number=True),
-        Column("Change", lambda pair: _number_only(pair.change), more, is_number=True),
+        Column(tr("Change"), lambda pair: _number_only(pair.change), more, is_number=True),
     )
 
 
