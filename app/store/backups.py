@@ -1,7 +1,7 @@
 """Dated copies of the database, made while it is open and sound, and kept by rule.
 
-A backup holds everything but the curves of the measurements: those are most of the
-bytes and can be measured again from the recordings. The copy is built beside its
+A backup holds everything but the curves of the measurements and alignments: those are
+most of the bytes and can be made again from the recordings. The copy is built beside its
 final name and renamed, so a backup is whole or not there. One with a label was made
 for a reason (before a migration, before a restore) and is never thinned out.
 """
@@ -17,7 +17,7 @@ from app.journal.backup_rule import kept
 from app.store.folders import Folders
 from app.store.troubles import plain_database_failures, plain_file_failures
 
-LEFT_OUT = frozenset({"measurement_curves"})
+LEFT_OUT = frozenset({"measurement_curves", "pair_alignment", "take_outline"})
 
 _NAME = re.compile(
     r"journal-(?P<at>\d{4}-\d\d-\d\d-\d{6})(?:-(?P<label>[a-z][a-z0-9-]*))?(?:-(?P<again>\d+))?\.db"

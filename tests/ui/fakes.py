@@ -40,6 +40,7 @@ from app.services.clock_views import (
     ItemMinutes,
     ItemRow,
 )
+from app.services.following_views import PassageProposal
 from app.services.no_retake import NoRetakeView
 from app.services.note_map import MapCell, MapNote, MapRow, NoteMapView, weeks_of
 from app.services.sounding import SoundingOffer, SoundingState
@@ -852,6 +853,11 @@ class FakeLatency:
         return self.found
 
 
+class FakeProposing:
+    def of_file(self, path, progress=None, should_stop=None):
+        return PassageProposal(None, 0.0, "No passage is like it.")
+
+
 class FakeReporting:
     def text(self, start, end):
         return f"From {start} to {end}\n\nMinutes\n  Mon 16 Mar: 40 min\n"
@@ -887,6 +893,7 @@ class FakeWorkbench:
         self.shapes = FakeShapes()
         self.looking_back = FakeLookingBack()
         self.reporting = FakeReporting()
+        self.proposing = FakeProposing()
         self.clock = FakeClock(self.state)
         self.items = FakeItems(self.state)
         self.minutes = FakeMinutes()

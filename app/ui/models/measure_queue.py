@@ -4,6 +4,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.jobs import Job
 from app.journal.failures import PlainFailure
+from app.services.stopping import Progress, ShouldStop, no_progress
 from app.ui.desk import Desk
 
 # What is waiting is known only with the measuring code loaded, which takes a second of
@@ -88,10 +89,16 @@ class MeasureQueue(QObject):
         take_id = self._waiting.pop(0)
         self.current = take_id
         self.fraction = 0.0
-        measuring = self._desk.workbench.measuring
+        bench = self._desk.workbench
+
+        def work(progress: Progress, should_stop: ShouldStop) -> None:
+            bench.measuring.measure(take_id, progress, should_stop)
+            # So that the take opens at once: an hour's sound takes seconds to look over.
+            bench.listening.prepare(take_id, no_progress, should_stop)
+
         self._job = self._desk.jobs.analyse(
-            lambda progress, should_stop: measuring.measure(take_id, progress, should_stop),
-            lambda _row: self._measured(),
+            work,
+            lambda _nothing: self._measured(),
             failed=self._failed,
             progress=self._moved,
             ended=self._over,

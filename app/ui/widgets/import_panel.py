@@ -1,88 +1,26 @@
 """Files to be filed: each with its proposed day and passage, corrected before filing."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QLabel, QScrollArea, QWidget
+from PySide6.QtWidgets import QGridLayout, QScrollArea, QWidget
 
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage
 from app.services.views import ImportProposal, TakeRow
-from app.services.wording import counted, day_text
+from app.services.wording import counted
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.day_numbers import day_number_text
 from app.ui.theme import GRID_PX
-from app.ui.widgets.basics import Button, Card, fill, row, sentence, soft
-from app.ui.widgets.choices import Choice, DayEdit, passage_text
-from app.ui.widgets.part_edit import PartEdit
+from app.ui.widgets.basics import Button, Card, fill, row, soft
+from app.ui.widgets.import_row import ImportRow
 from app.ui.widgets.progress_bar import ThinProgressBar
-from app.ui.widgets.take_pane import NO_PASSAGE
 
-_NO_DAY = ""
-
-
-class ImportRow:
-    """The fields of one proposal."""
-
-    def __init__(self, proposal: ImportProposal, passages: Sequence[Passage]) -> None:
-        self._proposal = proposal
-        name = proposal.path.name
-        self.name = QLabel(name)
-        self.name.setToolTip(str(proposal.path))
-        self.name.setTextFormat(Qt.TextFormat.PlainText)
-        self.day = DayEdit(tr("Practice day of {name}").format(name=name))
-        self.day.show_day(proposal.practice_day)
-        self.answer: Choice[str] = Choice(tr("Which day was {name} played?").format(name=name))
-        days = [(day.isoformat(), day_text(day)) for day in proposal.days]
-        self.answer.offer([(_NO_DAY, tr("Which day?")), *days], _NO_DAY)
-        is_asked = bool(proposal.question) and not proposal.failure
-        self._either = QWidget()
-        fill(row(self._either, spacing=0), self.day, self.answer)
-        self.day.setVisible(not is_asked)
-        self.answer.setVisible(is_asked)
-        self.number = sentence()
-        self.passage: Choice[str] = Choice(tr("Passage of {name}").format(name=name))
-        entries = [(passage.id, passage_text(passage)) for passage in passages]
-        self.passage.offer([(NO_PASSAGE, tr("No passage")), *entries], proposal.passage_id)
-        self.part = PartEdit(name, proposal.duration_s)
-        self.problem = proposal.failure
-        if proposal.duplicate_of:
-            duplicate = tr("Already in the journal: {place}.")
-            self.problem = duplicate.format(place=proposal.duplicate_of)
-        self.source = sentence(self.problem or _about(proposal))
-        if self.problem or proposal.question:
-            self.source.setProperty("tone", "attention")
-        if self.problem:
-            for field in (self.day, self.passage, self.part):
-                field.setEnabled(False)
-
-    @property
-    def fields(self) -> tuple[QWidget, ...]:
-        """The widgets in the order of the headings."""
-        return (self.name, self._either, self.number, self.passage, self.part, self.source)
-
-    @property
-    def practice_day(self) -> date | None:
-        """The day it will be filed under; ``None`` while that is asked."""
-        if not self._proposal.question:
-            return self.day.day
-        return date.fromisoformat(self.answer.key) if self.answer.key else None
-
-    @property
-    def proposal(self) -> ImportProposal | None:
-        """The corrected proposal; ``None`` where there is nothing to file, or no day yet."""
-        day = self.practice_day
-        if self.problem or day is None:
-            return None
-        from_s, to_s = self.part.part_s
-        corrected = replace(
-            self._proposal, passage_id=self.passage.key or None, from_s=from_s, to_s=to_s
-        )
-        return corrected.on_day(day)
+_RECOGNISING = "import.passage:"
 
 
 class ImportPanel(Card):
@@ -162,6 +100,23 @@ class ImportPanel(Card):
         self._file.setEnabled(good > 0)
         if good:
             self._file.setFocus()
+        self._recognise()
+
+    def _recognise(self) -> None:
+        """Listen to files without a passage and propose one; the player may file meanwhile."""
+        proposing = self._desk.workbench.proposing
+        for entry in self.rows:
+            if entry.wants_a_passage:
+                self._desk.jobs.analyse(
+                    partial(proposing.of_file, entry.path),
+                    entry.show_passage,
+                    subject=f"{_RECOGNISING}{entry.path}",
+                    failed=lambda _failure: None,  # a proposal less; the table says what is wrong
+                )
+
+    def _recognise_no_more(self) -> None:
+        for entry in self.rows:
+            self._desk.jobs.forget(f"{_RECOGNISING}{entry.path}")
 
     def _number_days(self) -> None:
         """Say beside each day which number it has, and whether it is entered late."""
@@ -190,6 +145,7 @@ class ImportPanel(Card):
             )
         if not chosen or asking:
             return
+        self._recognise_no_more()
         self._busy(f"Filing {counted(len(chosen), 'recording')}")
         importing = self._desk.workbench.importing
         self._desk.jobs.analyse(
@@ -202,6 +158,7 @@ class ImportPanel(Card):
 
     def cancel(self) -> None:
         """Stop reading or filing and close."""
+        self._recognise_no_more()
         self._desk.jobs.forget("import")
         self._desk.takesChanged.emit()
         self.closed.emit()
@@ -256,10 +213,3 @@ def _headings() -> tuple[str, ...]:
         tr("Part that is kept"),
         tr("Where the day comes from"),
     )
-
-
-def _about(proposal: ImportProposal) -> str:
-    """Say where the day comes from, what is asked, and what else is known of the file."""
-    picture = tr("The picture is kept too.") if proposal.has_video else ""
-    parts = (f"{proposal.recorded_at_source}.", proposal.question, proposal.notice, picture)
-    return " ".join(part for part in parts if part)
