@@ -65,6 +65,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("categories", "Change the marker categories", "Ctrl+Shift+K"),
         ("theme", "Change between light and dark", "Ctrl+T"),
         ("help", "Show all keys", "F1"),
+        ("guide", "Open the guide", "Shift+F1"),
         ("keys", "Keys of your own, for a pedal", "Ctrl+K"),
         ("backups", "Backups of this journal", "Ctrl+B"),
         ("quit", "Close the program", "Ctrl+Q"),

@@ -102,6 +102,7 @@ class MainWindow(QMainWindow):
         bind(self, "settings", self.sheets.show_settings)
         bind(self, "theme", self._toggle_theme)
         bind(self, "help", self.sheets.show_help)
+        bind(self, "guide", self.sheets.show_guide)
         bind(self, "keys", self.sheets.show_keys)
         bind(self, "backups", self.sheets.show_backups)
         bind(self, "categories", self.sheets.show_categories)

@@ -5,18 +5,20 @@ from PySide6.QtWidgets import QWidget
 from app.ui.desk import Desk
 from app.ui.widgets.backups_sheet import BackupsSheet
 from app.ui.widgets.categories_sheet import CategoriesSheet
+from app.ui.widgets.guide_sheet import GuideSheet
 from app.ui.widgets.help_sheet import HelpSheet
 from app.ui.widgets.keys_sheet import KeysSheet
 from app.ui.widgets.settings_sheet import SettingsSheet
 
 
 class Sheets:
-    """Help, settings, keys of one's own, backups, categories; none of them is modal."""
+    """Help, guide, settings, keys of one's own, backups, categories; none of them is modal."""
 
     def __init__(self, desk: Desk, window: QWidget) -> None:
         self._desk = desk
         self._window = window
         self.help: HelpSheet | None = None
+        self.guide: GuideSheet | None = None
         self.settings: SettingsSheet | None = None
         self.own_keys: KeysSheet | None = None
         self.backups: BackupsSheet | None = None
@@ -28,6 +30,15 @@ class Sheets:
             self.help = HelpSheet(self._desk.keys, self._window)
         self.help.show()
         self.help.raise_()
+
+    def show_guide(self, page: str = "") -> None:
+        """Show the player's guide, at a page of it if one is named."""
+        if self.guide is None:
+            self.guide = GuideSheet(self._window)
+        if page:
+            self.guide.show_page(page)
+        self.guide.show()
+        self.guide.raise_()
 
     def show_settings(self) -> None:
         """Show the journal's settings and the window's own."""
@@ -60,6 +71,13 @@ class Sheets:
 
     def hide(self) -> None:
         """Put all of them away."""
-        for sheet in (self.help, self.settings, self.own_keys, self.backups, self.categories):
+        for sheet in (
+            self.help,
+            self.guide,
+            self.settings,
+            self.own_keys,
+            self.backups,
+            self.categories,
+        ):
             if sheet is not None:
                 sheet.hide()
