@@ -11,9 +11,10 @@ ROOMS = ("analysis", "audio", "app", "sample_audio")
 LONGEST = 300
 
 MODULES = sorted(path for room in ROOMS for path in (REPOSITORY / room).rglob("*.py"))
+GUIDE = sorted((REPOSITORY / "app" / "guide").glob("*.md"))
 DOCUMENTS = sorted(
     path
-    for path in [*REPOSITORY.glob("*.md"), *REPOSITORY.glob("*_audio/*.md")]
+    for path in [*REPOSITORY.glob("*.md"), *REPOSITORY.glob("*_audio/*.md"), *GUIDE]
     if path.name != "CHANGELOG.md"
 )
 

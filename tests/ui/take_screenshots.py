@@ -1,7 +1,7 @@
 """Takes a picture of every page in a real window, for the eye and for the README.
 
     python tests/ui/take_screenshots.py FOLDER [--journal DIR] [--only practice,listen]
-    python tests/ui/take_screenshots.py --readme
+    python tests/ui/take_screenshots.py --readme | --guide
 
 Starts its own X server (Xvfb) twice: 1280 by 800, and 2560 by 1600 at 200 %, light and
 dark each. Without --journal the demo journal is built first. The journal is copied, so
@@ -21,6 +21,16 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 PICTURES = Path(__file__).with_name("pictures")
+GUIDE = ROOT / "app" / "guide" / "pictures"
+OF_THE_GUIDE = {
+    "practice": "practice",
+    "listen": "listen-markers",
+    "import": "practice-clips",
+    "compare": "compare",
+    "calendar": "calendar",
+    "lesson": "lesson",
+}
+GUIDE_WIDTH_PX, GUIDE_COLOURS = 960, 128
 WIDTH_PX, HEIGHT_PX = 1280, 800
 SCALES = (1, 2)
 SCHEMES = ("light", "dark")
@@ -45,8 +55,10 @@ def x_server(width: int, height: int) -> Iterator[str]:
         server.wait(10)
 
 
-def take_all(folder: Path, journal: Path | None, only: str) -> None:
-    """Take the pictures at both scales."""
+def take_all(
+    folder: Path, journal: Path | None, only: str, scales: tuple[int, ...] = SCALES
+) -> None:
+    """Take the pictures at these scales."""
     folder.mkdir(parents=True, exist_ok=True)
     with tempfile.TemporaryDirectory() as scratch:
         copy = Path(scratch) / "Practice journal"
@@ -58,7 +70,7 @@ def take_all(folder: Path, journal: Path | None, only: str) -> None:
                 check=True,
             )
             journal = built / "journal"
-        for scale in SCALES:
+        for scale in scales:
             shutil.rmtree(copy, ignore_errors=True)
             shutil.copytree(journal, copy)
             with x_server(WIDTH_PX * scale, HEIGHT_PX * scale) as display:
@@ -102,7 +114,8 @@ class Photographer:
 
     def take(self, name: str, prepare: Callable[[], object]) -> None:
         """Bring a state about and photograph the screen."""
-        if self._only and not name.startswith(self._only):
+        exact = f"={name}" in self._only
+        if self._only and not exact and not name.startswith(self._only):
             return
         prepare()
         self.wait()
@@ -140,6 +153,48 @@ class Photographer:
         """Close window and journal."""
         self.window.close()
         self._bench.close()
+
+
+def _phone_clips(folder: Path) -> list[Path]:
+    """Write clips as a phone does: compressed, with the moment inside."""
+    import av
+    import soundfile
+
+    clips = []
+    takes = ROOT / "sample_audio" / "takes"
+    for at, name in enumerate(("first-day", "last-day", "last-day")):
+        samples, rate = soundfile.read(takes / f"viola-study-{name}.flac", dtype="float32")
+        samples = samples[: len(samples) - at * rate // 2]
+        clip = folder / f"clip-{at + 1}.m4a"
+        with av.open(str(clip), "w", format="mp4") as container:
+            container.metadata["creation_time"] = f"2026-11-{20 + at}T18:4{at}:00.000000Z"
+            stream = container.add_stream("aac", rate=rate)
+            for first in range(0, len(samples), 1024):
+                part = samples[None, first : first + 1024]
+                frame = av.AudioFrame.from_ndarray(part.copy(), "fltp", "mono")
+                frame.sample_rate = rate
+                container.mux(stream.encode(frame))
+            container.mux(stream.encode(None))
+        clips.append(clip)
+    return clips
+
+
+def take_for_the_guide(journal: Path | None) -> None:
+    """Take the guide's pictures, with a sound device, small enough to be shipped."""
+    from PIL import Image
+
+    sys.path.insert(0, str(ROOT / "tests"))
+    from virtual_room import VirtualRoom
+
+    GUIDE.mkdir(exist_ok=True)
+    with tempfile.TemporaryDirectory() as scratch, VirtualRoom():
+        # The names must match as a whole: 'practice' alone would be all of that page.
+        take_all(Path(scratch), journal, ",".join(f"={n}" for n in OF_THE_GUIDE.values()), (1,))
+        for name, shot in OF_THE_GUIDE.items():
+            picture = Image.open(Path(scratch) / f"{shot}-light.png").convert("RGB")
+            height = round(GUIDE_WIDTH_PX * picture.height / picture.width)
+            picture = picture.resize((GUIDE_WIDTH_PX, height), Image.Resampling.LANCZOS)
+            picture.quantize(GUIDE_COLOURS).save(GUIDE / f"{name}.png", optimize=True)
 
 
 def _practise(journal: Path) -> None:
@@ -217,6 +272,10 @@ def photograph(folder: Path, journal: Path, only: str) -> None:
         shots.take("practice-passage", main.practice.new_passage)
         shots.take("practice-import", lambda: main.import_files([recording, Path(__file__)]))
         main.practice.show_today()
+        with tempfile.TemporaryDirectory() as phone:
+            clips = _phone_clips(Path(phone))
+            shots.take("practice-clips", lambda found=clips: main.import_files(found))
+            main.practice.show_today()
         marked = max(shots.takes, key=lambda take: take.marker_count)
         main.listen_to(marked.id)
         shots.wait()
@@ -230,7 +289,7 @@ def photograph(folder: Path, journal: Path, only: str) -> None:
         shots.take("listen-filter", listen.marking.toggle_filter)
         listen.marking.toggle_filter()
         layout = listen.lanes.layout_of_lanes
-        shots.take("listen-lanes", lambda: (layout.hide(0, hidden=True), layout.resize(1, 2)))
+        shots.take("listen-lanes", lambda of=layout: (of.hide(0, hidden=True), of.resize(1, 2)))
         layout.reset()
         shots.take("listen-categories", main.sheets.show_categories)
         main.sheets.hide()
@@ -272,6 +331,7 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("folder", type=Path, nargs="?", default=Path("pictures"))
     parser.add_argument("--readme", action="store_true", help="only the README's picture")
+    parser.add_argument("--guide", action="store_true", help="only the guide's pictures")
     parser.add_argument("--journal", type=Path)
     parser.add_argument("--only", default="", help="names the pictures must begin with")
     parser.add_argument("--inside", action="store_true", help=argparse.SUPPRESS)
@@ -281,6 +341,8 @@ def main() -> None:
             take_all(Path(scratch), given.journal, "listen-markers")
             PICTURES.mkdir(exist_ok=True)
             shutil.copy(Path(scratch) / "listen-markers-light.png", PICTURES / "listen.png")
+    elif given.guide:
+        take_for_the_guide(given.journal)
     elif given.inside:
         photograph(given.folder.resolve(), given.journal, given.only)
     else:

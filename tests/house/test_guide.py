@@ -1,0 +1,112 @@
+"""The guide and the README name only keys, commands, options and sentences that exist."""
+
+import ast
+import re
+import shlex
+from pathlib import Path
+
+import pytest
+import typer.main
+
+from app.cli import build
+from app.ui.keys import ACTIONS
+
+REPOSITORY = Path(__file__).parents[2]
+GUIDE = sorted((REPOSITORY / "app" / "guide").glob("*.md"))
+DOCUMENTS = [*GUIDE, REPOSITORY / "README.md"]
+LARGEST_PICTURE_BYTES = 150_000
+
+_COMMAND = typer.main.get_command(build())
+_MODIFIER = r"(?:Ctrl|Alt|Shift)\+"
+_NAMED = r"F\d{1,2}|Space|Esc|Home|End|Del|Left|Right|Up|Down|PgUp|PgDown|Tab|Enter"
+_KEY = re.compile(rf"\*\*((?:{_MODIFIER})*(?:{_NAMED}|\S))\*\*")
+
+
+def _name(path: Path) -> str:
+    return path.name
+
+
+def _command_lines(text: str) -> list[str]:
+    """Every ``passagework …`` in code, indented, fenced or in a sentence."""
+    spans = re.findall(r"(?<!`)`(passagework [^`]+)`(?!`)", text)
+    lines = re.findall(r"^\s*(passagework .+?)(?:\s{2,}#.*|\s+#.*)?$", text, re.MULTILINE)
+    return [" ".join(found.split()) for found in (*spans, *lines)]
+
+
+def _problem(line: str) -> str:
+    """Say what of a command line does not exist; empty where all of it does."""
+    command = _COMMAND
+    words = shlex.split(line)[1:]
+    while words and not words[0].startswith("-") and hasattr(command, "commands"):
+        if words[0] not in command.commands:
+            return f"no command {words[0]!r}"
+        command, words = command.commands[words[0]], words[1:]
+    known = {name for parameter in command.params for name in parameter.opts}
+    known |= {name for parameter in command.params for name in parameter.secondary_opts}
+    known |= {"--help"}
+    wrong = [word for word in words if word.startswith("--") and word not in known]
+    return f"no option {', '.join(wrong)}" if wrong else ""
+
+
+@pytest.mark.parametrize("path", DOCUMENTS, ids=_name)
+def test_commands_and_options_in_the_documents_exist(path):
+    wrong = {
+        line: problem
+        for line in _command_lines(path.read_text(encoding="utf-8"))
+        if (problem := _problem(line))
+    }
+    assert not wrong
+
+
+def test_a_wrong_command_or_option_would_be_seen():
+    assert _problem("passagework fiddle") == "no command 'fiddle'"
+    assert _problem("passagework report --fiddle") == "no option --fiddle"
+    assert _problem("passagework follow change Opening --fiddle")
+    assert not _problem('passagework share Opening:2026-03-14:1 --longest 90 --says "a line"')
+    lines = _command_lines("    passagework a --b   # why\n\nType `passagework c\nd`.\n")
+    assert lines == ["passagework c d", "passagework a --b"]
+
+
+@pytest.mark.parametrize("path", GUIDE, ids=_name)
+def test_keys_in_the_guide_are_in_the_table_of_actions(path):
+    keys = {key for spec in ACTIONS for key in spec.keys}
+    named = set(_KEY.findall(path.read_text(encoding="utf-8")))
+    assert named <= keys, f"no such keys: {sorted(named - keys)}"
+
+
+def _strings(room: str) -> str:
+    """All texts of a room's code, what is filled in left out, one after the other."""
+    found = []
+    for module in (REPOSITORY / room).rglob("*.py"):
+        for node in ast.walk(ast.parse(module.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Constant) and isinstance(node.value, str):
+                found.append(node.value)
+            elif isinstance(node, ast.JoinedStr):
+                parts = (v.value if isinstance(v, ast.Constant) else "@" for v in node.values)
+                found.append("".join(map(str, parts)))
+    return "\n".join(found)
+
+
+def test_sentences_quoted_under_a_symptom_are_what_the_program_says():
+    said = "\n".join(map(_strings, ("app", "audio", "analysis")))
+    said = re.sub(r"\{[^{}\n]*\}", "@", said)
+    text = (REPOSITORY / "app" / "guide" / "troubleshooting.md").read_text(encoding="utf-8")
+    quoted = [
+        " ".join(fragment.split())
+        for symptom in re.findall(r"^\*\*(.+?)\*\*", text, re.MULTILINE | re.DOTALL)
+        for sentence in re.findall(r"(?<!\w)'(.+?)'(?!\w)", symptom, re.DOTALL)
+        for fragment in re.split(r"NAME|…|\b\d+\b", sentence)
+        if fragment.strip(" .,")
+    ]
+    assert len(quoted) > 40
+    unsaid = [words for words in quoted if words.strip(" .") not in said]
+    assert not unsaid
+
+
+def test_every_page_is_reached_from_the_list_and_every_picture_is_used_and_small():
+    text = "".join(page.read_text(encoding="utf-8") for page in GUIDE)
+    for picture in (REPOSITORY / "app" / "guide" / "pictures").glob("*.png"):
+        assert f"(pictures/{picture.name})" in text, f"no page shows {picture.name}"
+        assert picture.stat().st_size < LARGEST_PICTURE_BYTES
+    missing = [name for name in ("numbers", "troubleshooting") if f"({name}.md" not in text]
+    assert not missing, f"no page leads to {missing}"
