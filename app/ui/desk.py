@@ -92,17 +92,19 @@ class Desk(QObject):
 
     def undo(self) -> None:
         """Take the latest change back, a marker's or a deleted take."""
-        self.jobs.store(self.workbench.marking.undo, lambda words: self._undone("Undone", words))
+        self.jobs.store(
+            self.workbench.marking.undo, lambda words: self._undone(tr("Undone"), words)
+        )
 
     def redo(self) -> None:
         """Make the latest undone change again."""
         self.jobs.store(
-            self.workbench.marking.redo, lambda words: self._undone("Done again", words)
+            self.workbench.marking.redo, lambda words: self._undone(tr("Done again"), words)
         )
 
     def _undone(self, what: str, words: str | None) -> None:
         if words is None:
-            self.tell("There is nothing left in that direction.")
+            self.tell(tr("There is nothing left in that direction."))
             return
         self.tell(f"{what}: {words}.")
         self.takesChanged.emit()

@@ -13,6 +13,7 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from app.ui.compare_actions import COMPARE_ACTIONS
+from app.ui.language import tr
 from app.ui.listen_actions import LISTEN_ACTIONS, MARKER_KEY_COUNT
 from app.ui.listen_ear_actions import LISTEN_EAR_ACTIONS
 
@@ -152,7 +153,7 @@ _KEPT_FREE = {"Tab", "Shift+Tab", "Esc"}
 def keys_text(action_id: str, own: str = "") -> str:
     """Return the keys as the platform writes them, e.g. ``"Ctrl+Z"``."""
     keys = (*_BY_ID[action_id].keys, *((own,) if own else ()))
-    return " or ".join(
+    return tr(" or ").join(
         QKeySequence(key).toString(QKeySequence.SequenceFormat.NativeText) for key in keys
     )
 
@@ -161,9 +162,10 @@ def refusal(action_id: str, key: str, own_keys: Mapping[str, str]) -> str:
     """Say why a key cannot be an action's own; empty where it can."""
     wanted = QKeySequence(key).toString()
     if not wanted:
-        return "That key has no name here; another one may work."
+        return tr("That key has no name here; another one may work.")
     if wanted in _KEPT_FREE:
-        return f"{wanted} is needed to get about with the keyboard; choose another key."
+        needed = tr("{key} is needed to get about with the keyboard; choose another key.")
+        return needed.format(key=wanted)
     where = (Where.EVERYWHERE, _BY_ID[action_id].where)
     for spec in ACTIONS:
         if spec.where not in where or (spec.id == action_id and wanted not in spec.keys):
@@ -172,8 +174,9 @@ def refusal(action_id: str, key: str, own_keys: Mapping[str, str]) -> str:
         if spec.id != action_id and own_keys.get(spec.id):
             taken.add(QKeySequence(own_keys[spec.id]).toString())
         if wanted in taken:
-            words = spec.text[:1].lower() + spec.text[1:]
-            return f"{wanted} already means: {words}. Choose another key."
+            words = tr(spec.text)
+            said = tr("{key} already means: {words}. Choose another key.")
+            return said.format(key=wanted, words=words[:1].lower() + words[1:])
     return ""
 
 
@@ -200,7 +203,7 @@ class KeyMap(QObject):
 
     def bind(self, widget: QWidget, action_id: str, slot: Callable[[], object]) -> QAction:
         """Make the action on `widget`; its keys work while that widget is shown."""
-        action = QAction(spec_of(action_id).text, widget)
+        action = QAction(tr(spec_of(action_id).text), widget)
         # Hidden pages do not answer, so the keys of five pages never meet.
         action.setShortcutContext(Qt.ShortcutContext.WindowShortcut)
         action.triggered.connect(lambda _checked=False: slot())
@@ -242,8 +245,8 @@ class KeyMap(QObject):
 def describe(button: QAbstractButton, action_id: str, name: str = "") -> None:
     """Give `button` the action's words and keys as tooltip, and an accessible name."""
     button.setProperty("actionId", action_id)
-    button.setToolTip(f"{spec_of(action_id).text} ({keys_text(action_id)})")
-    button.setAccessibleName(name or spec_of(action_id).text)
+    button.setToolTip(f"{tr(spec_of(action_id).text)} ({keys_text(action_id)})")
+    button.setAccessibleName(name or tr(spec_of(action_id).text))
 
 
 def describe_again(root: QWidget, keys: KeyMap) -> None:
@@ -251,4 +254,4 @@ def describe_again(root: QWidget, keys: KeyMap) -> None:
     for button in root.findChildren(QAbstractButton):
         action_id = button.property("actionId")
         if action_id:
-            button.setToolTip(f"{spec_of(action_id).text} ({keys.text(action_id)})")
+            button.setToolTip(f"{tr(spec_of(action_id).text)} ({keys.text(action_id)})")

@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from app.ui.desk import Desk
 from app.ui.keys import ACTIONS, Where, describe_again
+from app.ui.language import tr
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.recorder import Recorder
 from app.ui.pages.calendar import CalendarPage
@@ -43,8 +44,12 @@ class MainWindow(QMainWindow):
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self.desk = desk
-        closed = " (read only)" if desk.workbench.read_only else ""
-        self.setWindowTitle(f"{desk.workbench.journal_dir.name}{closed} \N{EN DASH} Passagework")
+        closed = tr(" (read only)") if desk.workbench.read_only else ""
+        self.setWindowTitle(
+            tr("{name}{closed} \N{EN DASH} Passagework").format(
+                name=desk.workbench.journal_dir.name, closed=closed
+            )
+        )
         self.setMinimumSize(1080, 680)
         self.setAcceptDrops(True)
         self.queue = MeasureQueue(desk)
@@ -162,10 +167,10 @@ class MainWindow(QMainWindow):
         The entries only show the keys. With the bound actions themselves in a menu, the
         keys of hidden pages would answer.
         """
-        menu = QMenu("All actions", self)
-        parts: dict[Where, QMenu] = {where: menu.addMenu(where.value) for where in Where}
+        menu = QMenu(tr("All actions"), self)
+        parts: dict[Where, QMenu] = {where: menu.addMenu(tr(where.value)) for where in Where}
         for spec in ACTIONS:
-            entry = parts[spec.where].addAction(f"{spec.text}\t{self.desk.keys.text(spec.id)}")
+            entry = parts[spec.where].addAction(f"{tr(spec.text)}\t{self.desk.keys.text(spec.id)}")
             entry.triggered.connect(self.desk.keys.action(spec.id).trigger)
         menu.aboutToShow.connect(lambda: self._allow_parts(parts))
         return menu
@@ -251,8 +256,8 @@ class MainWindow(QMainWindow):
         if self.queue.left_count:
             self.work.cancel()
             self.desk.tell(
-                "Measuring was stopped.",
-                "A take is measured from Listen, under Take, or all of them at the next start.",
+                tr("Measuring was stopped."),
+                tr("A take is measured from Listen, under Take, or all of them at the next start."),
             )
         if self.practice.imports.is_busy:
             self.practice.imports.cancel()

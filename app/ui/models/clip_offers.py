@@ -5,6 +5,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from app.journal.failures import PlainFailure
 from app.services.views import ImportProposal, TakeRow
 from app.ui.desk import Desk
+from app.ui.language import tr
 
 _EVERY_MS = 60_000
 _FIRST_MS = 2_500
@@ -49,7 +50,7 @@ class ClipOffers(QObject):
         """File the first clip that can be filed, as it is proposed."""
         good = [offer for offer in self.offers if not (offer.failure or offer.question)]
         if not good:
-            self._desk.tell("No new clip is offered.")
+            self._desk.tell(tr("No new clip is offered."))
             return
         clip, watching = good[0], self._desk.workbench.watching
         self._take_over(tuple(offer for offer in self.offers if offer is not clip))
@@ -65,7 +66,11 @@ class ClipOffers(QObject):
             clip, watching = self.offers[0], self._desk.workbench.watching
             self._take_over(self.offers[1:])
             self._desk.jobs.store(lambda: watching.put_aside((clip,)))
-            self._desk.tell(f"{clip.path.name} is not offered again; the file stays where it is.")
+            self._desk.tell(
+                tr("{name} is not offered again; the file stays where it is.").format(
+                    name=clip.path.name
+                )
+            )
 
     def _look_again(self) -> None:
         self._timer.setInterval(_EVERY_MS)
@@ -82,7 +87,11 @@ class ClipOffers(QObject):
 
     def _filed(self, rows: tuple[TakeRow, ...]) -> None:
         for row in rows:
-            self._desk.tell(f"Filed: {row.passage_name}, {row.practice_day}, take {row.number}.")
+            self._desk.tell(
+                tr("Filed: {passage_name}, {practice_day}, take {number}.").format(
+                    passage_name=row.passage_name, practice_day=row.practice_day, number=row.number
+                )
+            )
         self._desk.takesChanged.emit()
         self._desk.daysChanged.emit()
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from app.services.clock_views import ClockView, ItemMinutes, ItemRow
 from app.services.wording import minutes_text
 from app.ui.keys import ITEM_KEY_COUNT
+from app.ui.language import tr
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,11 +24,11 @@ class ItemLine:
         """The line as it is read aloud."""
         parts = [self.title]
         if self.is_now:
-            parts.append("being practised")
+            parts.append(tr("being practised"))
         if self.minutes:
-            parts.append(f"{self.minutes} today")
+            parts.append(tr("{minutes} today").format(minutes=self.minutes))
         if self.key:
-            parts.append(f"key {self.key}")
+            parts.append(tr("key {key}").format(key=self.key))
         return ", ".join(parts)
 
 
@@ -71,4 +72,4 @@ def after(rows: Sequence[ItemRow], item_id: str | None) -> ItemRow | None:
 def _minutes(entry: ItemMinutes | None) -> str:
     if entry is None or entry.minutes <= 0:
         return ""
-    return minutes_text(entry.minutes) if entry.minutes >= 1 else "under 1 min"
+    return minutes_text(entry.minutes) if entry.minutes >= 1 else tr("under 1 min")

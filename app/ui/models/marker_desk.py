@@ -7,6 +7,7 @@ from PySide6.QtCore import QObject, Signal
 
 from app.journal.records import Marker
 from app.ui.desk import Desk
+from app.ui.language import tr
 
 
 class Sounding(Protocol):
@@ -123,5 +124,5 @@ class MarkerDesk(QObject):
         self._desk.markersChanged.emit(marker.take_id)
 
     def _deleted(self) -> None:
-        self._desk.tell("The marker was deleted.", action_id="undo")
+        self._desk.tell(tr("The marker was deleted."), action_id="undo")
         self._desk.markersChanged.emit(self.take_id)

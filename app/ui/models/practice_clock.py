@@ -7,6 +7,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from app.journal.forgotten_clock import Ending
 from app.services.clock_views import ClockView, ItemRow
 from app.ui.desk import Desk
+from app.ui.language import tr
 from app.ui.models.item_lines import after, in_order, item_ref
 
 _TICK_MS = 1000
@@ -59,7 +60,7 @@ class PracticeClock(QObject):
     def stop(self) -> None:
         """End the sitting."""
         if self.view.phase == "stopped":
-            self._desk.tell("The practice clock is not running.")
+            self._desk.tell(tr("The practice clock is not running."))
             return
         self._do(self._clock.stop)
 
@@ -81,14 +82,16 @@ class PracticeClock(QObject):
             self.choose(self.items[at])
         else:
             self._desk.tell(
-                f"There is no item {at + 1} yet.", "Add it to the list of items.", "clock.items"
+                tr("There is no item {at} yet.").format(at=at + 1),
+                tr("Add it to the list of items."),
+                "clock.items",
             )
 
     def next_item(self) -> None:
         """Go over to the item after this one."""
         row = after(self.items, self.view.item_id)
         if row is None:
-            self._desk.tell("There is no item yet.", "Add one to the list.", "clock.items")
+            self._desk.tell(tr("There is no item yet."), tr("Add one to the list."), "clock.items")
         else:
             self.choose(row)
 

@@ -9,6 +9,7 @@ from app.services.guide_settings import GuideSettings
 from app.services.views import InputRow, PendingTake, TakeRow
 from app.services.wording import counted
 from app.ui.desk import Desk
+from app.ui.language import tr
 
 _LEVEL_MS = 50
 _PATIENCE_S = 4.0
@@ -141,7 +142,7 @@ class Recorder(QObject):
     def mark(self) -> None:
         """Mark this moment of the running take; it becomes a marker once the take is filed."""
         if self.state is not RecorderState.RECORDING:
-            self._desk.tell("Nothing is being recorded.", "Record first, then mark.")
+            self._desk.tell(tr("Nothing is being recorded."), tr("Record first, then mark."))
             return
         heard_s = self._recording.level().elapsed_s - self._desk.preferences.reaction_s
         self.mark_count += 1
@@ -163,7 +164,7 @@ class Recorder(QObject):
         self._enter(RecorderState.IDLE)
         self.mark_count = 0
         if pending.ended:
-            self._desk.tell(pending.ended, "What was recorded until then is kept.")
+            self._desk.tell(pending.ended, tr("What was recorded until then is kept."))
         self._desk.jobs.analyse(
             lambda progress, should_stop: self._recording.finish(pending, progress, should_stop),
             lambda row: self._filed(row, pending),
@@ -186,8 +187,8 @@ class Recorder(QObject):
     def words(self) -> str:
         """What goes on, for the rail; empty where nothing does."""
         if self.state is RecorderState.ARMED:
-            return "Recording begins with the first note"
-        return "A take is being recorded" if self.is_recording else ""
+            return tr("Recording begins with the first note")
+        return tr("A take is being recorded") if self.is_recording else ""
 
     def close(self) -> None:
         """Let go of the input; a running recording is kept and offered at the next start."""
@@ -202,12 +203,12 @@ class Recorder(QObject):
     def _filed(self, row: TakeRow, pending: PendingTake) -> None:
         notices = []
         if pending.clipped_samples:
-            notices.append("The input was too loud in places; turn it down for the next take.")
+            notices.append(tr("The input was too loud in places; turn it down for the next take."))
         if pending.dropped_frames:
             lost = counted(pending.dropped_frames, "sample was", "samples were")
-            notices.append(f"{lost} lost while recording.")
+            notices.append(tr("{lost} lost while recording.").format(lost=lost))
         if notices:
-            self._desk.tell(" ".join(notices), "The take is filed all the same.")
+            self._desk.tell(" ".join(notices), tr("The take is filed all the same."))
         if pending.marks_s:
             self._desk.markersChanged.emit(row.id)
         self.filed.emit(row)
@@ -242,5 +243,5 @@ class Recorder(QObject):
 
 def input_text(row: InputRow) -> str:
     """Return an input in one line."""
-    default = ", the usual one" if row.is_default else ""
+    default = tr(", the usual one") if row.is_default else ""
     return f"{row.name} ({counted(row.channels, 'channel')}{default})"

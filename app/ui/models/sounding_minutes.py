@@ -4,6 +4,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.services.sounding import SoundingOffer
 from app.ui.desk import Desk
+from app.ui.language import tr
 
 _LOOK_MS = 1000
 _LEAST_MIN = 0.5
@@ -82,7 +83,7 @@ class SoundingMinutes(QObject):
 
     def _take_offer(self, offer: SoundingOffer | None) -> None:
         if offer is None or (offer.minutes < _LEAST_MIN and not offer.sentence):
-            self._desk.tell("The instrument was hardly heard; no minutes were added.")
+            self._desk.tell(tr("The instrument was hardly heard; no minutes were added."))
             return
         self._offer = offer
         self.offered.emit(offer)

@@ -36,12 +36,12 @@ class ListenPage(Page):
     """The page where a take is heard, looked at and marked."""
 
     def __init__(self, desk: Desk) -> None:
-        super().__init__(desk, "Listen")
+        super().__init__(desk, tr("Listen"))
         self.view: TakeView | None = None
         self._wanted_id = ""
         self._passages: tuple[Passage, ...] = ()
         self.chooser = TakeChooser()
-        self._compare = Button("Compare", "compare", action_id="listen.compare")
+        self._compare = Button(tr("Compare"), "compare", action_id="listen.compare")
         self._readings = soft(wrap=False)
         self._hover = soft(wrap=False)
         self.lanes = TakeLanes(desk.theme.colours)
@@ -81,18 +81,18 @@ class ListenPage(Page):
         stacked.setStretch(2, 1)
         self.side = SideTabs(
             (
-                ("Notes", "listen.notes", self.notes),
-                ("Markers", "listen.markers", self.markers),
-                ("Numbers", "listen.numbers", self.numbers),
-                ("Take", "listen.take", self.take_pane),
+                (tr("Notes"), "listen.notes", self.notes),
+                (tr("Markers"), "listen.markers", self.markers),
+                (tr("Numbers"), "listen.numbers", self.numbers),
+                (tr("Take"), "listen.take", self.take_pane),
                 (tr("Suggested"), "listen.suggestions", self.suggestions),
             )
         )
         self._split = PictureSplit(left, self.side, self.picture_pane)
         self._stack = PageStack(
             self.desk,
-            "No takes yet",
-            "Record one on the Practice page, or drop recordings anywhere on this window.",
+            tr("No takes yet"),
+            tr("Record one on the Practice page, or drop recordings anywhere on this window."),
             self._split,
         )
         column(self, margin=2 * GRID_PX).addWidget(self._stack)
@@ -169,7 +169,9 @@ class ListenPage(Page):
             self.lanes.show_measured(view)
         else:
             self.lanes.show_take(view)
-            self.lanes.set_lane_words(SOUND, "Sound", "Reading the sound\N{HORIZONTAL ELLIPSIS}")
+            self.lanes.set_lane_words(
+                SOUND, tr("Sound"), tr("Reading the sound\N{HORIZONTAL ELLIPSIS}")
+            )
             self._columns.show_take(view.row.id)
             self.lanes.set_selection(None, looping=False)
         self.transport.load(view.row.id, view.duration_s)
@@ -214,5 +216,5 @@ class ListenPage(Page):
             self.desk.jobs.store(lambda: filing.delete(take_id), lambda _: self._take_deleted())
 
     def _take_deleted(self) -> None:
-        self.desk.tell("The take was deleted; its recording is still there.", action_id="undo")
+        self.desk.tell(tr("The take was deleted; its recording is still there."), action_id="undo")
         self.desk.takesChanged.emit()

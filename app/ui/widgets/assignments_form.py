@@ -10,6 +10,7 @@ from app.journal.records import Passage
 from app.services.keeping_views import AssignmentRow, OccasionRow
 from app.services.wording import counted, day_text
 from app.ui.desk import Desk
+from app.ui.language import tr
 from app.ui.models.rows import Column
 from app.ui.widgets.basics import Button, Card, column, fill, heading, labelled, row, soft
 from app.ui.widgets.choices import Choice, DayEdit, passage_text
@@ -34,28 +35,28 @@ class AssignmentsForm(Card):
     closed = Signal()
 
     def __init__(self, desk: Desk) -> None:
-        super().__init__("Set for the lesson")
+        super().__init__(tr("Set for the lesson"))
         self._desk = desk
         self._today = date.today()
-        self.table: RowTable[AssignmentRow] = RowTable("Set work", _columns(), stretch=(0, 1))
+        self.table: RowTable[AssignmentRow] = RowTable(tr("Set work"), _columns(), stretch=(0, 1))
         self.goal = QLineEdit()
         self.goal.setMaxLength(200)
-        self.goal.setPlaceholderText("From memory, hands apart, at 72")
-        self.passage: Choice[str] = Choice("Passage it is for")
+        self.goal.setPlaceholderText(tr("From memory, hands apart, at 72"))
+        self.passage: Choice[str] = Choice(tr("Passage it is for"))
         self.minutes = QSpinBox()
         self.minutes.setRange(0, _MOST_MINUTES)
         self.minutes.setSingleStep(10)
         self.minutes.setSuffix(" min")
-        self.minutes.setSpecialValueText("not said")
-        self.due = DayEdit("Due on")
-        self._add = Button("Add", "add", primary=True, name="Add what is set")
-        self.dates: RowTable[OccasionRow] = RowTable("Coming dates", _date_columns(), stretch=1)
-        self.kind: Choice[OccasionKind] = Choice("Kind of date")
+        self.minutes.setSpecialValueText(tr("not said"))
+        self.due = DayEdit(tr("Due on"))
+        self._add = Button(tr("Add"), "add", primary=True, name=tr("Add what is set"))
+        self.dates: RowTable[OccasionRow] = RowTable(tr("Coming dates"), _date_columns(), stretch=1)
+        self.kind: Choice[OccasionKind] = Choice(tr("Kind of date"))
         self.kind.offer([(kind, kind.value.capitalize()) for kind in OccasionKind])
-        self.day = DayEdit("Day of it")
+        self.day = DayEdit(tr("Day of it"))
         self.name = QLineEdit()
         self.name.setMaxLength(120)
-        self._note = Button("Note the date", "add")
+        self._note = Button(tr("Note the date"), "add")
         self._build()
         self._add.clicked.connect(self._make)
         self.goal.returnPressed.connect(self._make)
@@ -64,33 +65,33 @@ class AssignmentsForm(Card):
 
     def _build(self) -> None:
         new = row()
-        fill(new, labelled("Goal in words", self.goal), labelled("Passage", self.passage))
-        fill(new, labelled("Minutes in all", self.minutes), labelled("Due on", self.due))
+        fill(new, labelled(tr("Goal in words"), self.goal), labelled(tr("Passage"), self.passage))
+        fill(new, labelled(tr("Minutes in all"), self.minutes), labelled(tr("Due on"), self.due))
         new.setStretch(0, 2)
         new.setStretch(1, 1)
         tools = row()
         for words, name, slot in (
-            ("Done", "Tick the chosen work off, or take the tick away", self._tick_chosen),
-            ("A week later", "Carry the chosen work on by a week", self._carry),
-            ("Take away", "Take the chosen work away", self._remove),
+            (tr("Done"), tr("Tick the chosen work off, or take the tick away"), self._tick_chosen),
+            (tr("A week later"), tr("Carry the chosen work on by a week"), self._carry),
+            (tr("Take away"), tr("Take the chosen work away"), self._remove),
         ):
             button = Button(words, name=name, plain=True)
             button.clicked.connect(slot)
             tools.addWidget(button)
         fill(tools, 1, self._add)
         dates = row()
-        fill(dates, labelled("Kind", self.kind), labelled("Day", self.day))
-        fill(dates, labelled("What it is called", self.name))
+        fill(dates, labelled(tr("Kind"), self.kind), labelled(tr("Day"), self.day))
+        fill(dates, labelled(tr("What it is called"), self.name))
         dates.setStretch(2, 1)
         end = row()
-        away = Button("Take the date away", plain=True)
+        away = Button(tr("Take the date away"), plain=True)
         away.clicked.connect(self._remove_date)
-        close = Button("Back to today", plain=True)
+        close = Button(tr("Back to today"), plain=True)
         close.clicked.connect(self.closed)
         fill(end, away, 1, close, self._note)
-        self._none = soft("Nothing is set. What is set turns up in the plan with its reason.")
+        self._none = soft(tr("Nothing is set. What is set turns up in the plan with its reason."))
         box = column()
-        fill(box, self._none, self.table, new, tools, heading("Coming dates"), self.dates)
+        fill(box, self._none, self.table, new, tools, heading(tr("Coming dates")), self.dates)
         fill(box, dates, end)
         box.setStretch(1, 2)
         box.setStretch(5, 1)
@@ -101,7 +102,7 @@ class AssignmentsForm(Card):
         """Read what is set and show empty fields."""
         self._today = today
         entries = [(passage.id, passage_text(passage)) for passage in passages]
-        self.passage.offer([(_ANY, "None"), *entries])
+        self.passage.offer([(_ANY, tr("None")), *entries])
         self.due.show_day(today + _A_WEEK)
         self.day.show_day(today + _A_WEEK)
         self._read()
@@ -179,17 +180,21 @@ def _columns() -> tuple[Column[AssignmentRow], ...]:
         return f"{what(entry)}. {entry.sentence}."
 
     return (
-        Column("What", what, words),
-        Column("Done so far", lambda entry: entry.sentence, words),
+        Column(tr("What"), what, words),
+        Column(tr("Done so far"), lambda entry: entry.sentence, words),
     )
 
 
 def _date_columns() -> tuple[Column[OccasionRow], ...]:
     def left(entry: OccasionRow) -> str:
-        return f"in {counted(entry.days_left, 'day')}" if entry.days_left else "today"
+        return (
+            tr("in {days_left}").format(days_left=counted(entry.days_left, "day"))
+            if entry.days_left
+            else "today"
+        )
 
     return (
-        Column("Day", lambda entry: day_text(entry.occasion.day)),
-        Column("What", lambda entry: entry.title),
+        Column(tr("Day"), lambda entry: day_text(entry.occasion.day)),
+        Column(tr("What"), lambda entry: entry.title),
         Column("", left),
     )

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QComboBox, QDateEdit
 from app.journal.records import Passage
 from app.services.views import TakeRow
 from app.services.wording import counted, day_text, length_text, reading_text
+from app.ui.language import tr
 
 K = TypeVar("K")
 
@@ -75,7 +76,7 @@ class Choice(QComboBox, Generic[K]):
 
 def passage_text(passage: Passage) -> str:
     """Return a passage in one line, what tells passages apart first."""
-    bars = f", bars {passage.bars}" if passage.bars else ""
+    bars = tr(", bars {bars}").format(bars=passage.bars) if passage.bars else ""
     return f"{passage.name}{bars} ({passage.piece})"
 
 
@@ -87,7 +88,9 @@ def short_passage(title: str) -> str:
 def take_text(row: TakeRow) -> str:
     """Return a take in one line: day, number, how many markers."""
     markers = f", {counted(row.marker_count, 'marker')}" if row.marker_count else ""
-    return f"{day_text(row.practice_day)}, take {row.number}{markers}"
+    return tr("{practice_day}, take {number}{markers}").format(
+        practice_day=day_text(row.practice_day), number=row.number, markers=markers
+    )
 
 
 class DayEdit(QDateEdit):
@@ -116,7 +119,7 @@ def take_summary(take: TakeRow) -> str:
     """Give the day, the length and what was measured in one line."""
     head = f"{day_text(take.practice_day)}, {length_text(take.duration_s)}"
     if take.state in ("waiting", "failed"):
-        words = "to be measured" if take.state == "waiting" else "could not be measured"
+        words = tr("to be measured") if take.state == "waiting" else tr("could not be measured")
         return f"{head}   {take.notice or words}"
-    labels = (("Intonation", take.intonation), ("Tempo", take.tempo))
+    labels = ((tr("Intonation"), take.intonation), (tr("Tempo"), take.tempo))
     return "   ".join([head, *(f"{label} {reading_text(value)}" for label, value in labels)])

@@ -4,6 +4,7 @@ from app.services.clock_views import NO_ITEM, ClockView, ForgottenView, ItemRow
 from app.services.sounding import SoundingState
 from app.services.wording import length_text, minutes_text
 from app.ui.icons import icon
+from app.ui.language import mark, tr
 from app.ui.models.attention import Attention
 from app.ui.models.item_lines import ItemLine, item_lines
 from app.ui.models.practice_clock import PracticeClock
@@ -17,13 +18,13 @@ from app.ui.widgets.table import RowTable
 
 _TABLE_HEIGHT_PX = 140
 _PHASE_WORDS = {
-    "stopped": "Not running",
-    "running": "Running",
-    "paused": "Paused",
-    "forgotten": "Waiting for your answer",
+    "stopped": mark("Not running"),
+    "running": mark("Running"),
+    "paused": mark("Paused"),
+    "forgotten": mark("Waiting for your answer"),
 }
-_TOGGLE = {"stopped": ("Start", "play"), "running": ("Pause", "pause")}
-_GO_ON = ("Go on", "play")
+_TOGGLE = {"stopped": (mark("Start"), "play"), "running": (mark("Pause"), "pause")}
+_GO_ON = (mark("Go on"), "play")
 
 
 class ClockCard(Card):
@@ -38,14 +39,14 @@ class ClockCard(Card):
         self._attention = attention
         self._rows: tuple[ItemRow, ...] = ()
         self._time = large("0:00")
-        self._item = heading("Practice clock")
+        self._item = heading(tr("Practice clock"))
         self._item.setWordWrap(True)
         self._phase = soft(wrap=False)
-        self._toggle = Button("Start", "play", action_id="clock.toggle")
-        self._stop = Button("Stop", "stop", action_id="clock.stop")
-        self._edit = Button("Items", action_id="clock.items", plain=True)
+        self._toggle = Button(tr("Start"), "play", action_id="clock.toggle")
+        self._stop = Button(tr("Stop"), "stop", action_id="clock.stop")
+        self._edit = Button(tr("Items"), action_id="clock.items", plain=True)
         self.table: RowTable[ItemLine] = RowTable(
-            "Items and their minutes today", _columns(), stretch=1
+            tr("Items and their minutes today"), _columns(), stretch=1
         )
         self.table.setFixedHeight(_TABLE_HEIGHT_PX)
         self.forgotten = ForgottenCard()
@@ -68,7 +69,7 @@ class ClockCard(Card):
         foot = row()
         self._today = soft(wrap=False)
         self._heard = soft(wrap=False)
-        self.listen = Button("Listen along", action_id="clock.listen", plain=True)
+        self.listen = Button(tr("Listen along"), action_id="clock.listen", plain=True)
         fill(foot, self._today, self._heard, 1, self.listen, self._edit)
         fill(self.box, head, self._break, self.table, foot)
         self._attention.add(self.forgotten)
@@ -79,9 +80,9 @@ class ClockCard(Card):
     def _build_break(self) -> Card:
         card = Card()
         self._break_words = sentence()
-        now = Button("Pause the clock")
+        now = Button(tr("Pause the clock"))
         now.clicked.connect(self._clock.toggle)
-        later = Button("Later", plain=True)
+        later = Button(tr("Later"), plain=True)
         later.clicked.connect(self._clock.put_off_break)
         buttons = row()
         fill(buttons, now, later, 1)
@@ -105,31 +106,35 @@ class ClockCard(Card):
     def show_clock(self, view: ClockView) -> None:
         """Show the clock as it stands."""
         self._time.setText(length_text(60 * view.session_min))
-        self._time.setAccessibleName("Time of this sitting")
+        self._time.setAccessibleName(tr("Time of this sitting"))
         is_on = view.phase != "stopped"
-        title = view.item_title if view.item_id else "Without an item"
-        self._item.setText(title if is_on else "Practice clock")
-        block = f", this item {length_text(view.block_s)}" if view.phase == "running" else ""
-        self._phase.setText(_PHASE_WORDS[view.phase] + block)
+        title = view.item_title if view.item_id else tr("Without an item")
+        self._item.setText(title if is_on else tr("Practice clock"))
+        block = (
+            tr(", this item {block_s}").format(block_s=length_text(view.block_s))
+            if view.phase == "running"
+            else ""
+        )
+        self._phase.setText(tr(_PHASE_WORDS[view.phase]) + block)
         words, picture = _TOGGLE.get(view.phase, _GO_ON)
         if self._toggle.text() != words:
             self._toggle.setText(words)
-            self._toggle.setAccessibleName(f"{words} the practice clock")
+            self._toggle.setAccessibleName(tr("{words} the practice clock").format(words=words))
             self._toggle.setIcon(icon(picture))
         self._toggle.setEnabled(view.phase != "forgotten")
         self._stop.setEnabled(view.phase in ("running", "paused"))
         self.table.show_rows(item_lines(self._rows, view))
         self._today.setText(
-            f"{minutes_text(view.today_min)} today"
+            tr("{today_min} today").format(today_min=minutes_text(view.today_min))
             if view.today_min >= 1
-            else "No minutes yet today"
+            else tr("No minutes yet today")
         )
         self._break_words.setText(view.break_sentence)
         self._attention.want(self._break, bool(view.break_sentence))
 
     def _show_heard(self, state: SoundingState | None) -> None:
         self._heard.setText(sounding_words(state))
-        self.listen.setText("Listen along" if state is None else "Stop listening")
+        self.listen.setText(tr("Listen along") if state is None else tr("Stop listening"))
 
     def _take_rows(self, rows: tuple[ItemRow, ...]) -> None:
         self._rows = rows
@@ -153,7 +158,7 @@ def _columns() -> tuple[Column[ItemLine], ...]:
         return line.words
 
     return (
-        Column("Key", lambda line: line.key, words),
-        Column("Item", title, words),
-        Column("Today", lambda line: line.minutes, words, is_number=True),
+        Column(tr("Key"), lambda line: line.key, words),
+        Column(tr("Item"), title, words),
+        Column(tr("Today"), lambda line: line.minutes, words, is_number=True),
     )

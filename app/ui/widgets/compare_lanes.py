@@ -40,7 +40,7 @@ class CompareLanes(LaneStack):
         edge = DEVIATION_RANGE_CENTS
         self.add_lane("", 4, -edge, edge, zero_line=True)
         self.add_lane("", 4, -edge, edge, zero_line=True)
-        self.add_lane("Loudness, LUFS: A dashed, B solid", 2, -60.0, 0.0)
+        self.add_lane(tr("Loudness, LUFS: A dashed, B solid"), 2, -60.0, 0.0)
         self.add_time_axis()
         self._links = LinkItem(colours)
         self._a_notes, self._b_notes = NoteBarsItem(colours), NoteBarsItem(colours)

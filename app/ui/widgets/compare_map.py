@@ -273,4 +273,4 @@ def _cell_words(cell: MapCell) -> str:
     text = f"{number_text(cell.cents, 1, signed=True)}"
     if cell.uncertainty is not None:
         text += f" ± {cell.uncertainty:.1f}"
-    return f"{text} cents"
+    return tr("{value} cents").format(value=text)

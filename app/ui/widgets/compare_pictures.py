@@ -12,7 +12,7 @@ from app.services.picture_tables import before_and_after
 from app.services.views import CompareView
 from app.services.wording import short_day_text
 from app.ui.desk import Desk
-from app.ui.language import tr
+from app.ui.language import mark, tr
 from app.ui.widgets.basics import Button, Card, column, fill, row, sentence
 from app.ui.widgets.choices import Choice
 from app.ui.widgets.compare_map import NoteMapPlot
@@ -21,7 +21,7 @@ from app.ui.widgets.progress_bar import ThinProgressBar
 from app.ui.widgets.trend_card import TrendPane
 
 _KINDS = (PictureKind.WEEKS, PictureKind.NOTE_MAP, PictureKind.BEFORE_AFTER)
-_FILE_KINDS = "Picture (*.png);;Drawing (*.svg);;Table (*.csv)"
+_FILE_KINDS = mark("Picture (*.png);;Drawing (*.svg);;Table (*.csv)")
 
 
 class PicturesCard(Card):
@@ -123,7 +123,7 @@ class PicturesCard(Card):
             self._desk.tell(tr("There is no picture to save yet."))
             return
         name, chosen = QFileDialog.getSaveFileName(
-            self, tr("Save picture"), f"{self.kind}.png", _FILE_KINDS
+            self, tr("Save picture"), f"{self.kind}.png", tr(_FILE_KINDS)
         )
         if name:
             path = Path(name)

@@ -10,9 +10,12 @@ def change_columns() -> tuple[Column[ChangeRow], ...]:
     """Return the columns of the take-level changes."""
 
     def more(change: ChangeRow) -> str:
-        return (
-            f"{change.label}: A {reading_text(change.a)}, B {reading_text(change.b)}, "
-            f"change {reading_text(change.change)}: {change.word}"
+        return tr("{label}: A {a}, B {b}, change {change}: {word}").format(
+            label=change.label,
+            a=reading_text(change.a),
+            b=reading_text(change.b),
+            change=reading_text(change.change),
+            word=change.word,
         )
 
     return (
@@ -27,9 +30,14 @@ def note_columns() -> tuple[Column[NotePairRow], ...]:
     """Return the columns of the notes of both takes."""
 
     def more(pair: NotePairRow) -> str:
-        return (
-            f"{pair.name} at {position_text(pair.a_start_s)}: A {reading_text(pair.a_deviation)}, "
-            f"B {reading_text(pair.b_deviation)}, change {reading_text(pair.change)}"
+        return tr(
+            "{name} at {a_start_s}: A {a_deviation}, B {b_deviation}, change {change}"
+        ).format(
+            name=pair.name,
+            a_start_s=position_text(pair.a_start_s),
+            a_deviation=reading_text(pair.a_deviation),
+            b_deviation=reading_text(pair.b_deviation),
+            change=reading_text(pair.change),
         )
 
     return (

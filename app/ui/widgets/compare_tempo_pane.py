@@ -161,7 +161,11 @@ def _spin(name: str, suffix: str, low: float, high: float, step: float) -> QDoub
 
 def _rung_columns() -> tuple[Column[Rung], ...]:
     return (
-        Column(tr("Tempo"), lambda rung: f"{number_text(rung.bpm, 0)} BPM", is_number=True),
+        Column(
+            tr("Tempo"),
+            lambda rung: tr("{bpm} BPM").format(bpm=number_text(rung.bpm, 0)),
+            is_number=True,
+        ),
         Column(tr("Inside the bounds"), _rung_words, _rung_more),
     )
 

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QLineEdit, QSpinBox, QWidget
 from app.services.clock_views import ClockView
 from app.services.views import TodayView
 from app.services.wording import day_text
+from app.ui.language import tr
 from app.ui.theme import GRID_PX, LARGE_PT, font
 from app.ui.widgets.basics import Figure, column, fill, large, row, soft
 
@@ -72,10 +73,10 @@ class DayHead(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self._date = large()
-        self._kind = soft("Practice day", wrap=False)
-        self._practised = Figure("days practised")
-        self._since = Figure("days since first entry")
-        self.minutes = MinutesField("minutes today")
+        self._kind = soft(tr("Practice day"), wrap=False)
+        self._practised = Figure(tr("days practised"))
+        self._since = Figure(tr("days since first entry"))
+        self.minutes = MinutesField(tr("minutes today"))
         dates = column(spacing=0)
         fill(dates, self._date, self._kind)
         box = row(self, spacing=5 * GRID_PX)
@@ -85,9 +86,9 @@ class DayHead(QWidget):
         """Show the day; say so where it is not the calendar's."""
         self._date.setText(day_text(view.practice_day))
         self._kind.setText(
-            "Practice day"
+            tr("Practice day")
             if view.practice_day == calendar_day
-            else "Practice day: what is played after midnight still belongs to it"
+            else tr("Practice day: what is played after midnight still belongs to it")
         )
         self._practised.show_number(str(view.days_practised))
         self._since.show_number(str(view.days_since_first))

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QSpinBox, QWidget
 from app.journal.forgotten_clock import Ending
 from app.services.clock_views import ForgottenView
 from app.services.wording import minutes_text
+from app.ui.language import tr
 from app.ui.models.attention import bring_into_view
 from app.ui.widgets.basics import Button, Card, column, fill, row, sentence, soft
 
@@ -30,11 +31,11 @@ class ForgottenCard(Card):
         self._choices = QWidget()
         self._minutes = QSpinBox()
         self._minutes.setSuffix(" min")
-        self._minutes.setAccessibleName("Minutes played on the forgotten clock")
-        keep = Button("Keep these minutes")
+        self._minutes.setAccessibleName(tr("Minutes played on the forgotten clock"))
+        keep = Button(tr("Keep these minutes"))
         keep.clicked.connect(self._typed)
         typed = row()
-        fill(typed, soft("Or type:", wrap=False), self._minutes, keep, 1)
+        fill(typed, soft(tr("Or type:"), wrap=False), self._minutes, keep, 1)
         self._holder = column()
         self._holder.addWidget(self._choices)
         fill(self.box, self._words, self._holder, typed)

@@ -145,9 +145,15 @@ def guide_text(guides: GuideSettings) -> str:
     """Say in one line what will sound; empty where nothing does."""
     parts = []
     if guides.click_bpm is not None:
-        parts.append(f"click at {number_text(guides.click_bpm, 1)} BPM")
+        parts.append(
+            tr("click at {click_bpm} BPM").format(click_bpm=number_text(guides.click_bpm, 1))
+        )
         if guides.count_in_bars:
-            parts.append(f"{counted(guides.count_in_bars, 'bar')} counted in")
+            parts.append(
+                tr("{count_in_bars} counted in").format(
+                    count_in_bars=counted(guides.count_in_bars, "bar")
+                )
+            )
     if guides.drone:
-        parts.append(f"drone {guides.drone}")
+        parts.append(tr("drone {drone}").format(drone=guides.drone))
     return ", ".join(parts)

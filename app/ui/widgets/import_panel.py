@@ -57,7 +57,7 @@ class ImportPanel(Card):
         self, paths: Sequence[Path], passage_id: str | None, passages: Sequence[Passage]
     ) -> None:
         """Read the files and propose where they belong."""
-        self._busy(f"Reading {counted(len(paths), 'file')}")
+        self._busy(tr("Reading {paths}").format(paths=counted(len(paths), "file")))
         importing = self._desk.workbench.importing
         chosen = tuple(paths)
         self._desk.jobs.analyse(
@@ -96,7 +96,9 @@ class ImportPanel(Card):
         good = sum(entry.problem == "" for entry in self.rows)
         self._words.setText(_kept_words() if good else tr("None of these can be filed."))
         self._bar.hide()
-        self._file.setText(f"File {counted(good, 'recording')}" if good else "File them")
+        self._file.setText(
+            tr("File {good}").format(good=counted(good, "recording")) if good else tr("File them")
+        )
         self._file.setEnabled(good > 0)
         if good:
             self._file.setFocus()
@@ -146,7 +148,7 @@ class ImportPanel(Card):
         if not chosen or asking:
             return
         self._recognise_no_more()
-        self._busy(f"Filing {counted(len(chosen), 'recording')}")
+        self._busy(tr("Filing {chosen}").format(chosen=counted(len(chosen), "recording")))
         importing = self._desk.workbench.importing
         self._desk.jobs.analyse(
             lambda progress, should_stop: importing.file(chosen, progress, should_stop),
@@ -175,7 +177,9 @@ class ImportPanel(Card):
     def _filed(self, rows: tuple[TakeRow, ...]) -> None:
         days = {take.practice_day for take in rows}
         self._desk.tell(
-            f"{counted(len(rows), 'take')} filed under {counted(len(days), 'practice day')}."
+            tr("{rows} filed under {days}.").format(
+                rows=counted(len(rows), "take"), days=counted(len(days), "practice day")
+            )
         )
         self._desk.takesChanged.emit()
         self._desk.daysChanged.emit()

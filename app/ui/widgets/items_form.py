@@ -9,6 +9,7 @@ from app.journal.blocks import Item, ItemKind
 from app.services.clock_views import KIND_WORDS, ItemRow
 from app.ui.desk import Desk
 from app.ui.keys import ITEM_KEY_COUNT
+from app.ui.language import tr
 from app.ui.models.practice_clock import PracticeClock
 from app.ui.models.rows import Column
 from app.ui.widgets.basics import Button, Card, column, fill, labelled, row, soft
@@ -31,29 +32,29 @@ class ItemsForm(Card):
     closed = Signal()
 
     def __init__(self, desk: Desk, clock: PracticeClock) -> None:
-        super().__init__("Items to practise")
+        super().__init__(tr("Items to practise"))
         self._desk = desk
         self._clock = clock
-        self.table: RowTable[ItemRow] = RowTable("Items", self._columns(), stretch=1)
+        self.table: RowTable[ItemRow] = RowTable(tr("Items"), self._columns(), stretch=1)
         self.name = QLineEdit()
         self.name.setMaxLength(120)
-        self.name.setPlaceholderText("Scales in two octaves, a study, quartet")
-        self.kind: Choice[ItemKind] = Choice("Kind")
+        self.name.setPlaceholderText(tr("Scales in two octaves, a study, quartet"))
+        self.kind: Choice[ItemKind] = Choice(tr("Kind"))
         self.kind.offer([(kind, KIND_WORDS[kind].capitalize()) for kind in _OWN_KINDS])
-        self._add = Button("Add item", "add", primary=True)
-        self._up = Button("Up", name="Move the item up")
-        self._down = Button("Down", name="Move the item down")
-        self._away = Button("Put away", name="Offer the item no longer; its minutes stay")
-        self._retired: Choice[str] = Choice("Items put away")
-        self._back = Button("Bring back")
+        self._add = Button(tr("Add item"), "add", primary=True)
+        self._up = Button(tr("Up"), name=tr("Move the item up"))
+        self._down = Button(tr("Down"), name=tr("Move the item down"))
+        self._away = Button(tr("Put away"), name=tr("Offer the item no longer; its minutes stay"))
+        self._retired: Choice[str] = Choice(tr("Items put away"))
+        self._back = Button(tr("Bring back"))
         self._build()
         self._connect()
 
     def _columns(self) -> tuple[Column[ItemRow], ...]:
         return (
-            Column("Key", self._key_of),
-            Column("Item", lambda line: line.title, write=self._rename),
-            Column("Kind", lambda line: KIND_WORDS[line.kind]),
+            Column(tr("Key"), self._key_of),
+            Column(tr("Item"), lambda line: line.title, write=self._rename),
+            Column(tr("Kind"), lambda line: KIND_WORDS[line.kind]),
         )
 
     def _build(self) -> None:
@@ -63,16 +64,18 @@ class ItemsForm(Card):
         moves = row()
         fill(moves, self._up, self._down, self._away, 1, self._retired, self._back)
         new = row()
-        fill(new, labelled("New item", self.name), labelled("Kind", self.kind))
+        fill(new, labelled(tr("New item"), self.name), labelled(tr("Kind"), self.kind))
         new.setStretch(0, 1)
         buttons = row()
-        close = Button("Done", plain=True)
+        close = Button(tr("Done"), plain=True)
         close.clicked.connect(self.closed)
         fill(buttons, 1, close, self._add)
         words = soft(
-            f"The first {ITEM_KEY_COUNT} have the keys 1 to {ITEM_KEY_COUNT}: one key starts the "
-            "clock on an item or switches to it. Every passage is on the list by itself. "
-            "Double click or F2 renames."
+            tr(
+                "The first {item_key_count} have the keys 1 to {item_key_count}: one key "
+                "starts the clock on an item or switches to it. Every passage is on the list "
+                "by itself. Double click or F2 renames."
+            ).format(item_key_count=ITEM_KEY_COUNT)
         )
         fill(box, words, self.table, moves, new, buttons)
         box.setStretch(1, 1)
@@ -97,7 +100,7 @@ class ItemsForm(Card):
 
     def _show_retired(self, items: tuple[Item, ...]) -> None:
         named = [(item.id, item.name) for item in items if item.name]
-        self._retired.offer(named or [("", "Nothing put away")])
+        self._retired.offer(named or [("", tr("Nothing put away"))])
         self._retired.setEnabled(bool(named))
         self._back.setEnabled(bool(named))
 
@@ -109,7 +112,7 @@ class ItemsForm(Card):
         if text.strip() == line.title:
             return None
         if line.passage_id:
-            self._desk.tell("This item is a passage.", "Change the passage's own name.")
+            self._desk.tell(tr("This item is a passage."), tr("Change the passage's own name."))
             return None
         items = self._desk.workbench.items
         self._desk.jobs.store(lambda: items.rename(line.id, text), lambda _: self._changed())
@@ -136,7 +139,7 @@ class ItemsForm(Card):
     def _put_away(self) -> None:
         line, items = self.table.chosen, self._desk.workbench.items
         if line is None:
-            self._desk.tell("No item is chosen.", "Choose one in the list.")
+            self._desk.tell(tr("No item is chosen."), tr("Choose one in the list."))
             return
 
         def retire() -> None:

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QDialog, QGridLayout, QLineEdit, QWidget
 
 from app.ui.desk import Desk
 from app.ui.keys import PEDAL_IDS, keys_text, refusal, spec_of
+from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, column, fill, row, sentence, soft
 
@@ -28,7 +29,7 @@ class KeyField(QLineEdit):
         super().__init__()
         self.setReadOnly(True)
         self.setAccessibleName(name)
-        self.setPlaceholderText("press a key here")
+        self.setPlaceholderText(tr("press a key here"))
         self.setAcceptDrops(False)
 
     def event(self, event: QEvent) -> bool:
@@ -53,34 +54,36 @@ class KeysSheet(QDialog):
 
     def __init__(self, desk: Desk, parent: QWidget) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Keys of your own")
+        self.setWindowTitle(tr("Keys of your own"))
         self.setModal(False)
         self._desk = desk
         self._keys: dict[str, str] = {}
         self.fields: dict[str, KeyField] = {}
         self._words = sentence()
-        self._words.setAccessibleName("What is wrong with the key")
+        self._words.setAccessibleName(tr("What is wrong with the key"))
         grid = QGridLayout()
         grid.setHorizontalSpacing(2 * GRID_PX)
         for at, action_id in enumerate(PEDAL_IDS):
-            text = spec_of(action_id).text
-            field = KeyField(f"Own key for: {text}")
+            text = tr(spec_of(action_id).text)
+            field = KeyField(tr("Own key for: {value}").format(value=text))
             field.pressed.connect(lambda key, which=action_id: self._take(which, key))
             self.fields[action_id] = field
             grid.addWidget(sentence(text), at, 0)
             grid.addWidget(soft(keys_text(action_id), wrap=False), at, 1)
             grid.addWidget(field, at, 2)
         grid.setColumnStretch(0, 1)
-        keep = Button("Keep", primary=True)
+        keep = Button(tr("Keep"), primary=True)
         keep.clicked.connect(self.keep)
-        close = Button("Cancel", plain=True)
+        close = Button(tr("Cancel"), plain=True)
         close.clicked.connect(self.close)
         buttons = row()
         fill(buttons, self._words, close, keep)
         buttons.setStretch(0, 1)
         about = soft(
-            "A foot pedal that types keys works once its key stands here: step on it in the "
-            "field. The usual keys go on working. Backspace takes a key away."
+            tr(
+                "A foot pedal that types keys works once its key stands here: step on it in "
+                "the field. The usual keys go on working. Backspace takes a key away."
+            )
         )
         box = column(self, margin=2 * GRID_PX, spacing=2 * GRID_PX)
         fill(box, about, grid, buttons)
@@ -104,7 +107,7 @@ class KeysSheet(QDialog):
         self._desk.preferences.own_keys = self._keys
         self._desk.keys.use_own(self._keys)
         self.close()
-        self._desk.tell("The keys were kept.")
+        self._desk.tell(tr("The keys were kept."))
 
     def _take(self, action_id: str, key: str) -> None:
         problem = refusal(action_id, key, self._keys) if key else ""

@@ -8,6 +8,7 @@ from app.services.clock_views import ClockView
 from app.services.views import LevelReading
 from app.services.wording import counted, length_text
 from app.ui.icons import icon
+from app.ui.language import mark, tr
 from app.ui.models.practice_clock import PracticeClock
 from app.ui.models.recorder import Recorder, RecorderState
 from app.ui.theme import GRID_PX, Theme
@@ -19,12 +20,12 @@ WORDS, CLOCK, ELAPSED = 0.105, 0.17, 0.36
 _FLOOR_DBFS = -60.0
 _LEVEL_BAR = 0.07
 _STATE_WORDS = {
-    RecorderState.IDLE: "Ready",
-    RecorderState.LISTENING: "Listening to the input",
-    RecorderState.ARMED: "Waiting for the first note",
-    RecorderState.STARTING: "Wait",
-    RecorderState.RECORDING: "Recording",
-    RecorderState.STOPPING: "Filing the take",
+    RecorderState.IDLE: mark("Ready"),
+    RecorderState.LISTENING: mark("Listening to the input"),
+    RecorderState.ARMED: mark("Waiting for the first note"),
+    RecorderState.STARTING: mark("Wait"),
+    RecorderState.RECORDING: mark("Recording"),
+    RecorderState.STOPPING: mark("Filing the take"),
 }
 
 
@@ -38,7 +39,7 @@ class Board(QWidget):
         self._clock: ClockView = clock.view
         self._level: LevelReading | None = None
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setAccessibleName("Practice from the music stand")
+        self.setAccessibleName(tr("Practice from the music stand"))
         recorder.stateChanged.connect(self._show_state)
         recorder.levelRead.connect(self._show_level)
         clock.changed.connect(self._show_clock)
@@ -52,20 +53,20 @@ class Board(QWidget):
     def lines(self) -> tuple[str, ...]:
         """What is written: item, time of the sitting, state, time of the take, level."""
         view, level = self._clock, self._level
-        item = view.item_title if view.item_id else "No item"
-        title = item if view.phase != "stopped" else "Clock not running"
+        item = view.item_title if view.item_id else tr("No item")
+        title = item if view.phase != "stopped" else tr("Clock not running")
         if view.phase in ("paused", "forgotten"):
             title = f"{view.phase.capitalize()}: {item}"
         marks = self._recorder.mark_count
-        state = _STATE_WORDS[self._recorder.state]
+        state = tr(_STATE_WORDS[self._recorder.state])
         if marks:
             state += f", {counted(marks, 'mark')}"
         elapsed = level.elapsed_s if level is not None and self._recorder.is_recording else 0.0
         word = ""
         if level is not None:
-            word = "Silence" if level.peak_dbfs is None else level.word.capitalize()
+            word = tr("Silence") if level.peak_dbfs is None else level.word.capitalize()
             if level.dropped_frames:
-                word += f", {level.dropped_frames} lost"
+                word += tr(", {dropped_frames} lost").format(dropped_frames=level.dropped_frames)
         return (title, length_text(60 * view.session_min), state, length_text(elapsed), word)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
@@ -104,7 +105,9 @@ class Board(QWidget):
             painter.fillRect(filled, QColor(c.attention if is_loud else c.accent))
         below = QRectF(place)
         below.setTop(bar.bottom())
-        self._write(painter, word or "Input closed", WORDS, below, c.ink if word else c.ink_soft)
+        self._write(
+            painter, word or tr("Input closed"), WORDS, below, c.ink if word else c.ink_soft
+        )
 
     def _write(
         self,
@@ -150,9 +153,9 @@ class LargeView(QWidget):
     def __init__(self, theme: Theme, recorder: Recorder, clock: PracticeClock) -> None:
         super().__init__()
         self.board = Board(theme, recorder, clock)
-        self.record = Button("Record", "record", action_id="practice.record", primary=True)
+        self.record = Button(tr("Record"), "record", action_id="practice.record", primary=True)
         self.record.setProperty("tall", True)
-        self.back = Button("Back", action_id="practice.large")
+        self.back = Button(tr("Back"), action_id="practice.large")
         self.back.setProperty("tall", True)
         buttons = row(spacing=2 * GRID_PX)
         fill(buttons, self.record, self.back)
@@ -162,5 +165,5 @@ class LargeView(QWidget):
 
     def _show_state(self, state: RecorderState) -> None:
         is_on = state in (RecorderState.STARTING, RecorderState.RECORDING)
-        self.record.setText("Stop" if is_on else "Record")
+        self.record.setText(tr("Stop") if is_on else tr("Record"))
         self.record.setIcon(icon("stop" if is_on else "record", on_accent=True))

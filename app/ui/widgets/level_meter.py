@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.services.views import LevelReading
 from app.services.wording import number_text
+from app.ui.language import tr
 from app.ui.theme import SMALL_PT, Theme, font
 
 _FLOOR_DBFS = -60.0
@@ -21,7 +22,7 @@ class LevelMeter(QWidget):
         self._theme = theme
         self._reading: LevelReading | None = None
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName("Input level")
+        self.setAccessibleName(tr("Input level"))
         theme.changed.connect(lambda _: self.update())
 
     def sizeHint(self) -> QSize:
@@ -39,13 +40,15 @@ class LevelMeter(QWidget):
         """The level in words."""
         reading = self._reading
         if reading is None:
-            return "The input is closed."
+            return tr("The input is closed.")
         if reading.peak_dbfs is None:
-            return "Silence"
+            return tr("Silence")
         word = reading.word.capitalize()
-        clipped = ", overdriven" if reading.clipped else ""
+        clipped = tr(", overdriven") if reading.clipped else ""
         hold = reading.hold_dbfs if reading.hold_dbfs is not None else reading.peak_dbfs
-        return f"{word}{clipped}, peak {number_text(hold, 0)} dBFS"
+        return tr("{word}{clipped}, peak {hold} dBFS").format(
+            word=word, clipped=clipped, hold=number_text(hold, 0)
+        )
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw bar, hold line, scale and word."""

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QFrame
 
 from app.ui.desk import Desk, Message
 from app.ui.keys import spec_of
+from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, fill, row, sentence
 
@@ -18,13 +19,13 @@ class MessageBar(QFrame):
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self.setObjectName("messages")
-        self.setAccessibleName("Message")
+        self.setAccessibleName(tr("Message"))
         self._desk = desk
         self._action_id = ""
         self._text = sentence()
-        self._act = Button("Undo", "undo")
+        self._act = Button(tr("Undo"), "undo")
         self._act.clicked.connect(self._trigger)
-        self._close = Button("", "close", plain=True, name="Put the message away")
+        self._close = Button("", "close", plain=True, name=tr("Put the message away"))
         self._close.clicked.connect(self.put_away)
         self._timer = QTimer(self, singleShot=True, interval=_PLAIN_MESSAGE_MS)
         self._timer.timeout.connect(self.put_away)
@@ -56,10 +57,10 @@ class MessageBar(QFrame):
         self._action_id = message.action_id
         self._act.setVisible(bool(message.action_id))
         if message.action_id:
-            spec = spec_of(message.action_id)
-            self._act.setText(spec.text)
-            self._act.setAccessibleName(spec.text)
-            self._act.setToolTip(f"{spec.text} ({self._desk.keys.text(message.action_id)})")
+            words = tr(spec_of(message.action_id).text)
+            self._act.setText(words)
+            self._act.setAccessibleName(words)
+            self._act.setToolTip(f"{words} ({self._desk.keys.text(message.action_id)})")
         self.show()
         QAccessible.updateAccessibility(QAccessibleEvent(self, QAccessible.Event.Alert))
         if message.next_step:

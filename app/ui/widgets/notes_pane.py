@@ -19,17 +19,20 @@ def _cents(note: NoteRow) -> str:
 
 
 def _more(note: NoteRow) -> str:
-    parts = [f"{note.name} at {position_text(note.start_s)}", reading_text(note.deviation)]
+    parts = [
+        tr("{name} at {start_s}").format(name=note.name, start_s=position_text(note.start_s)),
+        reading_text(note.deviation),
+    ]
     if note.kind != "note":
         parts.append(note.kind)
     if note.is_open_string:
-        parts.append("open string")
+        parts.append(tr("open string"))
     if not note.certain and not isinstance(note.deviation, NoReading):
         parts.append("uncertain")
     if note.vibrato:
-        parts.append(f"vibrato {note.vibrato}")
+        parts.append(tr("vibrato {vibrato}").format(vibrato=note.vibrato))
     if note.left_out:
-        parts.append("left out of the averages")
+        parts.append(tr("left out of the averages"))
     return ". ".join(text for text in (", ".join(parts), note.remark) if text)
 
 
@@ -41,7 +44,7 @@ def _name(note: NoteRow) -> str:
         words = tr("{name} wrong") if note.slip == "wrong" else tr("{name} added")
         return words.format(name=name)
     if note.is_open_string:
-        return f"{name} open"
+        return tr("{name} open").format(name=name)
     return name if note.kind == "note" else f"{name} {note.kind}"
 
 
@@ -60,11 +63,11 @@ class NotesPane(QWidget):
         super().__init__()
         self._words = sentence()
         columns: tuple[Column[NoteRow], ...] = (
-            Column("Time", lambda note: position_text(note.start_s), is_number=True),
-            Column("Note", _name, _more),
-            Column("Cents", _cents, _more, is_number=True),
+            Column(tr("Time"), lambda note: position_text(note.start_s), is_number=True),
+            Column(tr("Note"), _name, _more),
+            Column(tr("Cents"), _cents, _more, is_number=True),
         )
-        self._table: RowTable[NoteRow] = RowTable("Notes of the take", columns, stretch=1)
+        self._table: RowTable[NoteRow] = RowTable(tr("Notes of the take"), columns, stretch=1)
         self._table.rowOpened.connect(self._wanted)
         self._table.clicked.connect(lambda _: self._wanted(self._table.chosen))
         self._starts: list[float] = []

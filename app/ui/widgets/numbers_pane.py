@@ -4,6 +4,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.services.views import NamedReading
 from app.services.wording import reading_text
+from app.ui.language import tr
 from app.ui.models.rows import Column
 from app.ui.widgets.basics import column, sentence
 from app.ui.widgets.table import RowTable
@@ -19,13 +20,13 @@ class NumbersPane(QWidget):
     def __init__(self) -> None:
         super().__init__()
         columns: tuple[Column[NamedReading], ...] = (
-            Column("Measure", lambda entry: entry.label, _more),
-            Column("Value", lambda entry: reading_text(entry.reading), _more),
+            Column(tr("Measure"), lambda entry: entry.label, _more),
+            Column(tr("Value"), lambda entry: reading_text(entry.reading), _more),
         )
         self._table: RowTable[NamedReading] = RowTable(
-            "Numbers of the take", columns, stretch=1, dense=True
+            tr("Numbers of the take"), columns, stretch=1, dense=True
         )
-        self._words = sentence("Choose a line to read what it means.")
+        self._words = sentence(tr("Choose a line to read what it means."))
         self._table.rowChosen.connect(self._explain)
         box = column(self)
         box.addWidget(self._table, 1)

@@ -5,6 +5,7 @@ from PySide6.QtCore import Signal
 from app.journal.records import Passage
 from app.services.views import ImportProposal
 from app.services.wording import counted, day_text, length_text
+from app.ui.language import tr
 from app.ui.models.clip_offers import ClipOffers
 from app.ui.widgets.basics import Button, Card, fill, heading, row, sentence
 from app.ui.widgets.choices import passage_text
@@ -26,11 +27,11 @@ class OffersCard(Card):
         self._passages: tuple[Passage, ...] = ()
         self._title = heading("")
         self._words = sentence()
-        self._file = Button("File it", "import", action_id="practice.file_clip")
+        self._file = Button(tr("File it"), "import", action_id="practice.file_clip")
         self._file.clicked.connect(offers.file_next)
-        look = Button("Look at all", action_id="practice.look_clips")
+        look = Button(tr("Look at all"), action_id="practice.look_clips")
         look.clicked.connect(self.lookWanted)
-        aside = Button("Not this one", plain=True)
+        aside = Button(tr("Not this one"), plain=True)
         aside.clicked.connect(offers.put_next_aside)
         buttons = row()
         fill(buttons, self._file, look, aside, 1)
@@ -43,7 +44,9 @@ class OffersCard(Card):
         if not offers:
             return
         first = offers[0]
-        self._title.setText(f"{counted(len(offers), 'new clip')} in the watched folder")
+        self._title.setText(
+            tr("{offers} in the watched folder").format(offers=counted(len(offers), "new clip"))
+        )
         names = {passage.id: passage_text(passage) for passage in passages}
         place = names.get(first.passage_id or "", "no passage")
         where = (

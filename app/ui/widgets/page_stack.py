@@ -3,6 +3,7 @@
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from app.ui.desk import Desk
+from app.ui.language import tr
 from app.ui.widgets.basics import Button, EmptyState
 
 
@@ -11,7 +12,7 @@ class PageStack(QStackedWidget):
 
     def __init__(self, desk: Desk, title: str, next_step: str, content: QWidget) -> None:
         super().__init__()
-        go = Button("Go to Practice", "practice", action_id="page.practice", primary=True)
+        go = Button(tr("Go to Practice"), "practice", action_id="page.practice", primary=True)
         go.clicked.connect(lambda: desk.keys.action("page.practice").trigger())
         self._content = content
         self._empty = EmptyState(title, next_step, go)

@@ -6,15 +6,16 @@ from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QFrame
 
 from app.ui.icons import icon
 from app.ui.keys import describe
+from app.ui.language import mark, tr
 from app.ui.theme import GRID_PX, SMALL_PT, font
 from app.ui.widgets.basics import Button, column
 
 PAGES: tuple[tuple[str, str], ...] = (
-    ("practice", "Practice"),
-    ("listen", "Listen"),
-    ("compare", "Compare"),
-    ("calendar", "Calendar"),
-    ("lesson", "Lesson"),
+    ("practice", mark("Practice")),
+    ("listen", mark("Listen")),
+    ("compare", mark("Compare")),
+    ("calendar", mark("Calendar")),
+    ("lesson", mark("Lesson")),
 )
 _WIDTH = 88
 
@@ -90,14 +91,15 @@ class Rail(QFrame):
         self._group = QButtonGroup(self)
         box = column(self, spacing=4)
         box.setContentsMargins(0, GRID_PX, 0, GRID_PX)
-        for index, (name, words) in enumerate(PAGES):
+        for index, (name, source) in enumerate(PAGES):
+            words = tr(source)
             button = RailButton(name, words)
             self._group.addButton(button, index)
             box.addWidget(button)
         box.addStretch(1)
         self.theme = Button("", "theme", action_id="theme", plain=True)
         self.help = Button("", "help", action_id="help", plain=True)
-        self.menu = Button("", "menu", plain=True, name="All actions")
+        self.menu = Button("", "menu", plain=True, name=tr("All actions"))
         for small in (self.theme, self.help, self.menu):
             small.setIconSize(QSize(20, 20))
             box.addWidget(small, 0, Qt.AlignmentFlag.AlignHCenter)

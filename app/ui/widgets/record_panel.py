@@ -11,6 +11,7 @@ from app.services.views import InputRow, LevelReading, TakeRow
 from app.services.wording import counted, length_text
 from app.ui.desk import Desk
 from app.ui.icons import icon
+from app.ui.language import mark, tr
 from app.ui.models.attention import Attention
 from app.ui.models.recorder import Recorder, RecorderState, input_text
 from app.ui.theme import GRID_PX
@@ -32,7 +33,7 @@ from app.ui.widgets.recovered_card import RecoveredCard
 from app.ui.widgets.take_pane import NO_PASSAGE, AimAnswer
 from app.ui.widgets.take_rule import TakeRule
 
-_ARM_NAME = "Record from the first note on, until it is silent"
+_ARM_NAME = mark("Record from the first note on, until it is silent")
 _HEARD_ENOUGH = 60  # readings: three seconds of listening tell how quiet the input is
 
 
@@ -49,37 +50,37 @@ class RecordPanel(Card):
     changeWanted = Signal()
 
     def __init__(self, desk: Desk, recorder: Recorder, attention: Attention) -> None:
-        super().__init__("Record a take")
+        super().__init__(tr("Record a take"))
         self._desk = desk
         self._recorder = recorder
         self._attention = attention
         self._asked_take = ""
-        self.passage: Choice[str] = Choice("Passage")
-        self._new = Button("New", "add", action_id="practice.passage")
-        self._edit = Button("Change", action_id="practice.edit_passage")
-        self.input: Choice[str] = Choice("Input")
-        self._level = Button("Level", "level", action_id="practice.level")
+        self.passage: Choice[str] = Choice(tr("Passage"))
+        self._new = Button(tr("New"), "add", action_id="practice.passage")
+        self._edit = Button(tr("Change"), action_id="practice.edit_passage")
+        self.input: Choice[str] = Choice(tr("Input"))
+        self._level = Button(tr("Level"), "level", action_id="practice.level")
         self._level.setCheckable(True)
         self._meter = LevelMeter(desk.theme)
         self.rule = TakeRule(desk)
         self._quiet_dbfs: float | None = None
         self._heard = 0
         self._missing = sentence()
-        self._look_again = Button("Look again")
+        self._look_again = Button(tr("Look again"))
         self.aim = QLineEdit()
         self.aim.setMaxLength(300)
         self.aim.setPlaceholderText(
-            "One thing to listen for, such as: third finger higher in bar 5"
+            tr("One thing to listen for, such as: third finger higher in bar 5")
         )
-        self._record = Button("Record", "record", action_id="practice.record", primary=True)
+        self._record = Button(tr("Record"), "record", action_id="practice.record", primary=True)
         self._record.setProperty("tall", True)
-        self._arm = Button("On first note", action_id="practice.arm", name=_ARM_NAME)
-        self.guides = Button("Click", action_id="practice.guides", name="Click and drone")
+        self._arm = Button(tr("On first note"), action_id="practice.arm", name=tr(_ARM_NAME))
+        self.guides = Button(tr("Click"), action_id="practice.guides", name=tr("Click and drone"))
         self._sounding = soft()
         self._sounding.hide()
         self._elapsed = large("0:00")
-        self._elapsed.setAccessibleName("Time recorded")
-        self._filing = ThinProgressBar("Filing the take")
+        self._elapsed.setAccessibleName(tr("Time recorded"))
+        self._filing = ThinProgressBar(tr("Filing the take"))
         self._build()
         self._connect()
 
@@ -96,9 +97,9 @@ class RecordPanel(Card):
         button = row(spacing=2 * GRID_PX)
         fill(button, self._record, self._arm, self._elapsed)
         button.setStretch(0, 1)
-        fill(self.box, soft("Passage", wrap=False), passage, self.rule)
-        fill(self.box, labelled("Aim of this take", self.aim))
-        fill(self.box, soft("Input", wrap=False), source, missing, self._meter, self._sounding)
+        fill(self.box, soft(tr("Passage"), wrap=False), passage, self.rule)
+        fill(self.box, labelled(tr("Aim of this take"), self.aim))
+        fill(self.box, soft(tr("Input"), wrap=False), source, missing, self._meter, self._sounding)
         fill(self.box, button, self._filing)
         self._question = self._build_question()
         self._recovered = RecoveredCard(self._recorder, self._attention)
@@ -113,7 +114,7 @@ class RecordPanel(Card):
         self._question_words = heading("")
         self._question_words.setWordWrap(True)
         self._answer = AimAnswer()
-        later = Button("Later", plain=True)
+        later = Button(tr("Later"), plain=True)
         later.clicked.connect(self._leave_question)
         answers = row()
         fill(answers, self._answer, later)
@@ -142,7 +143,7 @@ class RecordPanel(Card):
         """Fill the passage choice."""
         entries = [(passage.id, passage_text(passage)) for passage in passages]
         wanted = chosen or self.passage.key or (entries[0][0] if entries else None)
-        self.passage.offer([*entries, (NO_PASSAGE, "No passage")], wanted)
+        self.passage.offer([*entries, (NO_PASSAGE, tr("No passage"))], wanted)
         self.passage_changed()
 
     def passage_changed(self) -> None:
@@ -155,7 +156,7 @@ class RecordPanel(Card):
 
     def show_guides(self, words: str) -> None:
         """Say what will sound while the next takes are recorded."""
-        self._sounding.setText(f"Will sound: {words}" if words else "")
+        self._sounding.setText(tr("Will sound: {words}").format(words=words) if words else "")
         self._sounding.setVisible(bool(words))
 
     @property
@@ -221,7 +222,7 @@ class RecordPanel(Card):
         self._missing.setText(f"{failure.sentence} {failure.next_step}")
         self._missing.show()
         self._look_again.show()
-        self.input.offer([("", "No input")])
+        self.input.offer([("", tr("No input"))])
         self._allow(False)
 
     def _allow(self, there_is_an_input: bool) -> None:
@@ -231,20 +232,20 @@ class RecordPanel(Card):
 
     def _show_state(self, state: RecorderState) -> None:
         recording = state in (RecorderState.STARTING, RecorderState.RECORDING)
-        self._record.setText("Stop" if recording else "Record")
+        self._record.setText(tr("Stop") if recording else tr("Record"))
         self._record.setIcon(icon("stop" if recording else "record", on_accent=True))
         self._record.setEnabled(state not in (RecorderState.STARTING, RecorderState.STOPPING))
         self._level.setChecked(state is RecorderState.LISTENING)
         is_armed = state is RecorderState.ARMED
-        self._arm.setText("Do not wait" if is_armed else "On first note")
+        self._arm.setText(tr("Do not wait") if is_armed else tr("On first note"))
         self._arm.setEnabled(not recording and state is not RecorderState.STOPPING)
         for widget in (self.input, self._level, self.passage, self._new, self.aim):
             widget.setEnabled(not recording and not is_armed)
         self._allow_change()
         if state is RecorderState.STARTING:
-            self._elapsed.setText("wait")
+            self._elapsed.setText(tr("wait"))
         if is_armed:
-            self._elapsed.setText("waiting")
+            self._elapsed.setText(tr("waiting"))
         if state is RecorderState.IDLE:
             self._elapsed.setText("0:00")
             self._meter.show_level(None)
@@ -258,7 +259,11 @@ class RecordPanel(Card):
             if self._heard == _HEARD_ENOUGH:
                 self.passage_changed()
         if self._recorder.is_recording:
-            lost = f"  {reading.dropped_frames} lost" if reading.dropped_frames else ""
+            lost = (
+                tr("  {dropped_frames} lost").format(dropped_frames=reading.dropped_frames)
+                if reading.dropped_frames
+                else ""
+            )
             marks = self._recorder.mark_count
             marked = f"  {counted(marks, 'mark')}" if marks else ""
             self._elapsed.setText(length_text(reading.elapsed_s) + lost + marked)
@@ -273,8 +278,10 @@ class RecordPanel(Card):
         self._asked_take = row.id
         self.aim.clear()
         self._question_words.setText(
-            f"Was the aim met? \N{LEFT DOUBLE QUOTATION MARK}{row.aim}"
-            "\N{RIGHT DOUBLE QUOTATION MARK}"
+            tr(
+                "Was the aim met? \N{LEFT DOUBLE QUOTATION MARK}{aim}"
+                "\N{RIGHT DOUBLE QUOTATION MARK}"
+            ).format(aim=row.aim)
         )
         self._answer.show_answer(None)
         self._attention.want(self._question, True)

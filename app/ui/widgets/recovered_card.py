@@ -2,6 +2,7 @@
 
 from app.services.views import PendingTake
 from app.services.wording import day_text, length_text
+from app.ui.language import tr
 from app.ui.models.attention import Attention
 from app.ui.models.recorder import Recorder
 from app.ui.widgets.basics import Button, Card, fill, row, sentence
@@ -16,9 +17,9 @@ class RecoveredCard(Card):
         self._attention = attention
         self._pending: PendingTake | None = None
         self._words = sentence()
-        keep = Button("File it")
+        keep = Button(tr("File it"))
         keep.clicked.connect(self._keep)
-        drop = Button("To the trash", plain=True)
+        drop = Button(tr("To the trash"), plain=True)
         drop.clicked.connect(self._drop)
         buttons = row()
         fill(buttons, keep, drop, 1)
@@ -33,9 +34,14 @@ class RecoveredCard(Card):
         if self._pending is not None:
             started = self._pending.started_at
             self._words.setText(
-                f"A recording from {day_text(started.date())}, {started:%H:%M}, "
-                f"{length_text(self._pending.duration_s)} long, was never filed. "
-                "Its sound is safe."
+                tr(
+                    "A recording from {date}, {started:%H:%M}, {duration_s} long, was never "
+                    "filed. Its sound is safe."
+                ).format(
+                    date=day_text(started.date()),
+                    started=started,
+                    duration_s=length_text(self._pending.duration_s),
+                )
             )
 
     def _keep(self) -> None:

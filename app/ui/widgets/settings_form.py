@@ -8,15 +8,20 @@ from PySide6.QtWidgets import QCheckBox, QDoubleSpinBox, QGridLayout, QLineEdit,
 from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
 from app.services.instruments import instrument_names
+from app.ui.language import mark, tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import column, fill, labelled
 from app.ui.widgets.choices import Choice
 
-_TEMPERAMENTS = (("equal", "Equal"), ("pythagorean", "Pythagorean"), ("just", "Just"))
-_GAINS = (("off", "Set by hand"), ("on", "Sets itself"), ("unknown", "Not known"))
+_TEMPERAMENTS = (
+    ("equal", mark("Equal")),
+    ("pythagorean", mark("Pythagorean")),
+    ("just", mark("Just")),
+)
+_GAINS = (("off", mark("Set by hand")), ("on", mark("Sets itself")), ("unknown", mark("Not known")))
 _TONICS = ("C", "C#", "Db", "D", "D#", "Eb", "E", "F", "F#", "Gb", "G", "G#", "Ab", "A", "A#")
 _MORE_TONICS = ("Bb", "B")
-_NO_TONIC = "not stated"
+_NO_TONIC = mark("not stated")
 _LOWEST_A_HZ, _HIGHEST_A_HZ = 380.0, 480.0
 _FASTEST_BPM = 400.0
 
@@ -34,40 +39,40 @@ class SettingsForm(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self._instrument: Choice[str] = Choice("Instrument")
+        self._instrument: Choice[str] = Choice(tr("Instrument"))
         self._instrument.offer([(name, name.capitalize()) for name in instrument_names()])
-        self._a_hz = _spin("Reference A", _LOWEST_A_HZ - 0.5, _HIGHEST_A_HZ, " Hz", 1)
-        self._a_hz.setSpecialValueText("from the take")
-        self._a_hz.setToolTip("All the way down: the A is estimated from the take.")
+        self._a_hz = _spin(tr("Reference A"), _LOWEST_A_HZ - 0.5, _HIGHEST_A_HZ, tr(" Hz"), 1)
+        self._a_hz.setSpecialValueText(tr("from the take"))
+        self._a_hz.setToolTip(tr("All the way down: the A is estimated from the take."))
         self._instrument.picked.connect(self.instrumentPicked.emit)
-        self._temperament: Choice[str] = Choice("Temperament")
-        self._temperament.offer(list(_TEMPERAMENTS))
+        self._temperament: Choice[str] = Choice(tr("Temperament"))
+        self._temperament.offer([(key, tr(words)) for key, words in _TEMPERAMENTS])
         self._temperament.picked.connect(lambda _: self._want_tonic())
-        self._tonic: Choice[str] = Choice("Tonic")
-        self._tonic.offer([("", _NO_TONIC), *((n, n) for n in (*_TONICS, *_MORE_TONICS))])
-        self._tonic.setToolTip("Spells the notes, and says which targets are plausible.")
-        self._pulse = _spin("Beat, per minute", 0.0, _FASTEST_BPM, "", 1)
-        self._pulse.setSpecialValueText("not stated")
+        self._tonic: Choice[str] = Choice(tr("Tonic"))
+        self._tonic.offer([("", tr(_NO_TONIC)), *((n, n) for n in (*_TONICS, *_MORE_TONICS))])
+        self._tonic.setToolTip(tr("Spells the notes, and says which targets are plausible."))
+        self._pulse = _spin(tr("Beat, per minute"), 0.0, _FASTEST_BPM, "", 1)
+        self._pulse.setSpecialValueText(tr("not stated"))
         self._strings = QLineEdit()
-        self._strings.setPlaceholderText("usual; or low to high: C3 G3 D4 A4")
-        self._accompanied = QCheckBox("Piano or a backing sound plays too")
+        self._strings.setPlaceholderText(tr("usual; or low to high: C3 G3 D4 A4"))
+        self._accompanied = QCheckBox(tr("Piano or a backing sound plays too"))
         self._accompanied.setAccessibleName(self._accompanied.text())
-        self._mute = QCheckBox("Played with a mute")
+        self._mute = QCheckBox(tr("Played with a mute"))
         self._mute.setAccessibleName(self._mute.text())
-        self._gain: Choice[str] = Choice("Input level")
-        self._gain.offer(list(_GAINS))
+        self._gain: Choice[str] = Choice(tr("Input level"))
+        self._gain.offer([(key, tr(words)) for key, words in _GAINS])
         self._shown = PlayingSettings()
         grid = QGridLayout(self)
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setHorizontalSpacing(2 * GRID_PX)
         grid.setVerticalSpacing(GRID_PX)
-        grid.addLayout(labelled("Instrument", self._instrument), 0, 0)
-        grid.addLayout(labelled("Reference A", self._a_hz), 0, 1)
-        grid.addLayout(labelled("Temperament", self._temperament), 1, 0)
-        grid.addLayout(labelled("Tonic", self._tonic), 1, 1)
-        grid.addLayout(labelled("Beat, per minute", self._pulse), 2, 0)
-        grid.addLayout(labelled("Open strings", self._strings), 2, 1)
-        grid.addLayout(labelled("Input level", self._gain), 3, 0)
+        grid.addLayout(labelled(tr("Instrument"), self._instrument), 0, 0)
+        grid.addLayout(labelled(tr("Reference A"), self._a_hz), 0, 1)
+        grid.addLayout(labelled(tr("Temperament"), self._temperament), 1, 0)
+        grid.addLayout(labelled(tr("Tonic"), self._tonic), 1, 1)
+        grid.addLayout(labelled(tr("Beat, per minute"), self._pulse), 2, 0)
+        grid.addLayout(labelled(tr("Open strings"), self._strings), 2, 1)
+        grid.addLayout(labelled(tr("Input level"), self._gain), 3, 0)
         played = column(spacing=4)
         fill(played, self._accompanied, self._mute)
         # Across both columns, so that the form fits a narrow pane.
@@ -135,7 +140,7 @@ def _read_strings(text: str) -> tuple[str, ...] | None:
         is_note = name[:1].upper() in set("ABCDEFG") and name[-1:].isdigit()
         if not is_note:
             raise PlainFailure(
-                f"'{name}' is not a note name.",
-                "Write the open strings low to high with their octaves, such as C3 G3 D4 A4.",
+                tr("'{name}' is not a note name.").format(name=name),
+                tr("Write the open strings low to high with their octaves, such as C3 G3 D4 A4."),
             )
     return names or None

@@ -19,7 +19,7 @@ from app.journal.records import JournalSettings
 from app.services.inputs import BUFFERS_MS, USUAL_BUFFER_MS
 from app.services.views import InputRow
 from app.ui.desk import Desk
-from app.ui.language import tr
+from app.ui.language import mark, tr
 from app.ui.theme import GRID_PX, Scheme
 from app.ui.widgets.basics import Button, column, fill, heading, labelled, row
 from app.ui.widgets.choices import Choice
@@ -29,7 +29,11 @@ _SYSTEM_OUTPUT = ""
 _LATEST_TURN_HOUR = 11
 _LATEST_BREAK_MIN = 120
 _SLOWEST_REACTION_S = 2.0
-_SCHEME_WORDS = ((Scheme.SYSTEM, "As the system"), (Scheme.LIGHT, "Light"), (Scheme.DARK, "Dark"))
+_SCHEME_WORDS = (
+    (Scheme.SYSTEM, mark("As the system")),
+    (Scheme.LIGHT, mark("Light")),
+    (Scheme.DARK, mark("Dark")),
+)
 
 
 class SettingsSheet(QDialog):
@@ -37,27 +41,27 @@ class SettingsSheet(QDialog):
 
     def __init__(self, desk: Desk, parent: QWidget) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Settings")
+        self.setWindowTitle(tr("Settings"))
         self.setModal(False)
         self._desk = desk
         self._settings = JournalSettings()
-        self.categories = Button("Marker categories", action_id="categories")
+        self.categories = Button(tr("Marker categories"), action_id="categories")
         self.categories.clicked.connect(lambda: desk.keys.action("categories").trigger())
         self.turn = QSpinBox()
         self.turn.setRange(0, _LATEST_TURN_HOUR)
         self.turn.setSuffix(":00")
-        self.output: Choice[str] = Choice("Sound output")
+        self.output: Choice[str] = Choice(tr("Sound output"))
         self.reaction = QDoubleSpinBox()
         self.reaction.setRange(0.0, _SLOWEST_REACTION_S)
         self.reaction.setSingleStep(0.05)
         self.reaction.setSuffix(" s")
-        self.scheme: Choice[Scheme] = Choice("Colours")
-        self.scheme.offer(list(_SCHEME_WORDS))
+        self.scheme: Choice[Scheme] = Choice(tr("Colours"))
+        self.scheme.offer([(scheme, tr(words)) for scheme, words in _SCHEME_WORDS])
         self.pause = QSpinBox()
         self.pause.setRange(0, _LATEST_BREAK_MIN)
         self.pause.setSingleStep(5)
         self.pause.setSuffix(" min")
-        self.pause.setSpecialValueText("never")
+        self.pause.setSpecialValueText(tr("never"))
         self.buffer: Choice[int] = Choice(tr("Sound held ready"))
         self.buffer.setToolTip(
             tr("Longer where the sound breaks up on a busy machine; it then follows a key later.")
@@ -66,38 +70,38 @@ class SettingsSheet(QDialog):
         entries = [(ms, tr("{ms} ms").format(ms=ms)) for ms in longer]
         self.buffer.offer([(usual, tr("{ms} ms, the usual").format(ms=usual)), *entries])
         self.watched = QLineEdit()
-        self.watched.setPlaceholderText("none; where your phone's clips arrive")
-        self._browse = Button("Choose", "folder", name="Choose the watched folder")
+        self.watched.setPlaceholderText(tr("none; where your phone's clips arrive"))
+        self._browse = Button(tr("Choose"), "folder", name=tr("Choose the watched folder"))
         self._browse.clicked.connect(self._choose_folder)
         self.form = SettingsForm()
-        self.keep = Button("Keep", primary=True)
+        self.keep = Button(tr("Keep"), primary=True)
         self.keep.clicked.connect(self._keep)
         self._build()
 
     def _build(self) -> None:
-        close = Button("Cancel", plain=True)
+        close = Button(tr("Cancel"), plain=True)
         close.clicked.connect(self.close)
         buttons = row()
         fill(buttons, 1, close, self.keep)
         grid = QGridLayout()
         grid.setSpacing(2 * GRID_PX)
-        grid.addLayout(labelled("The practice day turns at", self.turn), 0, 0)
-        grid.addLayout(labelled("Reaction time taken off a marker", self.reaction), 0, 1)
-        grid.addLayout(labelled("Sound output", self.output), 1, 0)
-        grid.addLayout(labelled("Colours", self.scheme), 1, 1)
-        grid.addLayout(labelled("Suggest a break after", self.pause), 2, 0)
+        grid.addLayout(labelled(tr("The practice day turns at"), self.turn), 0, 0)
+        grid.addLayout(labelled(tr("Reaction time taken off a marker"), self.reaction), 0, 1)
+        grid.addLayout(labelled(tr("Sound output"), self.output), 1, 0)
+        grid.addLayout(labelled(tr("Colours"), self.scheme), 1, 1)
+        grid.addLayout(labelled(tr("Suggest a break after"), self.pause), 2, 0)
         grid.addLayout(labelled(tr("Sound held ready"), self.buffer), 3, 1)
         folder = row()
-        fill(folder, labelled("Watched folder", self.watched), self._browse)
+        fill(folder, labelled(tr("Watched folder"), self.watched), self._browse)
         folder.setAlignment(self._browse, Qt.AlignmentFlag.AlignBottom)
         grid.addLayout(folder, 2, 1)
         grid.addWidget(self.categories, 3, 0)
         box = column(self, margin=2 * GRID_PX)
         fill(
             box,
-            heading("This window"),
+            heading(tr("This window")),
             grid,
-            heading("A new passage begins with"),
+            heading(tr("A new passage begins with")),
             self.form,
             buttons,
         )
@@ -117,7 +121,7 @@ class SettingsSheet(QDialog):
         self._settings = settings
         self.turn.setValue(settings.day_turn_hour)
         entries = [(output.key, output.name) for output in outputs]
-        self.output.offer([(_SYSTEM_OUTPUT, "As the system"), *entries], settings.output_device)
+        self.output.offer([(_SYSTEM_OUTPUT, tr("As the system")), *entries], settings.output_device)
         self.pause.setValue(settings.break_after_min)
         self.buffer.choose(settings.buffer_ms)
         self.watched.setText(settings.watched_folder or "")
@@ -154,7 +158,7 @@ class SettingsSheet(QDialog):
         self._desk.jobs.store(keep, self._kept)
 
     def _choose_folder(self) -> None:
-        chosen = QFileDialog.getExistingDirectory(self, "Watched folder", self.watched.text())
+        chosen = QFileDialog.getExistingDirectory(self, tr("Watched folder"), self.watched.text())
         if chosen:
             self.watched.setText(chosen)
 
@@ -169,7 +173,7 @@ class SettingsSheet(QDialog):
             self._choose_output(settings.output_device)
         self._settings = settings
         self.close()
-        self._desk.tell("The settings were kept.")
+        self._desk.tell(tr("The settings were kept."))
         self._desk.takesChanged.emit()
         self._desk.daysChanged.emit()
 

@@ -2,6 +2,7 @@
 
 from app.services.sounding import SoundingOffer, SoundingState
 from app.services.wording import minutes_text
+from app.ui.language import tr
 from app.ui.models.attention import Attention
 from app.ui.models.sounding_minutes import SoundingMinutes
 from app.ui.widgets.basics import Button, Card, fill, row, sentence
@@ -14,9 +15,9 @@ class SoundingOfferCard(Card):
         super().__init__()
         self._attention = attention
         self._words = sentence()
-        self._keep = Button("Keep them")
+        self._keep = Button(tr("Keep them"))
         self._keep.clicked.connect(minutes.keep)
-        leave = Button("Leave them", plain=True)
+        leave = Button(tr("Leave them"), plain=True)
         leave.clicked.connect(minutes.leave)
         buttons = row()
         fill(buttons, self._keep, leave, 1)
@@ -27,8 +28,12 @@ class SoundingOfferCard(Card):
     def offer(self, offer: SoundingOffer | None) -> None:
         """Ask about an offer; ``None``: it is settled."""
         if offer is not None:
-            heard = f"The instrument sounded for {minutes_text(offer.heard_min)}."
-            add = f"{minutes_text(offer.minutes)} would be added to the day."
+            heard = tr("The instrument sounded for {heard_min}.").format(
+                heard_min=minutes_text(offer.heard_min)
+            )
+            add = tr("{minutes} would be added to the day.").format(
+                minutes=minutes_text(offer.minutes)
+            )
             self._words.setText(" ".join(part for part in (heard, offer.sentence, add) if part))
             self._keep.setEnabled(offer.minutes > 0)
         self._attention.want(self, offer is not None)
@@ -38,5 +43,5 @@ def sounding_words(state: SoundingState | None) -> str:
     """Say how far the listening is; empty where nobody listens."""
     if state is None or not state.is_listening:
         return ""
-    now = "It sounds now" if state.sounds_now else "Quiet now"
-    return f"{now}; {minutes_text(state.minutes)} sounded"
+    now = tr("It sounds now") if state.sounds_now else tr("Quiet now")
+    return tr("{now}; {minutes} sounded").format(now=now, minutes=minutes_text(state.minutes))

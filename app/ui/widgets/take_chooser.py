@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.journal.records import Passage
 from app.services.views import TakeRow
+from app.ui.language import tr
 from app.ui.widgets.basics import Button, fill, row
 from app.ui.widgets.choices import Choice, passage_text, take_text
 from app.ui.widgets.take_pane import NO_PASSAGE
@@ -25,8 +26,8 @@ class TakeChooser(QWidget):
         super().__init__()
         self._takes: tuple[TakeRow, ...] = ()
         self._passages: tuple[Passage, ...] = ()
-        self._passage: Choice[str] = Choice("Passage")
-        self._take: Choice[str] = Choice("Take")
+        self._passage: Choice[str] = Choice(tr("Passage"))
+        self._take: Choice[str] = Choice(tr("Take"))
         for choice in (self._passage, self._take):
             choice.setMinimumContentsLength(24)
         self._earlier = Button("", "previous", action_id="listen.previous_take")
@@ -67,7 +68,7 @@ class TakeChooser(QWidget):
         with_takes = {_passage_of(take) for take in self._takes}
         entries = [(p.id, passage_text(p)) for p in self._passages if p.id in with_takes]
         if NO_PASSAGE in with_takes:
-            entries.append((NO_PASSAGE, "No passage"))
+            entries.append((NO_PASSAGE, tr("No passage")))
         self._passage.offer(entries, _passage_of(chosen))
         siblings = [take for take in self._takes if _passage_of(take) == _passage_of(chosen)]
         self._take.offer([(take.id, take_text(take)) for take in siblings], take_id)

@@ -9,13 +9,17 @@ from app.journal.scores import bar_spans, spans_text
 from app.services.stopping import Progress, ShouldStop
 from app.services.views import TakeView
 from app.ui.desk import Desk
-from app.ui.language import tr
+from app.ui.language import mark, tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, column, fill, heading, labelled, row, soft
 from app.ui.widgets.choices import Choice, DayEdit, passage_text
 from app.ui.widgets.settings_form import SettingsForm
 
-AIM_WORDS = ((AimMet.YES, "Met"), (AimMet.PARTLY, "Partly"), (AimMet.NO, "Not met"))
+AIM_WORDS = (
+    (AimMet.YES, mark("Met")),
+    (AimMet.PARTLY, mark("Partly")),
+    (AimMet.NO, mark("Not met")),
+)
 NO_PASSAGE = ""
 
 
@@ -34,8 +38,9 @@ class AimAnswer(QWidget):
         super().__init__()
         self._group = QButtonGroup(self)
         box = row(self)
-        for at, (_, words) in enumerate(AIM_WORDS):
-            button = Button(words, name=f"Aim: {words.lower()}")
+        for at, (_, source) in enumerate(AIM_WORDS):
+            words = tr(source)
+            button = Button(words, name=tr("Aim: {lower}").format(lower=words.lower()))
             button.setCheckable(True)
             self._group.addButton(button, at)
             box.addWidget(button)
@@ -59,8 +64,8 @@ class TakePane(QScrollArea):
         self._take_id = ""
         self._filled_for: tuple[object, ...] = ()
         self._passages: tuple[Passage, ...] = ()
-        self._passage: Choice[str] = Choice("Passage")
-        self.day = DayEdit("Practice day")
+        self._passage: Choice[str] = Choice(tr("Passage"))
+        self.day = DayEdit(tr("Practice day"))
         self.parts = QLineEdit()
         self.parts.setMaxLength(80)
         self.parts.setPlaceholderText(tr("the whole passage; or 1-8, 17-24"))
@@ -72,11 +77,11 @@ class TakePane(QScrollArea):
         self._answer = AimAnswer()
         self._answer.answered.connect(self._answered)
         self.form = SettingsForm()
-        self.apply = Button("Measure with these")
+        self.apply = Button(tr("Measure with these"))
         self.apply.clicked.connect(self._change_settings)
         self._where = soft()
         self._where.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self._delete = Button("Delete this take", "delete", action_id="listen.delete_take")
+        self._delete = Button(tr("Delete this take"), "delete", action_id="listen.delete_take")
         self._delete.clicked.connect(lambda: desk.keys.action("listen.delete_take").trigger())
         self._build()
 
@@ -84,16 +89,16 @@ class TakePane(QScrollArea):
         inside = QWidget()
         box = column(inside, spacing=GRID_PX)
         box.setContentsMargins(2, 2, GRID_PX, 2)
-        fill(box, heading("Filed under"), self._passage)
+        fill(box, heading(tr("Filed under")), self._passage)
         filing = row()
         fill(filing, self.day, self.file_it, 1)
         fill(box, labelled(tr("Bars of it that are played"), self.parts), filing)
-        fill(box, heading("Aim"), self.aim, self._answer)
-        self.aim.setAccessibleName("Aim of the take")
-        fill(box, heading("How it is measured"), self.form)
+        fill(box, heading(tr("Aim")), self.aim, self._answer)
+        self.aim.setAccessibleName(tr("Aim of the take"))
+        fill(box, heading(tr("How it is measured")), self.form)
         apply = row()
         fill(apply, 1, self.apply)
-        fill(box, apply, labelled("Recording", self._where), self._delete, 1)
+        fill(box, apply, labelled(tr("Recording"), self._where), self._delete, 1)
         self.setWidget(inside)
         self.setWidgetResizable(True)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
@@ -110,7 +115,7 @@ class TakePane(QScrollArea):
         self._take_id = view.row.id
         entries = [(passage.id, passage_text(passage)) for passage in passages]
         self._passage.offer(
-            [(NO_PASSAGE, "No passage"), *entries], view.row.passage_id or NO_PASSAGE
+            [(NO_PASSAGE, tr("No passage")), *entries], view.row.passage_id or NO_PASSAGE
         )
         self.day.show_day(view.row.practice_day)
         self.parts.setText(spans_text(view.row.parts))
@@ -169,7 +174,7 @@ class TakePane(QScrollArea):
         )
 
     def _measure(self, take_id: str) -> None:
-        self._told("The take is being measured again.")
+        self._told(tr("The take is being measured again."))
         self._desk.measureWanted.emit(take_id)
 
     def _told(self, words: str) -> None:

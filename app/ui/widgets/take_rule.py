@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 from app.services.no_retake import NoRetakeView
 from app.services.views import TakeRow
 from app.ui.desk import Desk
+from app.ui.language import tr
 from app.ui.widgets.basics import Button, column, fill, row, soft
 
 
@@ -19,13 +20,13 @@ class TakeRule(QWidget):
         self._passage_id: str | None = None
         self._takes: tuple[TakeRow, ...] = ()
         self._rule = soft()
-        self._failed = Button("The device spoilt it", plain=True)
-        self._failed.setToolTip("A second take is possible, with the reason on record.")
+        self._failed = Button(tr("The device spoilt it"), plain=True)
+        self._failed.setToolTip(tr("A second take is possible, with the reason on record."))
         self._reason = QLineEdit()
         self._reason.setMaxLength(200)
-        self._reason.setAccessibleName("What the device did")
-        self._reason.setPlaceholderText("What it did, such as: the microphone was muted")
-        self._allow = Button("Keep the reason")
+        self._reason.setAccessibleName(tr("What the device did"))
+        self._reason.setPlaceholderText(tr("What it did, such as: the microphone was muted"))
+        self._allow = Button(tr("Keep the reason"))
         self._warning = soft()
         words = row()
         fill(words, self._rule, self._failed)
@@ -87,7 +88,7 @@ class TakeRule(QWidget):
     def _keep_reason(self) -> None:
         own = [take for take in self._takes if take.passage_id == self._passage_id]
         if not own:
-            self._desk.tell("There is no take of this passage today.", "Record it.")
+            self._desk.tell(tr("There is no take of this passage today."), tr("Record it."))
             return
         take_id = max(own, key=lambda take: take.recorded_at).id
         reason, rule = self._reason.text(), self._desk.workbench.no_retake
@@ -95,5 +96,5 @@ class TakeRule(QWidget):
 
     def _kept(self, _nothing: None) -> None:
         self._reason.clear()
-        self._desk.tell("The reason is on record; one more take is possible today.")
+        self._desk.tell(tr("The reason is on record; one more take is possible today."))
         self._desk.takesChanged.emit()

@@ -2,7 +2,7 @@
 
 from app.services.views import AnyReading, MarkerRow, TakeRow
 from app.services.wording import day_text, length_text, position_text, reading_text
-from app.ui.language import tr
+from app.ui.language import mark, tr
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.rows import Column
 from app.ui.widgets.basics import Button, Card, fill, heading, row, sentence, soft
@@ -10,16 +10,18 @@ from app.ui.widgets.choices import short_passage
 from app.ui.widgets.table import RowTable
 
 _MOST_ROWS = 4
-_NO_TAKE_YET = "No take yet today. Record one, or drop recordings anywhere on this window."
-_NO_PASSAGE_YET = (
-    "Begin with a passage: a few bars you want to hear getting better. Then record it, "
-    "or drop recordings anywhere on this window."
+_NO_TAKE_YET = mark("No take yet today. Record one, or drop recordings anywhere on this window.")
+_NO_PASSAGE_YET = mark(
+    "Begin with a passage: a few bars you want to hear getting better. Then "
+    "record it, or drop recordings anywhere on this window."
 )
 
 
 def take_name(take: TakeRow) -> str:
     """Return a take of a known day in few words."""
-    return f"{short_passage(take.passage_name)}, take {take.number}"
+    return tr("{passage_name}, take {number}").format(
+        passage_name=short_passage(take.passage_name), number=take.number
+    )
 
 
 class TakesCard(Card):
@@ -28,14 +30,14 @@ class TakesCard(Card):
     def __init__(self, queue: MeasureQueue) -> None:
         super().__init__()
         self._queue = queue
-        self.table: RowTable[TakeRow] = RowTable("Takes of today", self._columns(), stretch=0)
-        self.importer = Button("Import recordings", "import", action_id="import", plain=True)
+        self.table: RowTable[TakeRow] = RowTable(tr("Takes of today"), self._columns(), stretch=0)
+        self.importer = Button(tr("Import recordings"), "import", action_id="import", plain=True)
         self.folder = Button(tr("A folder"), "folder", action_id="import_folder", plain=True)
         self.folder.setAccessibleName(tr("Import a folder of recordings"))
         self._none = sentence()
         self._effort = soft()
         head = row()
-        self.title = heading("Takes of today")
+        self.title = heading(tr("Takes of today"))
         fill(head, self.title, 1, self.importer, self.folder)
         fill(self.box, head, self._none, self.table, self._effort)
         queue.changed.connect(self.table.viewport().update)
@@ -47,25 +49,29 @@ class TakesCard(Card):
         self.table.show_rows(takes)
         self.table.fit(_MOST_ROWS)
         self.table.setVisible(bool(takes))
-        self._none.setText(_NO_TAKE_YET if there_is_a_passage else _NO_PASSAGE_YET)
+        self._none.setText(tr(_NO_TAKE_YET if there_is_a_passage else _NO_PASSAGE_YET))
         self._none.setVisible(not takes)
         self._effort.setText(effort)
         self._effort.setVisible(bool(effort))
 
     def _columns(self) -> tuple[Column[TakeRow], ...]:
         return (
-            Column("Passage", take_name, _more),
-            Column("At", lambda take: f"{take.recorded_at:%H:%M}", is_number=True),
-            Column("Length", lambda take: length_text(take.duration_s), is_number=True),
-            Column("Intonation", lambda take: _short(take.intonation), _more, is_number=True),
-            Column("Tempo", lambda take: _short(take.tempo), _more, is_number=True),
+            Column(tr("Passage"), take_name, _more),
+            Column(tr("At"), lambda take: f"{take.recorded_at:%H:%M}", is_number=True),
+            Column(tr("Length"), lambda take: length_text(take.duration_s), is_number=True),
+            Column(tr("Intonation"), lambda take: _short(take.intonation), _more, is_number=True),
+            Column(tr("Tempo"), lambda take: _short(take.tempo), _more, is_number=True),
             Column("", self._state_text, _more),
         )
 
     def _state_text(self, take: TakeRow) -> str:
         if take.id == self._queue.current:
-            return f"measuring {round(100 * self._queue.fraction)} %"
-        words = {"waiting": "to measure", "stale": "to measure again", "failed": "not measured"}
+            return tr("measuring {round} %").format(round=round(100 * self._queue.fraction))
+        words = {
+            "waiting": tr("to measure"),
+            "stale": tr("to measure again"),
+            "failed": tr("not measured"),
+        }
         return words.get(take.state, "note" if take.notice else "")
 
 
@@ -73,12 +79,12 @@ class MarkersCard(Card):
     """What is still to work on."""
 
     def __init__(self) -> None:
-        super().__init__("To work on")
+        super().__init__(tr("To work on"))
         self.table: RowTable[MarkerRow] = RowTable(
-            "Markers to work on", _marker_columns(), stretch=(0, 1)
+            tr("Markers to work on"), _marker_columns(), stretch=(0, 1)
         )
         self._none = sentence(
-            "Nothing is open. Markers you place while listening come back here until settled."
+            tr("Nothing is open. Markers you place while listening come back here until settled.")
         )
         fill(self.box, self._none, self.table)
         self.box.setStretch(2, 1)
@@ -96,9 +102,9 @@ def _short(reading: AnyReading) -> str:
 
 
 def _more(take: TakeRow) -> str:
-    parts = [f"Intonation: {reading_text(take.intonation)}"]
-    parts.append(f"Tempo: {reading_text(take.tempo)}")
-    parts.append(f"Dynamics: {reading_text(take.dynamics)}")
+    parts = [tr("Intonation: {intonation}").format(intonation=reading_text(take.intonation))]
+    parts.append(tr("Tempo: {tempo}").format(tempo=reading_text(take.tempo)))
+    parts.append(tr("Dynamics: {dynamics}").format(dynamics=reading_text(take.dynamics)))
     return "\n".join([*parts, *([take.notice] if take.notice else [])])
 
 
@@ -108,15 +114,18 @@ def _marker_columns() -> tuple[Column[MarkerRow], ...]:
         return f"{entry.marker.category}{text}"
 
     def where(entry: MarkerRow) -> str:
-        near = f", near {entry.near_note}" if entry.near_note else ""
-        return (
-            f"{entry.passage_name}, {day_text(entry.practice_day)}, take {entry.take_number}, "
-            f"at {position_text(entry.marker.start_s)}{near}"
+        near = tr(", near {near_note}").format(near_note=entry.near_note) if entry.near_note else ""
+        return tr("{passage_name}, {practice_day}, take {take_number}, at {start_s}{near}").format(
+            passage_name=entry.passage_name,
+            practice_day=day_text(entry.practice_day),
+            take_number=entry.take_number,
+            start_s=position_text(entry.marker.start_s),
+            near=near,
         )
 
     return (
-        Column("What", what, lambda entry: f"{what(entry)}. {where(entry)}"),
-        Column("Passage", lambda entry: short_passage(entry.passage_name), where),
-        Column("Day", lambda entry: f"{entry.practice_day.day} {entry.practice_day:%b}", where),
-        Column("Weight", lambda entry: str(entry.marker.weight), where, is_number=True),
+        Column(tr("What"), what, lambda entry: f"{what(entry)}. {where(entry)}"),
+        Column(tr("Passage"), lambda entry: short_passage(entry.passage_name), where),
+        Column(tr("Day"), lambda entry: f"{entry.practice_day.day} {entry.practice_day:%b}", where),
+        Column(tr("Weight"), lambda entry: str(entry.marker.weight), where, is_number=True),
     )

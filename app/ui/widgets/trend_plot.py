@@ -9,6 +9,7 @@ from PySide6.QtGui import QColor, QPen, QPolygonF
 from PySide6.QtWidgets import QGraphicsPolygonItem, QSizePolicy, QWidget
 
 from app.services.views import TrendView
+from app.ui.language import tr
 from app.ui.theme import Colours
 from app.ui.widgets.basics import column
 from app.ui.widgets.plot import Plot
@@ -50,7 +51,7 @@ class TrendPlot(QWidget):
             self._plot.box.addItem(item, ignoreBounds=True)
         column(self).addWidget(self._graphics)
         self.setMinimumHeight(120)
-        self.setAccessibleName("Trend of the passage")
+        self.setAccessibleName(tr("Trend of the passage"))
 
     def show_trend(self, view: TrendView, chosen: tuple[str, ...] = ()) -> None:
         """Draw a trend; the chosen takes are filled."""

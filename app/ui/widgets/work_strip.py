@@ -3,6 +3,7 @@
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame
 
+from app.ui.language import tr
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, fill, row, soft
@@ -24,8 +25,8 @@ class WorkStrip(QFrame):
         super().__init__()
         self._queue = queue
         self._words = soft(wrap=False)
-        self._bar = ThinProgressBar("Progress")
-        self._cancel = Button("Cancel", action_id="work.cancel", plain=True)
+        self._bar = ThinProgressBar(tr("Progress"))
+        self._cancel = Button(tr("Cancel"), action_id="work.cancel", plain=True)
         self._cancel.clicked.connect(self.cancelWanted)
         box = row(self, spacing=2 * GRID_PX)
         box.setContentsMargins(2 * GRID_PX, 4, GRID_PX, 4)
@@ -44,7 +45,9 @@ class WorkStrip(QFrame):
         if not left:
             return
         total = self._queue.done_count + left
-        words = f"Measuring take {self._queue.done_count + 1} of {total}"
+        words = tr("Measuring take {done_count} of {total}").format(
+            done_count=self._queue.done_count + 1, total=total
+        )
         self._words.setText(words)
         self._bar.setAccessibleDescription(words)
         self._bar.show_fraction(self._queue.fraction)
