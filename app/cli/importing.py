@@ -11,6 +11,7 @@ from app.cli.bundles import brought_text, sorted_out, take_in
 from app.cli.console import remark, say, say_json, watched
 from app.cli.options import JournalOption, JsonOption, day_from
 from app.cli.program import Program
+from app.journal.failures import PlainFailure
 
 if TYPE_CHECKING:
     from app.services.views import ImportProposal, TakeRow
@@ -94,6 +95,9 @@ def _import(
     proposals = watched(
         "reading", lambda progress, stop: bench.importing.propose(files, None, day, progress, stop)
     )
+    if not proposals:  # folders only, with nothing in them that sounds
+        named = ", ".join(path.name for path in files)
+        raise PlainFailure(f"There is no sound file or clip in {named}.", "Name another folder.")
     failures = [
         {"file": str(p.path), "sentence": _why_not(p)}
         for p in proposals

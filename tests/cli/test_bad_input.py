@@ -68,7 +68,7 @@ BAD = [
     (text, "words.wav is not a sound file"),
     (truncated, "short of it.flac"),
     (missing, "not there.wav is not there"),
-    (folder, "folder.wav is a folder"),
+    (folder, "folder.wav"),
 ]
 
 

@@ -30,7 +30,7 @@ def test_filing_elsewhere_never_touches_the_sound(bench, row):
 
 
 def test_a_lost_database_comes_back_from_the_sidecars(bench, journal_dir, clock, row):
-    from app.wiring import repair
+    from app.services.repairing import repair
 
     bench.marking.add(row.id, 1.0, category="rhythm", text="rushed")
     bench.filing.set_aim(row.id, "even bow")

@@ -233,18 +233,19 @@ def test_without_an_output_the_recording_does_not_begin(bench, monkeypatch):
     from audio.errors import AudioFailure
 
     class Input:
-        sample_rate_hz, state, elapsed_s = RATE, "monitoring", 0.0
+        key, sample_rate_hz, state, elapsed_s = "an input", RATE, "monitoring", 0.0
 
         def stop(self):
             return None
 
     def find(direction, _key=None):
-        assert direction == "output"
+        if direction == "input":
+            return Input()
         raise AudioFailure("There is no sound output.", "Plug in headphones.")
 
     monkeypatch.setattr("audio.devices.find_device", find)
     monkeypatch.setattr(
-        "app.services.recording.opened_input", lambda *_a, **_k: (Input(), "an input")
+        "app.services.inputs.opened_input", lambda *_a, **_k: (Input(), "an input")
     )
     with pytest.raises(PlainFailure, match="no sound output"):
         bench.recording.start(guides=GuideSettings(click_bpm=60.0))
