@@ -94,6 +94,7 @@ def test_turn_jumped_over_in_the_middle_of_a_gap() -> None:
     # Toronto 1919: 23:30 on 30 March became 00:30 on the 31st (IANA database).
     toronto = ZoneInfo("America/Toronto")
     start, _ = day_span(date(1919, 3, 31), toronto, turn_hour=0)
+    assert start == datetime(1919, 3, 31, 4, 30, tzinfo=UTC)  # to the second
     assert start.astimezone(toronto).replace(tzinfo=None) == datetime(1919, 3, 31, 0, 30)
     assert practice_day(start, turn_hour=0, zone=toronto) == date(1919, 3, 31)
     before = start - timedelta(seconds=1)

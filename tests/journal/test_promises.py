@@ -119,6 +119,23 @@ def test_rest_by_number_is_marked_and_used_up() -> None:
     assert (found.rest_left, found.today_open) == (0, True)
 
 
+def test_rest_that_is_left_counts_down_by_one() -> None:
+    made = promise(30, Stretch.IN_TOTAL, rest_days=5)
+    left = [
+        standing(made, done(1, rest=tuple(range(2, 2 + used))), day(2 + used)).rest_left
+        for used in range(5)
+    ]
+    assert left == [5, 4, 3, 2, 1]
+
+
+def test_a_clip_of_an_earlier_day_bears_what_was_kept_up_to_then() -> None:
+    found = standing(promise(), done(*range(1, 11)), day(10))
+    for n in (1, 4, 9):
+        printed = printed_numbers(promise(), found, day(n))
+        assert printed is not None
+        assert (printed.days_kept, printed.days_kept_now) == (n, n)
+
+
 def test_a_new_run_has_its_own_rest_days() -> None:
     made = promise(30, Stretch.IN_A_ROW, rest_days=1)
     found = standing(made, done(1, 2, 4, 6, 8, rest=(3, 7)), day(8))
@@ -150,6 +167,10 @@ def test_the_end_date() -> None:
     running = standing(made, done(1, 2, 3), day(8))
     assert (running.days_left, running.needed, running.within_reach) == (3, 2, True)
     assert not standing(made, done(1), day(9)).within_reach
+    # Today counts among the days left while nothing was done on it yet.
+    lefts = [standing(made, done(1, 2, 3), day(today)).days_left for today in range(4, 11)]
+    assert lefts == [7, 6, 5, 4, 3, 2, 1]
+    assert standing(made, done(1, 2, 3, 8), day(8)).days_left == 2
     ended = standing(made, done(1, 2, 3), day(40))
     assert (ended.state, ended.day, ended.ended_on) == (PromiseState.ENDED, 10, day(10))
     assert (ended.days_kept, ended.days_missed, ended.needed) == (3, 7, 2)
@@ -247,6 +268,15 @@ def test_rules_that_make_no_sense(change: dict[str, object]) -> None:
     rule = replace(PromiseRule(START, Stretch.IN_TOTAL, 10), **change)  # type: ignore[arg-type]
     with pytest.raises(PlainFailure):
         checked(Promise("p", "x", START, (rule,), NOW))
+
+
+def test_rules_follow_one_another_from_the_start_on() -> None:
+    first, second = (PromiseRule(day(n), Stretch.IN_TOTAL, 30) for n in (1, 5))
+    made = promise()
+    for rules in ((), (second,), (first, first), (first, second, second), (second, first)):
+        with pytest.raises(ValueError, match="follow one another"):
+            checked(replace(made, rules=rules))
+    assert checked(replace(made, rules=(first, second))).rules == (first, second)
 
 
 def test_a_promise_has_a_name() -> None:
