@@ -111,6 +111,7 @@ def _import(
     if passage and good:
         good = _into_passage(bench, good, passage)
     try:
+        _say_guessed_days(good)
         rows = watched("filing", lambda progress, stop: bench.importing.file(good, progress, stop))
     except SomeNotFiled as some:
         rows = some.rows
@@ -128,6 +129,17 @@ def _into_passage(
     if is_new:
         remark(f"'{passage}' is a new passage; it has the journal's usual settings.")
     return [replace(proposal, passage_id=found.id) for proposal in proposals]
+
+
+def _say_guessed_days(proposals: "list[ImportProposal]") -> None:
+    from app.services.clip_days import is_guessed  # noqa: PLC0415 - only when run
+
+    for one in proposals:
+        if is_guessed(one.recorded_at_source):
+            remark(
+                f"{one.path.name}: the day comes from {one.recorded_at_source}. If it was"
+                " another, import the file with --date."
+            )
 
 
 def _why_not(proposal: "ImportProposal") -> str:

@@ -137,7 +137,7 @@ def _measure_take(  # noqa: PLR0917
     if any(value not in (None, False) for value in given):
         raise PlainFailure(
             "The settings of a take are kept in the journal.",
-            "Leave the options out, or measure its file to try other settings.",
+            "Change them on the Listen page, or measure its file to try other settings.",
         )
     program = Program.of(context)
     folder = program.journal(journal)

@@ -122,4 +122,6 @@ def repair_text(found: "RepairReport") -> str:
     ):
         if files:
             lines += [f"{label}:", *(f"  {file}" for file in files)]
+    if found.takes and not (found.recordings_missing or found.recordings_changed):
+        lines.append("Every recording is there, with the bytes it was filed with.")
     return "\n".join(lines)

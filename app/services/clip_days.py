@@ -42,6 +42,11 @@ def recorded_at_and_source(info: "ClipInfo", zone: tzinfo, now: datetime) -> tup
     return when, source
 
 
+def is_guessed(source: str) -> bool:
+    """Whether a day's source is only what a copied file may have lost: its time, or now."""
+    return source in (_SOURCES["file_time"], _SOURCES[None])
+
+
 def days_in_doubt(info: "ClipInfo", recorded_at: datetime, turn_hour: int) -> tuple[date, ...]:
     """Give the two days a clip may belong to: its zone is not known and the turn is near."""
     if info.utc_offset_known or info.recorded_at is None or info.recorded_at.utcoffset() is None:

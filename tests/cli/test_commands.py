@@ -433,6 +433,7 @@ def test_a_lost_database_is_rebuilt_by_repair(run, journal_dir, wav_a):
     assert ran.code == 0
     assert "rebuilt" in ran.out
     assert "1 take in the journal." in ran.out
+    assert "Every recording is there" in ran.out
     assert run("measure", "Scale:2026-03-10:1").code == 0
     stray = journal_dir / "2026" / "2026-03-10" / "stray.wav"
     stray.write_bytes(wav_a.read_bytes())
@@ -489,3 +490,17 @@ def test_a_bug_without_a_place_for_its_log_is_told_all_the_same(run, monkeypatch
     ran = run("measure", "x.wav")
     assert ran.code == 1
     assert "the cat walked over it" in ran.err
+
+
+def test_an_import_says_when_a_day_is_only_the_time_of_the_file(run, wav_a, wav_b, tmp_path):
+    dateless = tmp_path / "clip.wav"
+    dateless.write_bytes(wav_a.read_bytes())
+    ran = run("import", dateless, wav_b, "--passage", "Scale")
+    assert ran.code == 0
+    assert ran.err.count("clip.wav: the day comes from the time the file was last changed") == 1
+    assert ran.err.count("the day comes from") == 1
+    other = tmp_path / "other.wav"
+    other.write_bytes(wav_b.read_bytes() + b"\0\0")
+    given = run("import", other, "--date", "2026-03-09")
+    assert given.code == 0
+    assert "the day comes from" not in given.err
