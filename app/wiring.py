@@ -132,9 +132,9 @@ def open_workbench(
 def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     zone = local_zone()
     practice_clock = ClockService(store, clock, zone)
-    assignments = AssignmentService(store, clock)
-    promises = PromiseService(store, clock)
     undoing = Undoing(store)
+    assignments = AssignmentService(store, clock, undoing)
+    promises = PromiseService(store, clock, undoing)
     bundles = BundleService(store, clock)
     is_visit = bundles.visiting is not None
     filer = TakeFiler(store, clock, VISITING if is_visit else None)
@@ -203,7 +203,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         watching=WatchService(store, clock, importing),
         promises=promises,
         assignments=assignments,
-        planning=PlanningService(store, clock, assignments),
+        planning=PlanningService(store, clock, assignments, undoing),
         record=record,
         minutes_import=MinutesImportService(store, practising),
         rehearsals=RehearsalService(store, clock),

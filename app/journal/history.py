@@ -1,4 +1,4 @@
-"""Undo and redo of what the player did to markers, takes and suggestions.
+"""Undo and redo of what the player did to the records of a journal.
 
 Values only: a change holds records as they were and as they became, and whoever
 keeps the records applies it. Undoing touches just the fields the change had altered,
@@ -9,10 +9,13 @@ remark) is not lost with it.
 from collections.abc import Callable
 from dataclasses import dataclass, fields, replace
 
+from app.journal.assignments import Assignment, Occasion
+from app.journal.plans import PracticePlan
+from app.journal.promises import Promise
 from app.journal.records import Marker, Take
 from app.journal.suggestions import Dismissal
 
-Record = Marker | Take | Dismissal
+Record = Marker | Take | Dismissal | Promise | Assignment | Occasion | PracticePlan
 
 DEPTH = 200
 """How many changes can be undone; the oldest are forgotten first."""
@@ -43,7 +46,7 @@ class Step:
 
     @property
     def kind(self) -> type[Record]:
-        """Whether it is about a marker, a take or a suggestion put aside."""
+        """What kind of record it is about."""
         return type(self._some)
 
     @property

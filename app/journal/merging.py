@@ -160,6 +160,7 @@ def _day(day: date, ours: DayCard | None, theirs: DayCard | None) -> DayCard:
         blocks=merged(first.blocks, last.blocks),
         items=merged(first.items, last.items),
         attempts=merged(first.attempts, last.attempts),
+        plan=next((card.plan for card in known if card.plan is not None), None),
     )
 
 

@@ -66,6 +66,11 @@ class PracticePlan:
     break_minutes: int = 0
 
     @property
+    def id(self) -> str:
+        """The practice day: there is one plan a day."""
+        return self.practice_day.isoformat()
+
+    @property
     def minutes_planned(self) -> int:
         """Lines and breaks together."""
         return sum(line.minutes for line in self.lines) + self.break_minutes

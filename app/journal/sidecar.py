@@ -7,7 +7,8 @@ Three kinds, each with a schema number and the instant it was written:
     session.
 ``day``
     one in the folder of a practice day: its sessions with their blocks, the items
-    these were spent on, every recording that was begun, and whether it was a rest day.
+    these were spent on, every recording that was begun, its plan, and whether it was a
+    rest day.
 ``journal``
     one in the journal's folder: passages, items, settings, clips put aside, promises
     with the numbers that were shared, assignments, coming dates, earlier hours,
@@ -16,8 +17,7 @@ Three kinds, each with a schema number and the instant it was written:
     clips that were shared.
 
 The database is the truth and the sidecars follow it; from the sidecars alone it can
-be made again, except for the measurements, which are made again from the recordings,
-and the plans.
+be made again, except for the measurements, which are made again from the recordings.
 Reading is tolerant (see :mod:`app.journal.codec`), writing is strict.
 """
 
@@ -33,6 +33,7 @@ from app.journal.blocks import Attempt, Block, Item
 from app.journal.bounds import PassageBounds
 from app.journal.codec import JsonDict, Unreadable, decoded, encoded, readable
 from app.journal.first_listen import FirstListen
+from app.journal.plans import PracticePlan
 from app.journal.promises import Promise, SharedNumber
 from app.journal.records import JournalSettings, Marker, Passage, RestDay, Session, Take
 from app.journal.rehearsals import Rehearsal
@@ -66,6 +67,7 @@ class DayCard:
     blocks: tuple[Block, ...] = ()
     items: tuple[Item, ...] = ()
     attempts: tuple[Attempt, ...] = ()
+    plan: PracticePlan | None = None
 
 
 @dataclass(frozen=True, slots=True)

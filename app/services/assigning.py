@@ -20,6 +20,7 @@ from app.services.items import titles_of
 from app.services.keeping_views import AssignmentRow, OccasionRow
 from app.services.passages import passage_title
 from app.services.time_spent import minutes_by_target, takes_by_passage
+from app.services.undoing import Undoing
 from app.services.wording import counted, day_text, minutes_text
 from app.store.store import Store
 
@@ -27,9 +28,10 @@ from app.store.store import Store
 class AssignmentService:
     """Keeps what was set for the week, and lessons, auditions and concerts."""
 
-    def __init__(self, store: Store, clock: Clock) -> None:
+    def __init__(self, store: Store, clock: Clock, undoing: Undoing) -> None:
         self._store = store
         self._clock = clock
+        self._undoing = undoing
 
     def open(self) -> tuple[AssignmentRow, ...]:
         """Give what is set, not done, and not past its day; the most urgent first."""
@@ -93,22 +95,23 @@ class AssignmentService:
         )
         self._check_targets(made)
         made = self._for_passage(made)
-        self._store.assignments.add(made)
+        self._undoing.make("set work added", None, made)
         return self._row(made)
 
     def change(self, assignment: Assignment) -> AssignmentRow:
         """Replace an assignment by its changed record."""
-        self._assignment(assignment.id)
+        before = self._assignment(assignment.id)
         kept = checked_assignment(assignment)
         self._check_targets(kept)
-        self._store.assignments.replace(kept)
+        self._undoing.make("set work changed", before, kept)
         return self._row(kept)
 
     def tick(self, assignment_id: str, done: bool = True) -> AssignmentRow:
         """Tick it off, or take the tick away."""
         made = self._assignment(assignment_id)
         kept = replace(made, done_on=self._today() if done else None)
-        self._store.assignments.replace(kept)
+        words = "set work ticked off" if done else "tick of set work taken away"
+        self._undoing.make(words, made, kept)
         return self._row(kept)
 
     def carry(self, assignment_id: str, due_on: date) -> AssignmentRow:
@@ -117,8 +120,8 @@ class AssignmentService:
 
     def remove(self, assignment_id: str) -> None:
         """Take it away."""
-        self._assignment(assignment_id)
-        self._store.assignments.remove(assignment_id)
+        made = self._assignment(assignment_id)
+        self._undoing.make("set work taken away", made, None)
 
     def coming(self) -> tuple[OccasionRow, ...]:
         """Give the dates ahead, today included, the next one first."""
@@ -150,16 +153,22 @@ class AssignmentService:
             " ".join(name.split()),
             tuple(dict.fromkeys(passage_ids)),
         )
-        self._store.occasions.put(made)
+        self._undoing.make("date noted", None, made)
         return made
 
     def change_occasion(self, occasion: Occasion) -> None:
         """Replace a date by its changed record."""
-        self._store.occasions.put(occasion)
+        self._undoing.make("date changed", self._occasion(occasion.id), occasion)
 
     def remove_occasion(self, occasion_id: str) -> None:
         """Take a date away."""
-        self._store.occasions.remove(occasion_id)
+        there = self._occasion(occasion_id)
+        if there is not None:
+            self._undoing.make("date taken away", there, None)
+
+    def _occasion(self, occasion_id: str) -> Occasion | None:
+        known = self._store.occasions.list()
+        return next((one for one in known if one.id == occasion_id), None)
 
     def _row(self, assignment: Assignment) -> AssignmentRow:
         return self._rows((assignment,))[0]

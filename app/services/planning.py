@@ -17,6 +17,7 @@ from app.services.assigning import AssignmentService
 from app.services.keeping_views import PlanView
 from app.services.passages import passage_title
 from app.services.time_spent import minutes_by_target
+from app.services.undoing import Undoing
 from app.services.views import Reading
 from app.services.wording import counted, minutes_text, reading_text
 from app.store.store import Store
@@ -36,9 +37,12 @@ _WARM_UP = "Warm up first, and stop where it hurts. A plan is a proposal, never 
 class PlanningService:
     """Proposes a plan for the practice day and keeps what the player makes of it."""
 
-    def __init__(self, store: Store, clock: Clock, assignments: AssignmentService) -> None:
+    def __init__(
+        self, store: Store, clock: Clock, assignments: AssignmentService, undoing: Undoing
+    ) -> None:
         self._store = store
         self._clock = clock
+        self._undoing = undoing
         self._assignments = assignments
 
     def today(self) -> PlanView | None:
@@ -77,16 +81,18 @@ class PlanningService:
 
     def make(self, minutes_available: int) -> PlanView:
         """Make a plan for today and keep it, in the place of the one there was."""
-        return self.keep(self.propose(minutes_available).plan)
+        return self.keep(self.propose(minutes_available).plan, "plan made")
 
-    def keep(self, plan: PracticePlan) -> PlanView:
-        """Keep a plan as it is."""
-        self._store.plans.put(plan)
+    def keep(self, plan: PracticePlan, words: str = "plan changed") -> PlanView:
+        """Keep a plan as it is; ``words`` say what was done, for undoing it."""
+        self._undoing.make(words, self._store.plans.get(plan.practice_day), plan)
         return _view(plan)
 
     def drop(self) -> None:
         """Do without today's plan."""
-        self._store.plans.remove(self._today())
+        plan = self._store.plans.get(self._today())
+        if plan is not None:
+            self._undoing.make("plan put away", plan, None)
 
     def add_line(
         self,
@@ -101,7 +107,7 @@ class PlanningService:
         cited = passage_id or item_id or line_id
         reason = PlanReason(ReasonKind.OWN, cited, "Your own choice.")
         line = PlanLine(line_id, " ".join(title.split()), minutes, (reason,), passage_id, item_id)
-        return self.keep(plans.with_line(self._plan(), line))
+        return self.keep(plans.with_line(self._plan(), line), "line added to the plan")
 
     def change_line(
         self, line_id: str, *, title: str | None = None, minutes: int | None = None
@@ -117,17 +123,19 @@ class PlanningService:
 
     def remove_line(self, line_id: str) -> PlanView:
         """Leave a line out."""
-        return self.keep(plans.without_line(self._plan(), line_id))
+        return self.keep(plans.without_line(self._plan(), line_id), "line left out")
 
     def reorder(self, line_ids: Sequence[str]) -> PlanView:
         """Put the lines in another order."""
-        return self.keep(plans.in_order(self._plan(), line_ids))
+        return self.keep(plans.in_order(self._plan(), line_ids), "lines put in order")
 
     def tick(self, line_id: str, done: bool = True) -> PlanView:
         """Tick a line off, or take the tick away."""
         plan = self._plan()
         _line(plan, line_id)
-        return self.keep(plans.ticked(plan, line_id, self._clock() if done else None))
+        return self.keep(
+            plans.ticked(plan, line_id, self._clock() if done else None), "tick in the plan"
+        )
 
     def _plan(self) -> PracticePlan:
         plan = self._store.plans.get(self._today())

@@ -13,6 +13,7 @@ from app.journal.promise_standing import DaysDone, PromiseState, standing
 from app.journal.promises import PlannedBreak, Promise, PromiseRule, SharedNumber
 from app.services.keeping_views import ClipNumbers, PromiseView, RuleRow
 from app.services.promise_text import clip_text, headline, rule_text, sentences
+from app.services.undoing import Undoing
 from app.services.wording import listed
 from app.store.store import Store
 
@@ -22,9 +23,10 @@ _ORDER = (PromiseState.RUNNING, PromiseState.AHEAD, PromiseState.KEPT, PromiseSt
 class PromiseService:
     """Keeps any number of promises, past and running."""
 
-    def __init__(self, store: Store, clock: Clock) -> None:
+    def __init__(self, store: Store, clock: Clock, undoing: Undoing) -> None:
         self._store = store
         self._clock = clock
+        self._undoing = undoing
 
     def list(self) -> tuple[PromiseView, ...]:
         """Give all promises: the running ones first, of the others the latest first."""
@@ -81,12 +83,13 @@ class PromiseService:
         made = rules.checked(
             Promise(uuid.uuid4().hex, name, rule.since, (rule,), created_at=self._clock())
         )
-        self._store.promises.add(made)
+        self._undoing.make(f"promise '{made.name}' made", None, made)
         return self.view(made.id)
 
     def rename(self, promise_id: str, name: str) -> PromiseView:
         """Give a promise another name."""
-        return self._keep(rules.checked(replace(self._promise(promise_id), name=name)))
+        before = self._promise(promise_id)
+        return self._keep(before, rules.checked(replace(before, name=name)), "another name")
 
     def change_rule(self, promise_id: str, rule: PromiseRule) -> PromiseView:
         """Change the rule from ``rule.since`` on, today at the earliest.
@@ -96,18 +99,21 @@ class PromiseService:
         PlainFailure
             For days that are over, a rule that makes no sense, or a promise that is.
         """
-        return self._keep(rules.with_rule(self._alive(promise_id), rule, self._today()))
+        before = self._alive(promise_id)
+        return self._keep(before, rules.with_rule(before, rule, self._today()), "another rule")
 
     def plan_break(
         self, promise_id: str, first_day: date, last_day: date, reason: str = ""
     ) -> PromiseView:
         """Pause a promise on days that are not over; both ends are included."""
         pause = PlannedBreak(first_day, last_day, " ".join(reason.split()))
-        return self._keep(rules.with_break(self._alive(promise_id), pause, self._today()))
+        before = self._alive(promise_id)
+        return self._keep(before, rules.with_break(before, pause, self._today()), "break planned")
 
     def go_on(self, promise_id: str) -> PromiseView:
         """End the break that runs: today counts again."""
-        return self._keep(rules.with_breaks_ended(self._alive(promise_id), self._today()))
+        before = self._alive(promise_id)
+        return self._keep(before, rules.with_breaks_ended(before, self._today()), "taken up again")
 
     def drop_break(self, promise_id: str, first_day: date) -> PromiseView:
         """Take a break away that has not begun."""
@@ -117,18 +123,19 @@ class PromiseService:
             for pause in promise.breaks
             if pause.first_day != first_day or pause.first_day <= self._today()
         )
-        return self._keep(replace(promise, breaks=kept))
+        return self._keep(promise, replace(promise, breaks=kept), "break taken away")
 
     def close(self, promise_id: str) -> PromiseView:
         """End a promise today; what was kept stays."""
         promise = self._promise(promise_id)
         if promise.closed_on is not None:
             return self.view(promise_id)
-        return self._keep(replace(promise, closed_on=self._today()))
+        return self._keep(promise, replace(promise, closed_on=self._today()), "ended")
 
     def reopen(self, promise_id: str) -> PromiseView:
         """Take the end back; the days since then are counted as what they were."""
-        return self._keep(replace(self._promise(promise_id), closed_on=None))
+        before = self._promise(promise_id)
+        return self._keep(before, replace(before, closed_on=None), "end taken back")
 
     def numbers_for(self, practice_day: date) -> tuple[ClipNumbers, ...]:
         """Give what a clip of a day bears, for each promise that has begun by then.
@@ -224,9 +231,9 @@ class PromiseService:
             rest=frozenset(day.practice_day for day in rest),
         )
 
-    def _keep(self, promise: Promise) -> PromiseView:
-        self._store.promises.replace(promise)
-        return self.view(promise.id)
+    def _keep(self, before: Promise, after: Promise, words: str) -> PromiseView:
+        self._undoing.make(f"promise '{after.name}': {words}", before, after)
+        return self.view(after.id)
 
     def _promise(self, promise_id: str) -> Promise:
         promise = self._store.promises.get(promise_id)

@@ -1,12 +1,21 @@
-"""One history for markers and deleted takes: applied to the store, safe from any thread."""
+"""One history for what the player changes: applied to the store, safe from any thread."""
 
 import threading
+from collections.abc import Callable
+from datetime import date
+from typing import Any
 
+from app.journal.assignments import Assignment, Occasion
 from app.journal.failures import PlainFailure
 from app.journal.history import Change, History, Record, Step
+from app.journal.plans import PracticePlan
+from app.journal.promises import Promise
 from app.journal.records import Marker, Take
 from app.journal.suggestions import Dismissal
 from app.store.store import Store
+
+Keep = Callable[[Any, Any], None]
+"""Takes a record as it is and as it is to be, ``None`` for one that is not there."""
 
 
 class Undoing:
@@ -16,6 +25,15 @@ class Undoing:
         self._store = store
         self._history = History()
         self._lock = threading.RLock()
+        self._kinds: dict[type, tuple[Callable[[str], Any], Keep]] = {
+            Take: (store.takes.get, self._keep_take),
+            Marker: (store.markers.get, self._keep_marker),
+            Dismissal: (store.dismissals.get, self._keep_dismissal),
+            Promise: (store.promises.get, self._keep_promise),
+            Assignment: (store.assignments.get, self._keep_assignment),
+            Occasion: (self._occasion, self._keep_occasion),
+            PracticePlan: (self._plan, self._keep_plan),
+        }
 
     @property
     def can_undo(self) -> bool:
@@ -55,26 +73,64 @@ class Undoing:
                     ) from problem
 
     def _apply_step(self, step: Step) -> None:
-        if step.kind is Take:
-            take = step.onto(self._store.takes.get(step.record_id))
-            if not isinstance(take, Take):
-                raise LookupError(step.record_id)  # a take is never removed from the database
-            self._store.takes.replace(take)
-            return
-        if step.kind is Dismissal:
-            self._apply_dismissal(step)
-            return
-        current = self._store.markers.get(step.record_id)
-        wanted = step.onto(current)
-        if wanted is None:
-            self._store.markers.remove(step.record_id)
-        elif isinstance(wanted, Marker):
-            keep = self._store.markers.add if current is None else self._store.markers.replace
-            keep(wanted)
+        get, keep = self._kinds[step.kind]
+        current = get(step.record_id)
+        keep(current, step.onto(current))
 
-    def _apply_dismissal(self, step: Step) -> None:
-        wanted = step.onto(self._store.dismissals.get(step.record_id))
+    def _keep_take(self, _current: Take | None, wanted: Take | None) -> None:
         if wanted is None:
-            self._store.dismissals.remove(step.record_id)
-        elif isinstance(wanted, Dismissal):
+            msg = "a take is never removed from the database"
+            raise LookupError(msg)
+        self._store.takes.replace(wanted)
+
+    def _keep_marker(self, current: Marker | None, wanted: Marker | None) -> None:
+        if wanted is None:
+            if current is not None:
+                self._store.markers.remove(current.id)
+            return
+        keep = self._store.markers.add if current is None else self._store.markers.replace
+        keep(wanted)
+
+    def _keep_dismissal(self, current: Dismissal | None, wanted: Dismissal | None) -> None:
+        if wanted is not None:
             self._store.dismissals.add(wanted)
+        elif current is not None:
+            self._store.dismissals.remove(current.id)
+
+    def _keep_promise(self, current: Promise | None, wanted: Promise | None) -> None:
+        if wanted is not None:
+            keep = self._store.promises.add if current is None else self._store.promises.replace
+            keep(wanted)
+        elif current is not None:
+            if self._store.shared_numbers.list(current.id):
+                raise PlainFailure(
+                    f"A number of '{current.name}' was shared, so the promise stays.",
+                    "It can be ended instead.",
+                )
+            self._store.promises.remove(current.id)
+
+    def _keep_assignment(self, current: Assignment | None, wanted: Assignment | None) -> None:
+        if wanted is not None:
+            work = self._store.assignments
+            (work.add if current is None else work.replace)(wanted)
+        elif current is not None:
+            self._store.assignments.remove(current.id)
+
+    def _keep_occasion(self, current: Occasion | None, wanted: Occasion | None) -> None:
+        if wanted is not None:
+            self._store.occasions.put(wanted)
+        elif current is not None:
+            self._store.occasions.remove(current.id)
+
+    def _keep_plan(self, current: PracticePlan | None, wanted: PracticePlan | None) -> None:
+        if wanted is not None:
+            self._store.plans.put(wanted)
+        elif current is not None:
+            self._store.plans.remove(current.practice_day)
+
+    def _occasion(self, occasion_id: str) -> Occasion | None:
+        known = self._store.occasions.list()
+        return next((one for one in known if one.id == occasion_id), None)
+
+    def _plan(self, plan_id: str) -> PracticePlan | None:
+        return self._store.plans.get(date.fromisoformat(plan_id))

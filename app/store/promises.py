@@ -1,6 +1,6 @@
 """The promises of a journal, and the numbers that were shared from them."""
 
-from sqlalchemy import insert, select
+from sqlalchemy import delete, insert, select
 
 from app.journal.promises import Promise, SharedNumber
 from app.store.keeping_models import PromiseModel, SharedNumberModel
@@ -17,6 +17,12 @@ class PromiseRepository(KeptById[Promise]):
     model = PromiseModel
     record = Promise
     order = (_PROMISE.start, _PROMISE.created_at, _PROMISE.id)
+
+    def remove(self, promise_id: str) -> None:
+        """Take a promise away of which no number was shared."""
+        with self._work.connection() as connection:
+            connection.execute(delete(PromiseModel).where(_PROMISE.id == promise_id))
+            self._work.touch(JOURNAL_KEY)
 
 
 class SharedNumberRepository:

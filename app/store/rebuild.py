@@ -30,6 +30,7 @@ from app.store.keeping_models import (
     EarlierHoursModel,
     LessonRemarkModel,
     OccasionModel,
+    PlanModel,
     PromiseModel,
     RehearsalModel,
     SharedClipModel,
@@ -59,6 +60,7 @@ _REST = RestDayModel.__table__.c
 _ITEM = ItemModel.__table__.c
 _BLOCK = BlockModel.__table__.c
 _ATTEMPT = AttemptModel.__table__.c
+_PLAN = PlanModel.__table__.c
 
 
 def read_sidecars(folders: Folders, progress: Progress, should_stop: ShouldStop) -> Contents:
@@ -161,8 +163,11 @@ def write_found(connection: Connection, found: Contents) -> None:
         _write_kept(connection, found.journal)
     for day in found.days.values():
         connection.execute(delete(RestDayModel).where(_REST.practice_day == day.practice_day))
+        connection.execute(delete(PlanModel).where(_PLAN.practice_day == day.practice_day))
     rests = [replace(d.rest, practice_day=d.practice_day) for d in found.days.values() if d.rest]
     upsert(connection, RestDayModel, map(values_of, rests))
+    plans = [replace(d.plan, practice_day=d.practice_day) for d in found.days.values() if d.plan]
+    upsert(connection, PlanModel, map(values_of, plans))
     if found.journal is not None:
         settings = encoded(found.journal.settings)
         rows = [{"key": key, "value": json_text(value)} for key, value in settings.items()]

@@ -36,6 +36,7 @@ from app.store.listening import DismissalRepository, FirstListenRepository
 from app.store.markers import MarkerRepository
 from app.store.models import SidecarDueModel
 from app.store.passages import PassageRepository
+from app.store.plans import PlanRepository
 from app.store.promises import PromiseRepository, SharedNumberRepository
 from app.store.rehearsals import RehearsalRepository
 from app.store.remarks import LessonRemarkRepository
@@ -82,6 +83,7 @@ class Records:
     blind_trials: BlindTrialRepository
     remarks: LessonRemarkRepository
     shared_clips: SharedClipRepository
+    plans: PlanRepository
 
 
 class Sidecars:
@@ -135,6 +137,7 @@ class Sidecars:
                 attempt.practice_day
                 for attempt in records.attempts.list(first_day=first_day, last_day=last_day)
             }
+            days |= set(records.plans.days(first_day=first_day, last_day=last_day))
             return (
                 *self._take_cards([take.id for take in takes], now),
                 *(self._day_card(day, now) for day in sorted(days)),
@@ -222,6 +225,7 @@ class Sidecars:
             blocks=blocks,
             items=tuple(item for item in items if item.id in used),
             attempts=self._records.attempts.list(first_day=day, last_day=day),
+            plan=self._records.plans.get(day),
         )
 
     def _journal_card(self, now: datetime) -> JournalCard:

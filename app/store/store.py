@@ -162,6 +162,7 @@ class Store:
                 self.blind_trials,
                 self.remarks,
                 self.shared_clips,
+                self.plans,
             ),
             clock,
         )

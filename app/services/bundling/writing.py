@@ -127,7 +127,9 @@ def _add_cards(
     for card in cards:
         if isinstance(card, DayCard):
             folder = f"{card.practice_day.year}/{card.practice_day}"
-            bundle.writestr(f"{folder}/day.json", card_text(card))
+            bundle.writestr(
+                f"{folder}/day.json", card_text(card if whole_record else replace(card, plan=None))
+            )
         elif isinstance(card, JournalCard):
             some = card if whole_record else _for_a_teacher(card, used, days)
             bundle.writestr("journal.json", card_text(some))

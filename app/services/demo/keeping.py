@@ -11,6 +11,7 @@ from app.journal.records import Passage
 from app.services.assigning import AssignmentService
 from app.services.lifetime import RecordService
 from app.services.promising import PromiseService
+from app.services.undoing import Undoing
 from app.store.store import Store
 
 _HALF_WAY = timedelta(days=28)
@@ -39,7 +40,9 @@ def keep_promises(
 ) -> None:
     """Make the promise of sixty days, asked a little more half way, and set the week's work."""
     present = clock.now
-    promises, assignments = PromiseService(store, clock), AssignmentService(store, clock)
+    undoing = Undoing(store)
+    promises = PromiseService(store, clock, undoing)
+    assignments = AssignmentService(store, clock, undoing)
     audition = end + _TO_THE_AUDITION
     rule = PromiseRule(first, Stretch.IN_TOTAL, 55, rest_days=10, end=audition)
     clock.now = present - (end - first)
