@@ -4,6 +4,8 @@ Each is a list of SVG paths: ``s:`` is stroked, ``f:`` filled. They take the col
 the text beside them, so they follow light, dark and disabled by themselves.
 """
 
+from pathlib import Path
+
 from PySide6.QtCore import QByteArray, QPoint, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QGuiApplication, QIcon, QIconEngine, QPainter, QPalette, QPixmap
 from PySide6.QtSvg import QSvgRenderer
@@ -110,3 +112,17 @@ def icon(name: str, *, on_accent: bool = False) -> QIcon:
         raise KeyError(name)
     role = QPalette.ColorRole.HighlightedText if on_accent else QPalette.ColorRole.ButtonText
     return QIcon(_ShapeEngine(name, role))
+
+
+def program_icon() -> QIcon:
+    """Return the program's own icon, in the sizes that task bars and switchers ask for."""
+    drawing = QSvgRenderer(str(Path(__file__).with_name("passagework.svg")))
+    icon = QIcon()
+    for size_px in (16, 24, 32, 48, 64, 128, 256):
+        pixmap = QPixmap(size_px, size_px)
+        pixmap.fill(Qt.GlobalColor.transparent)
+        painter = QPainter(pixmap)
+        drawing.render(painter, QRectF(0, 0, size_px, size_px))
+        painter.end()
+        icon.addPixmap(pixmap)
+    return icon
