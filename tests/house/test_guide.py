@@ -9,6 +9,7 @@ import pytest
 import typer.main
 
 from app.cli import build
+from app.services.measures import MEASURES
 from app.ui.keys import ACTIONS
 
 REPOSITORY = Path(__file__).parents[2]
@@ -101,6 +102,14 @@ def test_sentences_quoted_under_a_symptom_are_what_the_program_says():
     assert len(quoted) > 40
     unsaid = [words for words in quoted if words.strip(" .") not in said]
     assert not unsaid
+
+
+def test_every_measure_that_is_shown_is_explained():
+    text = (REPOSITORY / "app" / "guide" / "numbers.md").read_text(encoding="utf-8")
+    explained = text.casefold()
+    unexplained = [m.label for m in MEASURES if m.label.casefold() not in explained]
+    # 'Within 10, within 25 cents' is one row.
+    assert set(unexplained) <= {"Within 10 cents"}
 
 
 def test_every_page_is_reached_from_the_list_and_every_picture_is_used_and_small():
