@@ -11,6 +11,7 @@ from datetime import date, datetime
 from enum import StrEnum
 
 from app.journal.clicks import ClickBeats, RoundTripRecord
+from app.journal.day_names import DayName
 from app.journal.scores import BarSpan, PassageScore
 
 
@@ -278,6 +279,7 @@ class JournalSettings:
     measured, one for each pair of output and input. ``ear_first_since``: since when
     measurements wait for the player's own markers, ``None`` for no longer or never.
     ``buffer_ms``: how much sound inputs and outputs hold ready, more on a busy machine.
+    ``day_names``: what the player calls days of a few minutes.
     """
 
     day_turn_hour: int = 4
@@ -292,3 +294,4 @@ class JournalSettings:
     round_trips: tuple[RoundTripRecord, ...] = ()
     ear_first_since: datetime | None = None
     buffer_ms: int = 40
+    day_names: tuple[DayName, ...] = ()

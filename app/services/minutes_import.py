@@ -127,6 +127,10 @@ class MinutesImportService:
                 progress(done / len(fresh))
         return len(fresh)
 
+    def way_written(self, proposal: MinutesProposal, date_column: int) -> DateOrder | None:
+        """Give the one way another column of days can be read; instant, ``None`` to ask."""
+        return only_order([row[date_column] for row in proposal.table.rows])
+
     def _known(self, days: Mapping[date, float]) -> Mapping[date, float]:
         if not days:
             return {}

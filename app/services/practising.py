@@ -7,6 +7,7 @@ from datetime import date, datetime, time, timedelta
 from typing import Literal
 
 from app.journal.counting import count, missed_days, practised_days
+from app.journal.day_names import checked_names
 from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock, practice_day
 from app.journal.records import JournalSettings, MinutesSource, RestDay, Session, Take
@@ -99,6 +100,8 @@ class PractisingService:
             for rest in self._store.rest_days.list(first_day=first_day, last_day=last_day)
         }
         late = self._late_days(takes)
+        shared = self._shared_days()
+        paused = self._paused_days(first_day, last_day)
         bars = []
         for offset in range((last_day - first_day).days + 1):
             day = first_day + timedelta(days=offset)
@@ -111,6 +114,8 @@ class PractisingService:
                     rest=_rest_word(rest),
                     missed=day in missed,
                     late=day in late,
+                    is_shared=day in shared,
+                    paused=paused.get(day, ()),
                 )
             )
         return tuple(bars)
@@ -141,6 +146,7 @@ class PractisingService:
             raise PlainFailure(
                 "A reminder needs a time of day.", "Choose one from 00:00 to 23:59, or none."
             )
+        settings = replace(settings, day_names=checked_names(settings.day_names))
         self._store.settings.replace(settings)
         self._practice_clock.refresh()
         return settings
@@ -164,6 +170,20 @@ class PractisingService:
             for take in takes
             if practice_day(take.entered_at, turn_hour=turn) > take.practice_day
         }
+
+    def _shared_days(self) -> set[date]:
+        days = {clip.practice_day for clip in self._store.shared_clips.list()}
+        return days | {one.practice_day for one in self._store.shared_numbers.list()}
+
+    def _paused_days(self, first_day: date, last_day: date) -> dict[date, tuple[str, ...]]:
+        found: dict[date, tuple[str, ...]] = {}
+        for promise in self._store.promises.list():
+            for pause in promise.breaks:
+                day = max(pause.first_day, first_day)
+                while day <= min(pause.last_day, last_day):
+                    found[day] = (*found.get(day, ()), promise.name)
+                    day += timedelta(days=1)
+        return found
 
     def _new_session(self, day: date) -> Session:
         now = self._clock()

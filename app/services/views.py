@@ -131,7 +131,11 @@ class TodayView:
 
 @dataclass(frozen=True, slots=True)
 class DayBar:
-    """One day of the calendar."""
+    """One day of the calendar.
+
+    ``is_shared``: a clip or number of the day was given away. ``paused``: the promises
+    that pause on it, by name.
+    """
 
     practice_day: date
     minutes: float | None
@@ -139,6 +143,8 @@ class DayBar:
     rest: Literal["", "planned", "marked"]
     missed: bool
     late: bool
+    is_shared: bool = False
+    paused: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,8 +12,10 @@ from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
+from app.ui.calendar_actions import CALENDAR_ACTIONS
 from app.ui.compare_actions import COMPARE_ACTIONS
 from app.ui.language import tr
+from app.ui.lesson_actions import LESSON_ACTIONS
 from app.ui.listen_actions import LISTEN_ACTIONS, MARKER_KEY_COUNT
 from app.ui.listen_ear_actions import LISTEN_EAR_ACTIONS
 
@@ -69,6 +71,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("guide", "Open the guide", "Shift+F1"),
         ("keys", "Keys of your own, for a pedal", "Ctrl+K"),
         ("backups", "Backups of this journal", "Ctrl+B"),
+        ("rehearsal.next", "Hear the next take of the rehearsal", "Ctrl+J"),
         ("quit", "Close the program", "Ctrl+Q"),
     ),
     *_specs(
@@ -79,6 +82,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("practice.large", "Large view for the music stand, or back", "F"),
         ("practice.plan", "Propose a plan for the minutes there are", "O"),
         ("practice.assignments", "What is set for the lesson", "Shift+L"),
+        ("practice.rehearsal", "Audition rehearsal, or back to today", "Shift+A"),
         ("practice.arm", "Record from the first note on, or wait no longer", "W"),
         ("practice.guides", "Click and drone for the next takes", "C"),
         ("practice.file_clip", "File the first new clip as proposed", "K"),
@@ -105,23 +109,10 @@ ACTIONS: tuple[ActionSpec, ...] = (
     ),
     *_specs(Where.LISTEN, *LISTEN_ACTIONS, *LISTEN_EAR_ACTIONS),
     *_specs(Where.COMPARE, *COMPARE_ACTIONS),
-    *_specs(
-        Where.CALENDAR,
-        ("calendar.previous", "Year before", "PgUp"),
-        ("calendar.next", "Next year", "PgDown"),
-        ("calendar.today", "To today", "H"),
-        ("calendar.minutes", "Type the minutes of the chosen day", "T"),
-        ("calendar.promises", "Promises, or back to the year", "P"),
-        ("calendar.export", "Save the year as a picture, document or table", "Ctrl+S"),
-        ("calendar.rest", "Rest day, or take the mark away", "R"),
-    ),
+    *_specs(Where.CALENDAR, *CALENDAR_ACTIONS),
     *_specs(
         Where.LESSON,
-        ("lesson.previous", "Week before", "PgUp"),
-        ("lesson.next", "Next week", "PgDown"),
-        ("lesson.this_week", "The seven days up to today", "W"),
-        ("lesson.copy", "Copy the text", "Ctrl+Shift+C"),
-        ("lesson.save", "Save the text as a file", "Ctrl+S"),
+        *LESSON_ACTIONS,
     ),
 )
 

@@ -181,7 +181,7 @@ def test_the_year_is_saved_as_table_picture_drawing_and_document(
     assert rows["2026-02-10"]["minutes"] == ""
     image = QImage(str(tmp_path / "year.png"))
     assert (image.width(), image.height()) == (2240, 1600)
-    colours = {image.pixelColor(x, 420).name() for x in range(0, 2240, 2)}
+    colours = {image.pixelColor(x, 396).name() for x in range(0, 2240, 2)}
     assert len(colours) > 2, "bars are drawn"
     assert QSvgRenderer(str(tmp_path / "year.svg")).isValid()
     assert (tmp_path / "year.pdf").read_bytes().startswith(b"%PDF-")

@@ -1,25 +1,34 @@
 """Calendar: the year at a glance, and one day beside it."""
 
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
 
+from app.journal.day_names import DayName
 from app.services.views import DayBar, TakeRow
-from app.services.wording import day_text, length_text
+from app.services.wording import day_text, length_text, listed
 from app.ui.desk import Desk
+from app.ui.keys import describe
+from app.ui.language import tr
 from app.ui.models.rows import Column
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
-from app.ui.widgets.basics import Button, Card, column, fill, large, row, sentence, soft
+from app.ui.widgets.basics import Button, Card, column, fill, large, row, sentence
 from app.ui.widgets.choices import short_passage
 from app.ui.widgets.day_head import MinutesField
+from app.ui.widgets.day_names_form import DayNamesForm
+from app.ui.widgets.minutes_import_form import MinutesImportForm
 from app.ui.widgets.promises_panel import PromisesPanel
+from app.ui.widgets.record_pane import RecordPane
 from app.ui.widgets.table import RowTable
-from app.ui.widgets.year_chart import LEGEND, YearChart, bar_words
-from app.ui.widgets.year_export import FILE_KINDS, save_year
+from app.ui.widgets.year_chart import YearChart, bar_words
+from app.ui.widgets.year_export import FILE_KINDS, print_year, save_year
+from app.ui.widgets.year_marks import YearLegend
 
 _SIDE_WIDTH_PX = 312
+_OtherView = PromisesPanel | RecordPane | DayNamesForm | MinutesImportForm
 
 
 def _take_name(take: TakeRow) -> str:
@@ -30,7 +39,7 @@ class CalendarPage(Page):
     """A year of bars; minutes and rest of the chosen day."""
 
     def __init__(self, desk: Desk) -> None:
-        super().__init__(desk, "Calendar")
+        super().__init__(desk, tr("Calendar"))
         self._today = date.today()
         self._span: tuple[date, date] | None = None
         self.year = self._today.year
@@ -38,39 +47,59 @@ class CalendarPage(Page):
         self._heading = large()
         self._previous = Button("", "previous", action_id="calendar.previous")
         self._next = Button("", "next", action_id="calendar.next")
-        self._now = Button("Today", action_id="calendar.today")
+        self._now = Button(tr("Today"), action_id="calendar.today")
         self._day = large()
         self._words = sentence()
-        self.minutes = MinutesField("minutes of the day")
-        self._rest = Button("Rest day", action_id="calendar.rest")
+        self.minutes = MinutesField(tr("minutes of the day"))
+        self._rest = Button(tr("Rest day"), action_id="calendar.rest")
         self._rest.setCheckable(True)
         columns: tuple[Column[TakeRow], ...] = (
-            Column("Take", _take_name, lambda take: f"{take.passage_name}, take {take.number}"),
-            Column("Length", lambda take: length_text(take.duration_s), is_number=True),
+            Column(
+                tr("Take"),
+                _take_name,
+                lambda take: tr("{passage}, take {number}").format(
+                    passage=take.passage_name, number=take.number
+                ),
+            ),
+            Column(tr("Length"), lambda take: length_text(take.duration_s), is_number=True),
         )
-        self.takes: RowTable[TakeRow] = RowTable("Takes of the day", columns)
+        self.takes: RowTable[TakeRow] = RowTable(tr("Takes of the day"), columns)
         self.promises = PromisesPanel(desk)
-        self._to_promises = Button("Promises", action_id="calendar.promises")
-        self._save = Button("Save", action_id="calendar.export")
+        self.record = RecordPane(desk)
+        self.names = DayNamesForm(desk)
+        self.importing = MinutesImportForm(desk)
+        self._others: dict[str, tuple[Button, _OtherView]] = {
+            "calendar.promises": (Button(tr("Promises")), self.promises),
+            "calendar.record": (Button(tr("Record")), self.record),
+            "calendar.names": (Button(tr("Kinds of day")), self.names),
+            "calendar.import": (Button(tr("Import")), self.importing),
+        }
+        self._save = Button(tr("Save"), action_id="calendar.export")
+        self._print = Button(tr("Print"), action_id="calendar.print")
         self._views = QStackedWidget()
+        self._side = Card()
         self._build()
         self._connect()
 
     def _build(self) -> None:
         head = row()
         fill(head, self._heading, self._previous, self._next, self._now, 1)
-        fill(head, self._save, self._to_promises)
+        for action_id, (button, _) in self._others.items():
+            describe(button, action_id, button.text())
+            head.addWidget(button)
+        fill(head, self._save, self._print)
         year = Card()
         year.box.addWidget(self.chart)
         left = column()
-        self._legend = soft()
-        fill(left, head, year, self._legend)
+        self.legend = YearLegend(self.desk.theme)
+        fill(left, head, year, self.legend)
         left.setStretch(1, 1)
         left_side = QWidget()
         left_side.setLayout(left)
         self._views.addWidget(left_side)
-        self._views.addWidget(self.promises)
-        side = Card()
+        for _, view in self._others.values():
+            self._views.addWidget(view)
+        side = self._side
         side.setFixedWidth(_SIDE_WIDTH_PX)
         entry = row(spacing=2 * GRID_PX)
         fill(entry, self.minutes, self._rest, 1)
@@ -98,11 +127,15 @@ class CalendarPage(Page):
         bind(self, "calendar.today", lambda: self.chart.choose(self._today))
         bind(self, "calendar.minutes", self.minutes.write)
         bind(self, "calendar.rest", self.toggle_rest)
-        bind(self, "calendar.promises", self.toggle_promises)
+        bind(self, "calendar.print", self.choose_printer)
+        for action_id, (button, view) in self._others.items():
+            toggle = partial(self._toggle, view)
+            bind(self, action_id, toggle)
+            button.clicked.connect(toggle)
+            view.closed.connect(self._show_the_year)
         bind(self, "calendar.export", self.choose_file)
-        self._to_promises.clicked.connect(self.toggle_promises)
         self._save.clicked.connect(self.choose_file)
-        self.promises.closed.connect(self.toggle_promises)
+        self._print.clicked.connect(self.choose_printer)
 
     @property
     def day_words(self) -> str:
@@ -128,6 +161,7 @@ class CalendarPage(Page):
                 practising.year(year),
                 practising.today().practice_day,
                 practising.first_and_last_day(),
+                practising.settings().day_names,
             ),
             lambda found: self._take_over(year, *found),
             subject="calendar.year",
@@ -135,18 +169,46 @@ class CalendarPage(Page):
 
     def toggle_promises(self) -> None:
         """Show the promises in the place of the year, or the year again."""
-        to_promises = self._views.currentWidget() is not self.promises
-        self._views.setCurrentIndex(int(to_promises))
-        if to_promises:
+        self._toggle(self.promises)
+
+    def show_record(self) -> None:
+        """Show what the record shows, or the year again."""
+        self._toggle(self.record)
+
+    def show_names(self) -> None:
+        """Show the form of the kinds of day, or the year again."""
+        self._toggle(self.names)
+
+    def show_import(self) -> None:
+        """Show the form that brings minutes in, or the year again."""
+        self._toggle(self.importing)
+
+    def _toggle(self, view: _OtherView, _checked: bool = False) -> None:
+        if self._views.currentWidget() is view:
+            self._show_the_year()
+            return
+        self._views.setCurrentWidget(view)
+        # The record and a table of minutes want the whole width.
+        self._side.setVisible(view not in (self.record, self.importing))
+        if view is self.promises:
             self.promises.start(self._today)
             self.promises.table.setFocus()
-        else:
-            self.chart.setFocus()
+        elif view is self.record:
+            self.record.start()
+        elif view is self.names:
+            self.names.start()
+        elif view is self.importing:
+            self.importing.start()
+
+    def _show_the_year(self) -> None:
+        self._views.setCurrentIndex(0)
+        self._side.show()
+        self.chart.setFocus()
 
     def choose_file(self) -> None:
         """Ask where to save the year, and save it."""
         name, _ = QFileDialog.getSaveFileName(
-            self, "Save the year", f"practice-{self.year}.png", FILE_KINDS
+            self, tr("Save the year"), f"practice-{self.year}.png", tr(FILE_KINDS)
         )
         if name:
             self.save_year(Path(name))
@@ -154,6 +216,17 @@ class CalendarPage(Page):
     def save_year(self, file: Path) -> None:
         """Save the year that is shown; the name's ending says as what."""
         save_year(self.desk, self.chart, self.year, file)
+
+    def choose_printer(self) -> None:
+        """Ask for a printer, and print the year that is shown."""
+        # Only now: the printing library looks for printers when it is loaded.
+        from PySide6.QtPrintSupport import QPrintDialog, QPrinter  # noqa: PLC0415
+
+        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+        dialog = QPrintDialog(printer, self)
+        dialog.setWindowTitle(tr("Print the year"))
+        if dialog.exec() == QPrintDialog.DialogCode.Accepted:
+            print_year(self.desk, self.chart, self.year, printer)
 
     def toggle_rest(self) -> None:
         """Mark the chosen day as rest, or take the mark away."""
@@ -173,15 +246,20 @@ class CalendarPage(Page):
             )
 
     def _take_over(
-        self, year: int, bars: tuple[DayBar, ...], today: date, span: tuple[date, date] | None
+        self,
+        year: int,
+        bars: tuple[DayBar, ...],
+        today: date,
+        span: tuple[date, date] | None,
+        names: tuple[DayName, ...],
     ) -> None:
         self._today = today
         self._span = span
         first = span[0].year if span else today.year
         self._previous.setEnabled(year > first - 1)
         self._next.setEnabled(year < today.year + 1)
-        self.chart.show_year(year, bars, today)
-        self._legend.setText(LEGEND.format(round(self.chart.top_minutes)))
+        self.chart.show_year(year, bars, today, names)
+        self.legend.show_names(names, self.chart.top_minutes)
         if self.chart.chosen is not None:
             self._show_day(self.chart.chosen)
 
@@ -200,11 +278,16 @@ class CalendarPage(Page):
     def _words_of(self, day: date, bar: DayBar | None) -> str:
         if day > self._today:
             planned = bar is not None and bar.rest
-            return "A planned rest day." if planned else "Still to come. Rest can be planned."
+            words = (
+                tr("A planned rest day.") if planned else tr("Still to come. Rest can be planned.")
+            )
+            paused = bar.paused if bar else ()
+            on_break = tr("On a break: {promises}.").format(promises=listed(paused))
+            return f"{words} {on_break}" if paused else words
         if bar is None:
-            return "Nothing noted."
-        said = bar_words(bar).partition(", ")[2]
-        return f"{said[:1].upper()}{said[1:]}." if said else "Nothing noted."
+            return tr("Nothing noted.")
+        said = bar_words(bar, self.chart.names).partition(", ")[2]
+        return f"{said[:1].upper()}{said[1:]}." if said else tr("Nothing noted.")
 
     def _set_minutes(self, minutes: float) -> None:
         day = self.chart.chosen

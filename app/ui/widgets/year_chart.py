@@ -17,41 +17,22 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QToolTip, QWidget
 
+from app.journal.day_names import DayName, kind_of
 from app.services.views import DayBar
-from app.services.wording import counted, day_text, minutes_text
+from app.services.wording import day_text
+from app.ui.language import tr
 from app.ui.theme import SMALL_PT, Colours, Theme, font
+from app.ui.widgets.year_marks import FOOT_PX, bar_words, draw_bar, draw_marks, draw_today
 
-LEGEND = (
-    "Bar: minutes of the day, the highest {} min.   Line under a day: a take was made.   "
-    "Filled block: planned rest.   Hollow block: rest marked afterwards.   "
-    "Dot: nothing noted.   Dash over a bar: entered later."
-)
+__all__ = ["YearChart", "bar_words"]
+
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 _LABEL_WIDTH_PX = 40.0
 _TOTAL_WIDTH_PX = 64.0
-_FOOT_PX = 12.0
 _LEAST_TOP_MINUTES = 60.0
 _DAYS = 31
 _DAY_STEPS: dict[int, int] = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
 _MONTH_STEPS: dict[int, int] = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
-
-
-def bar_words(bar: DayBar) -> str:
-    """Return a day in words, kind and factual."""
-    parts = [day_text(bar.practice_day)]
-    if bar.minutes is not None:
-        parts.append(minutes_text(bar.minutes))
-    if bar.take_count:
-        parts.append(counted(bar.take_count, "take"))
-    if bar.rest == "planned":
-        parts.append("rest, planned")
-    elif bar.rest == "marked":
-        parts.append("rest, marked afterwards")
-    elif bar.missed:
-        parts.append("no practice noted")
-    if bar.late:
-        parts.append("entered later")
-    return ", ".join(parts)
 
 
 class YearChart(QWidget):
@@ -79,9 +60,10 @@ class YearChart(QWidget):
         self._year = date.today().year
         self._today: date | None = None
         self.chosen: date | None = None
+        self.names: tuple[DayName, ...] = ()
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAccessibleName("The year, a bar a day")
-        self.setMinimumSize(560, 400)
+        self.setAccessibleName(tr("The year, a bar a day"))
+        self.setMinimumSize(560, 360)
         theme.changed.connect(lambda _: self.update())
 
     def sizeHint(self) -> QSize:
@@ -102,8 +84,16 @@ class YearChart(QWidget):
     def _colours(self) -> Colours:
         return self._fixed_colours or self._theme.colours
 
-    def show_year(self, year: int, bars: tuple[DayBar, ...], today: date) -> None:
-        """Show a year."""
+    def show_year(
+        self,
+        year: int,
+        bars: tuple[DayBar, ...],
+        today: date,
+        names: tuple[DayName, ...] | None = None,
+    ) -> None:
+        """Show a year; ``names`` are what the player calls days of a few minutes."""
+        if names is not None:
+            self.names = names
         self._year = year
         self._bars = {bar.practice_day: bar for bar in bars}
         self._today = today
@@ -155,7 +145,7 @@ class YearChart(QWidget):
         if isinstance(event, QHelpEvent) and event.type() == QEvent.Type.ToolTip:
             day = self._day_at(QPointF(event.pos()))
             bar = self._bars.get(day) if day else None
-            QToolTip.showText(event.globalPos(), bar_words(bar) if bar else "", self)
+            QToolTip.showText(event.globalPos(), bar_words(bar, self.names) if bar else "", self)
             return True
         return super().event(event)
 
@@ -188,53 +178,23 @@ class YearChart(QWidget):
                 total += bar.minutes or 0.0
                 self._draw_bar(painter, bar, self._cell(day))
             if day == self._today:
-                painter.setPen(QColor(c.ink))
-                painter.drawText(
-                    QRectF(self._cell(day).left() - 8, strip.bottom(), self._step + 16, _FOOT_PX),
-                    Qt.AlignmentFlag.AlignCenter,
-                    "\N{BLACK UP-POINTING SMALL TRIANGLE}",
-                )
+                draw_today(painter, self._cell(day), c)
             if day == self.chosen:
                 self._draw_choice(painter, self._cell(day))
         if total:
             painter.setPen(QColor(c.ink_soft))
             place = QRectF(self.width() - _TOTAL_WIDTH_PX, strip.top(), 62, strip.height())
             end = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom
-            painter.drawText(place, end, f"{total / 60:.0f} h")
+            painter.drawText(place, end, tr("{hours} h").format(hours=f"{total / 60:.0f}"))
 
     def _draw_bar(self, painter: QPainter, bar: DayBar, cell: QRectF) -> None:
-        c = self._colours
-        middle, foot = cell.center().x(), cell.bottom()
         width = max(3.0, min(14.0, cell.width() - 4))
+        height = 0.0
         if bar.minutes:
-            height = max(2.0, min(1.0, bar.minutes / self.top_minutes) * (cell.height() - 6))
-            body = QRectF(middle - width / 2, foot - height, width, height)
-            painter.setPen(Qt.PenStyle.NoPen)
-            painter.setBrush(QColor(c.accent))
-            painter.drawRect(body)
-            if bar.late:
-                painter.setPen(QPen(QColor(c.ink), 1.4))
-                top = body.top() - 3
-                painter.drawLine(QPointF(middle - 3, top), QPointF(middle + 3, top))
-        if bar.take_count:
-            painter.setPen(QPen(QColor(c.accent), 2.0))
-            under = foot + 3.5
-            painter.drawLine(QPointF(middle - width / 2, under), QPointF(middle + width / 2, under))
-        if bar.rest:
-            # A short level stroke, like a rest hanging from its line.
-            painter.setPen(Qt.PenStyle.NoPen)
-            painter.setBrush(QColor(c.ink_soft))
-            box = QRectF(middle - 4, foot - 10, 8, 4)
-            if bar.rest == "planned":
-                painter.drawRect(box)
-            else:
-                painter.setPen(QPen(QColor(c.ink_soft), 1.2))
-                painter.setBrush(Qt.BrushStyle.NoBrush)
-                painter.drawRect(box)
-        elif bar.missed and not bar.minutes and not bar.take_count:
-            painter.setPen(Qt.PenStyle.NoPen)
-            painter.setBrush(QColor(c.ink_soft))
-            painter.drawEllipse(QPointF(middle, foot - 5), 2.0, 2.0)
+            height = max(2.0, min(1.0, bar.minutes / self.top_minutes) * (cell.height() - 8))
+            body = QRectF(cell.center().x() - width / 2, cell.bottom() - height, width, height)
+            draw_bar(painter, body, kind_of(bar.minutes, self.names), self._colours)
+        draw_marks(painter, bar, cell, cell.bottom() - height, self._colours)
 
     def _draw_choice(self, painter: QPainter, cell: QRectF) -> None:
         colour = QColor(self._colours.accent)
@@ -268,7 +228,7 @@ class YearChart(QWidget):
         """Give the row of a month, its foot left free for marks."""
         top = (month - 1) * self._row_height
         width = self.width() - _LABEL_WIDTH_PX - _TOTAL_WIDTH_PX
-        return QRectF(_LABEL_WIDTH_PX, top, width, self._row_height - _FOOT_PX)
+        return QRectF(_LABEL_WIDTH_PX, top, width, self._row_height - FOOT_PX)
 
     def _cell(self, day: date) -> QRectF:
         strip = self._strip(day.month)
@@ -286,7 +246,9 @@ class YearChart(QWidget):
 
     def _say(self) -> None:
         bar = self._bars.get(self.chosen) if self.chosen else None
-        words = bar_words(bar) if bar else (day_text(self.chosen) if self.chosen else "")
+        words = (
+            bar_words(bar, self.names) if bar else (day_text(self.chosen) if self.chosen else "")
+        )
         if words != self.accessibleDescription():
             self.setAccessibleDescription(words)
             event = QAccessibleEvent(self, QAccessible.Event.DescriptionChanged)

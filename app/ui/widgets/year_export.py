@@ -3,8 +3,9 @@
 import csv
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QMarginsF, QPoint, QRect, QRectF, QSize, Qt
+from PySide6.QtCore import QMarginsF, QPoint, QRect, QRectF, QSize
 from PySide6.QtGui import (
     QColor,
     QImage,
@@ -18,29 +19,48 @@ from PySide6.QtGui import (
 from PySide6.QtSvg import QSvgGenerator
 from PySide6.QtWidgets import QWidget
 
+from app.journal.day_names import DayName, kind_of
 from app.journal.failures import PlainFailure
 from app.services.views import DayBar
 from app.ui.desk import Desk
-from app.ui.theme import LARGE_PT, LIGHT, SMALL_PT, font
-from app.ui.widgets.year_chart import LEGEND, YearChart
+from app.ui.language import mark, tr
+from app.ui.theme import LARGE_PT, LIGHT, font
+from app.ui.widgets.year_chart import YearChart
+from app.ui.widgets.year_marks import Legend
 
-FILE_KINDS = "Picture (*.png);;Drawing (*.svg);;Document (*.pdf);;Table (*.csv)"
-COLUMNS = ("day", "minutes", "takes", "rest", "nothing_noted", "entered_later")
+if TYPE_CHECKING:
+    from PySide6.QtPrintSupport import QPrinter
+
+FILE_KINDS = mark("Picture (*.png);;Drawing (*.svg);;Document (*.pdf);;Table (*.csv)")
+COLUMNS = (
+    "day",
+    "minutes",
+    "kind_of_day",
+    "takes",
+    "clip_shared",
+    "rest",
+    "promise_paused",
+    "nothing_noted",
+    "entered_later",
+)
 _WIDTH_PX, _HEIGHT_PX = 1120, 800
-_HEAD_PX, _FOOT_PX, _MARGIN_PX = 56, 48, 24
+_HEAD_PX, _FOOT_PX, _MARGIN_PX = 56, 64, 24
 _PICTURE_SCALE = 2
 _PDF_DPI = 300
 
 
 def save_year(desk: Desk, chart: YearChart, year: int, file: Path) -> None:
     """Save a year as what the file's name ends in; says in the message bar that it is done."""
-    bars = chart.bars
+    bars, names = chart.bars, chart.names
     ending = file.suffix.lower()
     if ending == ".csv":
-        desk.jobs.store(lambda: write_table(bars, file), lambda _: _tell(desk, file))
+        desk.jobs.store(lambda: write_table(bars, file, names), lambda _: _tell(desk, file))
         return
     if ending not in (".png", ".svg", ".pdf"):
-        desk.tell(f"A year cannot be saved as '{file.name}'.", "End it in png, svg, pdf or csv.")
+        desk.tell(
+            tr("A year cannot be saved as '{name}'.").format(name=file.name),
+            tr("End it in png, svg, pdf or csv."),
+        )
         return
     page = _page(desk, chart, year)
     try:
@@ -56,7 +76,7 @@ def save_year(desk: Desk, chart: YearChart, year: int, file: Path) -> None:
         page.deleteLater()
 
 
-def write_table(bars: Sequence[DayBar], file: Path) -> None:
+def write_table(bars: Sequence[DayBar], file: Path, names: Sequence[DayName] = ()) -> None:
     """Write one line a day, as RFC 4180 has it; a day without minutes has an empty field.
 
     Raises
@@ -69,11 +89,24 @@ def write_table(bars: Sequence[DayBar], file: Path) -> None:
             table = csv.writer(stream)
             table.writerow(COLUMNS)
             for bar in bars:
-                minutes = "" if bar.minutes is None else f"{bar.minutes:g}"
-                marks = ("yes" if bar.missed else "", "yes" if bar.late else "")
-                table.writerow((bar.practice_day, minutes, bar.take_count, bar.rest, *marks))
+                table.writerow(_cells(bar, names))
     except OSError as problem:
         raise _not_written(file) from problem
+
+
+def _cells(bar: DayBar, names: Sequence[DayName]) -> tuple[object, ...]:
+    kind = kind_of(bar.minutes, names)
+    return (
+        bar.practice_day,
+        "" if bar.minutes is None else f"{bar.minutes:g}",
+        "" if kind is None else names[kind].name,
+        bar.take_count,
+        "yes" if bar.is_shared else "",
+        bar.rest,
+        "; ".join(bar.paused),
+        "yes" if bar.missed else "",
+        "yes" if bar.late else "",
+    )
 
 
 class YearPage(QWidget):
@@ -82,7 +115,7 @@ class YearPage(QWidget):
     def __init__(self, chart: YearChart, year: int, top: float) -> None:
         super().__init__()
         self._year = year
-        self._legend = LEGEND.format(round(top))
+        self._legend = Legend(chart.names, top)
         self.chart = chart
         chart.setParent(self)
         chart.setGeometry(
@@ -95,20 +128,43 @@ class YearPage(QWidget):
         painter.fillRect(QRect(0, 0, _WIDTH_PX, _HEIGHT_PX), QColor(LIGHT.field))
         painter.setPen(QColor(LIGHT.ink))
         painter.setFont(font(LARGE_PT))
-        painter.drawText(QPoint(_MARGIN_PX, _HEAD_PX - 18), f"Practice in {self._year}")
-        painter.setFont(font(SMALL_PT))
-        painter.setPen(QColor(LIGHT.ink_soft))
+        painter.drawText(
+            QPoint(_MARGIN_PX, _HEAD_PX - 18), tr("Practice in {year}").format(year=self._year)
+        )
         foot = QRectF(_MARGIN_PX, _HEIGHT_PX - _FOOT_PX + 4, _WIDTH_PX - 2 * _MARGIN_PX, _FOOT_PX)
-        painter.drawText(foot, int(Qt.TextFlag.TextWordWrap), self._legend)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self._legend.draw(painter, foot, LIGHT)
         place = self.chart.pos()
         painter.save()
         self.chart.render(painter, place, QRegion(), QWidget.RenderFlag.DrawChildren)
         painter.restore()
 
 
+def print_year(desk: Desk, chart: YearChart, year: int, printer: "QPrinter") -> None:
+    """Print the year on one landscape page of the printer."""
+    page = _page(desk, chart, year)
+    try:
+        printer.setPageOrientation(QPageLayout.Orientation.Landscape)
+        painter = QPainter()
+        if not painter.begin(printer):
+            desk.tell(tr("The printer did not take the page."), tr("Save it as PDF instead."))
+            return
+        _fit(painter, printer)
+        page.draw(painter)
+        painter.end()
+        desk.tell(tr("The year was sent to the printer."))
+    finally:
+        page.deleteLater()
+
+
+def _fit(painter: QPainter, device: QPagedPaintDevice) -> None:
+    scale = min(device.width() / _WIDTH_PX, device.height() / _HEIGHT_PX)
+    painter.scale(scale, scale)
+
+
 def _page(desk: Desk, chart: YearChart, year: int) -> YearPage:
     copy = YearChart(desk.theme, colours=LIGHT)
-    copy.show_year(year, chart.bars, chart.today)
+    copy.show_year(year, chart.bars, chart.today, chart.names)
     copy.chosen = None
     return YearPage(copy, year, copy.top_minutes)
 
@@ -139,25 +195,26 @@ def _draw_file(page: YearPage, file: Path) -> None:
         device.setSize(QSize(_WIDTH_PX, _HEIGHT_PX))
         device.setViewBox(QRect(0, 0, _WIDTH_PX, _HEIGHT_PX))
         device.setTitle("Practice")
-        scale = 1.0
     else:
         device = QPdfWriter(str(file))
         device.setResolution(_PDF_DPI)
         device.setPageSize(QPageSize(QPageSize.PageSizeId.A4))
         device.setPageOrientation(QPageLayout.Orientation.Landscape)
         device.setPageMargins(QMarginsF(10, 10, 10, 10), QPageLayout.Unit.Millimeter)
-        scale = min(device.width() / _WIDTH_PX, device.height() / _HEIGHT_PX)
     painter = QPainter()
     if not painter.begin(device):
         raise _not_written(file)
-    painter.scale(scale, scale)
+    if isinstance(device, QPagedPaintDevice):
+        _fit(painter, device)
     page.draw(painter)
     painter.end()
 
 
 def _not_written(file: Path) -> PlainFailure:
-    return PlainFailure(f"{file.name} could not be written.", "Choose another folder.")
+    return PlainFailure(
+        tr("{name} could not be written.").format(name=file.name), tr("Choose another folder.")
+    )
 
 
 def _tell(desk: Desk, file: Path) -> None:
-    desk.tell(f"The year was saved: {file}.")
+    desk.tell(tr("The year was saved: {file}.").format(file=file))
