@@ -22,6 +22,8 @@ _LONGEST_WINDOW_S: Final = 0.25
 SHORTEST_CHORD_S: Final = 0.1
 _FEWEST_PERIODS: Final = 8.0
 _FEWEST_HOLLOW_PERIODS: Final = 4.0
+_BEAT_MOMENTS: Final = 7
+_BEATS_BACK: Final = 0.05  # -26 dB; a faint octave below a flute lies at -40
 _LADDER_RUNGS: Final = 12
 _CANDIDATE_RUNGS: Final = 4
 _LEAST_EXPLAINED: Final = 0.9
@@ -128,15 +130,27 @@ def is_hollow(source: MonoSamples, start_s: float, end_s: float, f0_hz: float) -
 
 
 def has_sub_octave(source: MonoSamples, start_s: float, end_s: float, f0_hz: float) -> bool:
-    """Whether the partials of the octave below sound softly between those of a pitch.
+    """Whether the partials of the octave below come and go between those of a pitch.
 
-    So it is while the first partials of two strings in unison cancel.
+    So it is while the first partials of two strings in unison cancel. A blown or bowed
+    single note may have a faint octave below all along; two strings bring its first partial
+    back to nearly full strength within the beat.
     """
     span_s = min(end_s - start_s, _LONGEST_WINDOW_S)
     if span_s < 2.0 * _FEWEST_HOLLOW_PERIODS / f0_hz:
         return False
     peaks = find_partials(source, 0.5 * (start_s + end_s), span_s, 0.5 * f0_hz)
-    return {1, 2, 3, 5} <= set(rungs_of(peaks, 0.5 * f0_hz).tolist())
+    if not {1, 2, 3, 5} <= set(rungs_of(peaks, 0.5 * f0_hz).tolist()):
+        return False
+    middles_s = np.linspace(start_s + 0.5 * span_s, end_s - 0.5 * span_s, _BEAT_MOMENTS)
+    return any(_first_rung(source, m, span_s, 0.5 * f0_hz) >= _BEATS_BACK for m in middles_s)
+
+
+def _first_rung(source: MonoSamples, middle_s: float, span_s: float, f0_hz: float) -> float:
+    """Amplitude of the first partial at a moment, as a share of the strongest one's."""
+    peaks = find_partials(source, middle_s, span_s, f0_hz)
+    first = peaks.power[rungs_of(peaks, f0_hz) == 1]
+    return float(np.max(first, initial=0.0) / np.max(peaks.power, initial=1e-30))
 
 
 def _with_levels(peaks: Peaks, chord: Chord) -> Chord:
