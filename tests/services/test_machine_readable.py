@@ -69,6 +69,15 @@ def test_a_measured_take_fits_the_schema(report, curves):
     assert found["schema"] == 1
 
 
+def test_every_part_of_the_object_is_described_in_the_schema(report):
+    described = validator("measure.schema.json").schema["properties"]
+    found = strict(report.as_json(curves=True))
+    assert set(found) <= set(described)
+    for name, part in found.items():
+        if isinstance(part, dict) and "properties" in described[name]:
+            assert set(part) <= set(described[name]["properties"]), name
+
+
 def test_unvoiced_frames_are_null(report):
     pitch = strict(report.as_json(True))["pitch"]
     assert None in pitch["f0_hz"]
