@@ -28,6 +28,7 @@ _IN_ORDER = (
     "new_computer",
     "numbers",
     "counting",
+    "commands",
     "open_formats",
     "troubleshooting",
 )
