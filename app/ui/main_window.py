@@ -10,17 +10,19 @@ from PySide6.QtWidgets import (
     QAbstractSpinBox,
     QLineEdit,
     QMainWindow,
-    QMenu,
     QPlainTextEdit,
     QStackedWidget,
     QWidget,
 )
 
+from app.services.bundling.service import suffix_of
+from app.services.bundling.visiting import VISITING
 from app.ui.desk import Desk
-from app.ui.keys import ACTIONS, Where, describe_again
+from app.ui.keys import describe_again
 from app.ui.language import tr
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.recorder import Recorder
+from app.ui.models.reminders import Reminders
 from app.ui.pages.calendar import CalendarPage
 from app.ui.pages.compare import ComparePage
 from app.ui.pages.lesson import LessonPage
@@ -28,9 +30,11 @@ from app.ui.pages.listen import ListenPage
 from app.ui.pages.page import Page
 from app.ui.pages.practice import PracticePage
 from app.ui.sheets import Sheets
+from app.ui.widgets.actions_menu import actions_menu
 from app.ui.widgets.basics import column, row
 from app.ui.widgets.message_bar import MessageBar
 from app.ui.widgets.rail import PAGES, Rail
+from app.ui.widgets.visit_strip import VisitStrip, window_title
 from app.ui.widgets.work_strip import WorkStrip
 
 log = logging.getLogger(__name__)
@@ -44,12 +48,8 @@ class MainWindow(QMainWindow):
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self.desk = desk
-        closed = tr(" (read only)") if desk.workbench.read_only else ""
-        self.setWindowTitle(
-            tr("{name}{closed} \N{EN DASH} Passagework").format(
-                name=desk.workbench.journal_dir.name, closed=closed
-            )
-        )
+        self.visit = desk.workbench.bundles.visiting
+        self.setWindowTitle(window_title(desk))
         self.setMinimumSize(1080, 680)
         self.setAcceptDrops(True)
         self.queue = MeasureQueue(desk)
@@ -70,6 +70,7 @@ class MainWindow(QMainWindow):
         self.messages = MessageBar(desk)
         self.work = WorkStrip(self.queue)
         self.sheets = Sheets(desk, self)
+        self.reminders = Reminders(desk, self)
         self._stack = QStackedWidget()
         self._build()
         self._bind()
@@ -82,6 +83,10 @@ class MainWindow(QMainWindow):
         for page in self.pages:
             self._stack.addWidget(page)
         right = column(spacing=0)
+        if self.visit is not None:
+            right.addWidget(VisitStrip(self.visit))
+            self.practice.panel.setEnabled(False)
+            self.practice.panel.setToolTip(VISITING.sentence)
         right.addWidget(self._stack, 1)
         right.addWidget(self.work)
         right.addWidget(self.messages)
@@ -111,6 +116,7 @@ class MainWindow(QMainWindow):
         bind(self, "keys", self.sheets.show_keys)
         bind(self, "backups", self.sheets.show_backups)
         bind(self, "categories", self.sheets.show_categories)
+        bind(self, "rehearsal.next", self.practice.rehearsal.run.hear_next)
         bind(self, "quit", self.close)
         self._show_actual_keys()
         self.desk.keys.changed.connect(self._show_actual_keys)
@@ -126,6 +132,7 @@ class MainWindow(QMainWindow):
         self.desk.listenWanted.connect(self.listen_to)
         self.desk.compareWanted.connect(self._compare)
         self.desk.thenNowWanted.connect(self._hear_then_and_now)
+        self.desk.stretchWanted.connect(self._hear_stretch)
         self.desk.measureWanted.connect(self.queue.measure)
         self.desk.closeWanted.connect(self.close)
         for field in (
@@ -156,29 +163,11 @@ class MainWindow(QMainWindow):
     def _show_actual_keys(self) -> None:
         """Name the keys of now in the menu and the tooltips."""
         before = self.rail.menu.menu()
-        self.rail.menu.setMenu(self._all_actions())
+        menu = actions_menu(self.desk.keys, self, lambda: self.page_index)
+        self.rail.menu.setMenu(menu)
         if before is not None:
             before.deleteLater()
         describe_again(self, self.desk.keys)
-
-    def _all_actions(self) -> QMenu:
-        """Return the menu of all actions; those of other pages are greyed out.
-
-        The entries only show the keys. With the bound actions themselves in a menu, the
-        keys of hidden pages would answer.
-        """
-        menu = QMenu(tr("All actions"), self)
-        parts: dict[Where, QMenu] = {where: menu.addMenu(tr(where.value)) for where in Where}
-        for spec in ACTIONS:
-            entry = parts[spec.where].addAction(f"{tr(spec.text)}\t{self.desk.keys.text(spec.id)}")
-            entry.triggered.connect(self.desk.keys.action(spec.id).trigger)
-        menu.aboutToShow.connect(lambda: self._allow_parts(parts))
-        return menu
-
-    def _allow_parts(self, parts: dict[Where, QMenu]) -> None:
-        here = (Where.EVERYWHERE, list(Where)[1 + self.page_index])
-        for where, part in parts.items():
-            part.setEnabled(where in here)
 
     @property
     def page_index(self) -> int:
@@ -201,7 +190,14 @@ class MainWindow(QMainWindow):
         self.show_page(LISTEN)
 
     def import_files(self, paths: list[Path]) -> None:
-        """Show the import table for these files."""
+        """Show the import table for these files; a bundle or a reply goes to Lesson."""
+        given = [path for path in paths if suffix_of(path)]
+        if given:
+            self.show_page(LESSON)
+            self.lesson.take_in(given[0])
+            return
+        if self._refuses_recordings():
+            return
         self.show_page(PRACTICE)
         self.practice.import_files(paths)
 
@@ -227,6 +223,7 @@ class MainWindow(QMainWindow):
             self.compare.transport.stop,
             self.queue.close,
             self.recorder.close,
+            self.reminders.close,
             self.sheets.hide,
         ):
             # Whatever one of them meets, the others still let go of their devices.
@@ -244,15 +241,30 @@ class MainWindow(QMainWindow):
         self.compare.hear_pair(a_id, b_id)
         self.show_page(COMPARE)
 
+    def _hear_stretch(self, take_id: str, start_s: float, end_s: float) -> None:
+        self.listen.hear_stretch(take_id, start_s, end_s)
+        self.show_page(LISTEN)
+
+    def _refuses_recordings(self) -> bool:
+        """In somebody else's bundle, say that nothing is recorded or imported."""
+        if self.visit is not None:
+            self.desk.tell_failure(VISITING)
+        return self.visit is not None
+
     def _import(self) -> None:
+        if self._refuses_recordings():
+            return
         self.show_page(PRACTICE)
         self.practice.choose_files()
 
     def _import_folder(self) -> None:
+        if self._refuses_recordings():
+            return
         self.show_page(PRACTICE)
         self.practice.choose_folder()
 
     def _cancel_work(self) -> None:
+        self.desk.cancelWanted.emit()
         if self.queue.left_count:
             self.work.cancel()
             self.desk.tell(

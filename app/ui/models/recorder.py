@@ -41,6 +41,10 @@ class Recorder(QObject):
     inputsFound(tuple of InputRow), inputsMissing(PlainFailure)
     filingMoved(float)
         How far encoding and checking a finished recording is.
+    stopped(PendingTake)
+        A recording is over; ``ended`` says so where it ended by itself.
+    failed(PlainFailure)
+        It could not be begun, or the device took it away.
     filed(TakeRow)
         A take is in the journal.
     unfinishedFound(tuple of PendingTake)
@@ -52,6 +56,8 @@ class Recorder(QObject):
     inputsFound = Signal(object)
     inputsMissing = Signal(object)
     filingMoved = Signal(float)
+    stopped = Signal(object)
+    failed = Signal(object)
     filed = Signal(object)
     unfinishedFound = Signal(object)
 
@@ -163,6 +169,7 @@ class Recorder(QObject):
         """Encode, check and file a recording that has stopped."""
         self._enter(RecorderState.IDLE)
         self.mark_count = 0
+        self.stopped.emit(pending)
         if pending.ended:
             self._desk.tell(pending.ended, tr("What was recorded until then is kept."))
         self._desk.jobs.analyse(
@@ -182,6 +189,11 @@ class Recorder(QObject):
     def is_recording(self) -> bool:
         """True from the first sample to the last."""
         return self.state in (RecorderState.STARTING, RecorderState.RECORDING)
+
+    @property
+    def is_free(self) -> bool:
+        """Whether a recording could begin."""
+        return self.state in (RecorderState.IDLE, RecorderState.LISTENING)
 
     @property
     def words(self) -> str:
@@ -218,6 +230,7 @@ class Recorder(QObject):
     def _failed(self, failure: PlainFailure) -> None:
         self._enter(RecorderState.IDLE)
         self._desk.tell_failure(failure)
+        self.failed.emit(failure)
         self.find_inputs()
 
     def _enter(self, state: RecorderState) -> None:

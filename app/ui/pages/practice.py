@@ -4,7 +4,6 @@ from datetime import date
 from pathlib import Path
 
 from PySide6.QtWidgets import (
-    QFileDialog,
     QFrame,
     QScrollArea,
     QStackedLayout,
@@ -15,12 +14,12 @@ from PySide6.QtWidgets import (
 from app.journal.records import JournalSettings, Passage
 from app.services.views import ImportProposal, TodayView
 from app.ui.desk import Desk
-from app.ui.language import tr
 from app.ui.models.attention import Attention
 from app.ui.models.clip_offers import ClipOffers
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.practice_clock import PracticeClock
 from app.ui.models.recorder import Recorder
+from app.ui.models.rehearsal import RehearsalRun
 from app.ui.models.sounding_minutes import SoundingMinutes
 from app.ui.models.today import Today, read_today
 from app.ui.pages.page import Page
@@ -30,6 +29,7 @@ from app.ui.widgets.assignments_form import AssignmentsForm
 from app.ui.widgets.basics import column, fill, row, soft
 from app.ui.widgets.clock_card import ClockCard
 from app.ui.widgets.day_head import DayHead
+from app.ui.widgets.file_choosing import ask_for_files, ask_for_folder
 from app.ui.widgets.guide_form import GuideForm
 from app.ui.widgets.import_panel import ImportPanel
 from app.ui.widgets.items_form import ItemsForm
@@ -39,14 +39,11 @@ from app.ui.widgets.passage_form import PassageForm
 from app.ui.widgets.plan_card import PlanCard
 from app.ui.widgets.promise_strip import PromiseStrip
 from app.ui.widgets.record_panel import RecordPanel
+from app.ui.widgets.rehearsal_form import RehearsalForm
 from app.ui.widgets.today_cards import MarkersCard, TakesCard
 from app.ui.widgets.year_ago_card import YearAgoCard
 
 _PANEL_WIDTH_PX = 464
-_FILE_KINDS = (
-    "Recordings (*.wav *.flac *.ogg *.oga *.opus *.mp3 *.m4a *.mp4 *.mov *.aac *.aif *.aiff);;"
-    "All files (*)"
-)
 # Common practice, no source: what teachers tell every student.
 _CAUTION = (
     "Pain is a reason to stop. A pause every half hour helps; keep headphones low, "
@@ -85,7 +82,9 @@ class PracticePage(Page):
         self.plan = PlanCard(desk)
         self.assignments = AssignmentsForm(desk)
         self.guides = GuideForm(desk, recorder)
-        self._forms = (self.form, self.imports, self.items, self.assignments, self.guides)
+        self.rehearsal = RehearsalForm(desk.theme, RehearsalRun(desk, recorder), recorder)
+        plain = (self.form, self.imports, self.items, self.assignments, self.guides)
+        self._forms = (*plain, self.rehearsal)
         self._sheets = QStackedWidget()
         self._build()
         self._connect()
@@ -141,6 +140,7 @@ class PracticePage(Page):
         self.offers.lookWanted.connect(self.look_at_clips)
         self.plan.practiseWanted.connect(self.clock.choose)
         self.plan.assignmentsWanted.connect(self.show_assignments)
+        self.plan.rehearsalWanted.connect(self.show_rehearsal)
         self.takes.importer.clicked.connect(self.choose_files)
         self.takes.folder.clicked.connect(self.choose_folder)
         self.takes.table.rowOpened.connect(lambda take: desk.listenWanted.emit(take.id, 0.0))
@@ -206,15 +206,15 @@ class PracticePage(Page):
 
     def choose_files(self) -> None:
         """Ask for files to import."""
-        names, _ = QFileDialog.getOpenFileNames(self, "Import recordings", "", _FILE_KINDS)
-        if names:
-            self.import_files([Path(name) for name in names])
+        self._import_chosen(ask_for_files(self))
 
     def choose_folder(self) -> None:
         """Ask for a folder whose clips are to be imported."""
-        chosen = QFileDialog.getExistingDirectory(self, tr("Import a folder of recordings"))
-        if chosen:
-            self.import_files([Path(chosen)])
+        self._import_chosen(ask_for_folder(self))
+
+    def _import_chosen(self, paths: list[Path]) -> None:
+        if paths:
+            self.import_files(paths)
 
     def import_files(self, paths: list[Path]) -> None:
         """Show the table of these files."""
@@ -239,6 +239,21 @@ class PracticePage(Page):
         if self._view is not None:
             self._sheets.setCurrentWidget(self.assignments)
             self.assignments.start(self._view.practice_day, self._view.passages)
+
+    def show_rehearsal(self) -> None:
+        """Show the audition rehearsal, or today again."""
+        if self.rehearsal.isVisible():
+            self.show_today()
+        elif self._view is not None:
+            self._sheets.setCurrentWidget(self.rehearsal)
+            self.rehearsal.start(self._view.passages)
+
+    def toggle_record(self) -> None:
+        """Record or stop; in a rehearsal, the passage that is due."""
+        if self.rehearsal.isVisible():
+            self.rehearsal.run.toggle()
+        else:
+            self.panel.toggle()
 
     def _take_over(self, found: Today) -> None:
         self._view, self._settings = found.view, found.settings

@@ -13,12 +13,13 @@ if TYPE_CHECKING:
 def bind_keys(page: "PracticePage") -> None:
     """Bind the actions of the page and of the practice clock."""
     bind, panel, clock = page.desk.keys.bind, page.panel, page.clock
-    bind(page, "practice.record", panel.toggle)
+    bind(page, "practice.record", page.toggle_record)
     bind(page, "practice.stop", panel.stop)
     bind(page, "practice.arm", panel.arm)
     bind(page, "practice.guides", page.choose_guides)
     bind(page, "practice.plan", page.plan.make)
     bind(page, "practice.assignments", page.show_assignments)
+    bind(page, "practice.rehearsal", page.show_rehearsal)
     bind(page, "practice.file_clip", page.clips.file_next)
     bind(page, "practice.look_clips", page.look_at_clips)
     bind(page, "practice.mark", page.recorder.mark)

@@ -11,6 +11,7 @@ from app.services.clock_views import ItemRow
 from app.services.keeping_views import PlanView
 from app.services.wording import minutes_text
 from app.ui.desk import Desk
+from app.ui.language import tr
 from app.ui.models.rows import Column
 from app.ui.widgets.basics import Button, Card, fill, heading, row, sentence, soft
 from app.ui.widgets.choices import short_passage
@@ -30,51 +31,56 @@ class PlanCard(Card):
         The clock is to go over to a line's item.
     assignmentsWanted()
         The player wants to see what is set.
+    rehearsalWanted()
+        The player wants to rehearse an audition.
     """
 
     practiseWanted = Signal(object)
     assignmentsWanted = Signal()
+    rehearsalWanted = Signal()
 
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self._desk = desk
         self._plan: PlanView | None = None
-        self._title = heading("Plan")
+        self._title = heading(tr("Plan"))
         self.minutes = QSpinBox()
         self.minutes.setRange(5, _LONGEST_MIN)
         self.minutes.setSingleStep(5)
         self.minutes.setValue(_USUAL_MIN)
         self.minutes.setSuffix(" min")
-        self.minutes.setAccessibleName("Minutes there are today")
-        self.propose = Button("Propose", action_id="practice.plan", name="Propose a plan")
-        self._set = Button("Set work", action_id="practice.assignments", plain=True)
-        self.table: RowTable[PlanLine] = RowTable("Today's plan", self._columns(), stretch=3)
+        self.minutes.setAccessibleName(tr("Minutes there are today"))
+        self.propose = Button(tr("Propose"), action_id="practice.plan", name=tr("Propose a plan"))
+        self._set = Button(tr("Set work"), action_id="practice.assignments", plain=True)
+        self._rehearse = Button(tr("Rehearse"), action_id="practice.rehearsal", plain=True)
+        self.table: RowTable[PlanLine] = RowTable(tr("Today's plan"), self._columns(), stretch=3)
         self._words = sentence()
         self._cautions = soft()
         self._tools = QWidget()
         self._build()
         self.propose.clicked.connect(self.make)
         self._set.clicked.connect(self.assignmentsWanted)
+        self._rehearse.clicked.connect(self.rehearsalWanted)
         self.table.rowOpened.connect(self._tick)
 
     def _columns(self) -> tuple[Column[PlanLine], ...]:
         return (
-            Column("", lambda line: "done" if line.done_at else "", _words),
-            Column("What", lambda line: short_passage(line.title), _words),
-            Column("Min", lambda line: str(line.minutes), write=self._write, is_number=True),
-            Column("Why", _why, _reasons),
+            Column("", lambda line: tr("done") if line.done_at else "", _words),
+            Column(tr("What"), lambda line: short_passage(line.title), _words),
+            Column(tr("Min"), lambda line: str(line.minutes), write=self._write, is_number=True),
+            Column(tr("Why"), _why, _reasons),
         )
 
     def _build(self) -> None:
         head = row()
-        fill(head, self._title, 1, self._set, self.minutes, self.propose)
+        fill(head, self._title, 1, self._rehearse, self._set, self.minutes, self.propose)
         tools = row(self._tools)
         for words, name, slot in (
-            ("Practise it", "Clock on the chosen line", self._practise),
-            ("Done", "Tick the chosen line off, or take the tick away", self._tick_chosen),
-            ("Up", "Move the line up", lambda: self._move(-1)),
-            ("Down", "Move the line down", lambda: self._move(1)),
-            ("Leave out", "Leave the line out", self._leave_out),
+            (tr("Practise it"), tr("Clock on the chosen line"), self._practise),
+            (tr("Done"), tr("Tick the chosen line off, or take the tick away"), self._tick_chosen),
+            (tr("Up"), tr("Move the line up"), lambda: self._move(-1)),
+            (tr("Down"), tr("Move the line down"), lambda: self._move(1)),
+            (tr("Leave out"), tr("Leave the line out"), self._leave_out),
         ):
             button = Button(words, name=name, plain=True)
             button.clicked.connect(slot)
@@ -91,12 +97,16 @@ class PlanCard(Card):
         for part in (self.table, self._tools):
             part.setVisible(bool(lines))
         if plan is None:
-            self._title.setText("Plan")
+            self._title.setText(tr("Plan"))
             self._words.setText("")
         else:
             done, planned = minutes_text(plan.minutes_done), plan.plan.minutes_planned
             self._title.setText(
-                f"Plan: {done} of {minutes_text(planned)} done" if lines else "Plan"
+                tr("Plan: {done} of {planned} done").format(
+                    done=done, planned=minutes_text(planned)
+                )
+                if lines
+                else tr("Plan")
             )
             self._words.setText(plan.sentence)
         self._words.setVisible(bool(self._words.text()))
@@ -121,7 +131,7 @@ class PlanCard(Card):
     def _practise(self) -> None:
         line = self.table.chosen
         if line is None or not (line.item_id or line.passage_id):
-            self._desk.tell("The chosen line is no item.", "Choose a line with a passage.")
+            self._desk.tell(tr("The chosen line is no item."), tr("Choose a line with a passage."))
             return
         kind = ItemKind.PASSAGE if line.passage_id else ItemKind.OTHER
         item = ItemRow(line.item_id or "", line.title, kind, line.passage_id, None)
@@ -149,7 +159,7 @@ class PlanCard(Card):
     def _write(self, line: PlanLine, text: str) -> PlanLine | None:
         planning = self._desk.workbench.planning
         if not text.strip().isdigit():
-            self._desk.tell("Minutes are a whole number.", "Type one, such as 10.")
+            self._desk.tell(tr("Minutes are a whole number."), tr("Type one, such as 10."))
             return None
         self._keep(lambda: planning.change_line(line.id, minutes=int(text)))
         return None
