@@ -151,7 +151,7 @@ def test_the_histories_hold_every_kind_of_day() -> None:
     seen: Counter[DayKind] = Counter()
     states: Counter[str] = Counter()
 
-    @settings(max_examples=200, database=None)
+    @settings(max_examples=600, database=None, derandomize=True)
     @given(promises(), histories(), days)
     def look(promise: Promise, done: DaysDone, today: date) -> None:
         found = standing(promise, done, today)
