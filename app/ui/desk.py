@@ -1,6 +1,7 @@
 """What every page works with: the journal, the executors, and who is told of changes."""
 
 from dataclasses import dataclass
+from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
@@ -44,7 +45,16 @@ class Desk(QObject):
     told(Message)
         A sentence for the message bar.
     closeWanted()
-        The window is to close, to go back to a backup.
+        The window is to close, to go back to a backup or to open another journal.
+    cancelWanted()
+        Long work that runs is to stop.
+    shareWanted(takes, start_s, end_s)
+        Clips of these takes are to be shared; of a single one this stretch, an end of 0
+        being none.
+    exportWanted(take_id, first_day, last_day)
+        This take or these days are to be saved in open formats.
+    stretchWanted(take_id, start_s, end_s)
+        Somebody wants to hear this stretch, over and over.
     """
 
     takesChanged = Signal()
@@ -57,6 +67,10 @@ class Desk(QObject):
     measureWanted = Signal(str)
     told = Signal(object)
     closeWanted = Signal()
+    cancelWanted = Signal()
+    shareWanted = Signal(object, float, float)
+    exportWanted = Signal(str, object, object)
+    stretchWanted = Signal(str, float, float)
 
     def __init__(
         self,
@@ -76,6 +90,8 @@ class Desk(QObject):
         self.loaded_take_id = ""
         # A backup to go back to once the window is closed and lets go of the journal.
         self.restore_wanted = ""
+        self.visit_wanted: Path | None = None
+        self.home_wanted = False
         jobs.failure_told.connect(self.tell_failure)
 
     def tell(self, sentence: str, next_step: str = "", action_id: str = "") -> None:
@@ -84,11 +100,29 @@ class Desk(QObject):
 
     def close_to_restore(self, backup: str) -> None:
         """Close the window; whoever opened it goes back to the backup and opens it again."""
+        if self._may_close():
+            self.restore_wanted = backup
+            self.closeWanted.emit()
+
+    def close_to_visit(self, bundle: Path) -> None:
+        """Close the window; whoever opened it opens this bundle, and a window on it."""
+        if self._may_close():
+            self.visit_wanted = bundle
+            self.closeWanted.emit()
+
+    def close_to_go_home(self) -> None:
+        """Leave a bundle that is open; whoever opened it opens the player's own journal."""
+        if self.workbench.bundles.visiting is None:
+            self.tell(tr("This is your own journal."))
+            return
+        self.home_wanted = True
+        self.closeWanted.emit()
+
+    def _may_close(self) -> bool:
         if self.workbench.recording.is_recording:
             self.tell(tr("A take is being recorded."), tr("Stop it first, then go back."))
-            return
-        self.restore_wanted = backup
-        self.closeWanted.emit()
+            return False
+        return True
 
     def undo(self) -> None:
         """Take the latest change back, a marker's or a deleted take."""
@@ -108,6 +142,7 @@ class Desk(QObject):
             return
         self.tell(f"{what}: {words}.")
         self.takesChanged.emit()
+        self.daysChanged.emit()
 
     def tell_failure(self, failure: PlainFailure) -> None:
         """Show an expected failure with its next step."""

@@ -62,6 +62,7 @@ class AssignmentsForm(Card):
         self.goal.returnPressed.connect(self._make)
         self._note.clicked.connect(self._note_date)
         self.table.rowOpened.connect(self._tick)
+        desk.daysChanged.connect(lambda: self._read() if self.isVisible() else None)
 
     def _build(self) -> None:
         new = row()
