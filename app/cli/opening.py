@@ -40,25 +40,44 @@ def open_window(
     if problem:
         where = f" --journal '{folder}'" if bundle is not None else ""
         raise PlainFailure(problem, f"Use the other commands here{where}: passagework --help.")
-    raise typer.Exit(run_windows(program, folder))
+    home = program.journal(journal)
+    raise typer.Exit(run_windows(program, folder, home=home))
 
 
 def _visited(program: Program, bundle: Path) -> Path:
     return watched("opening", lambda progress, stop: program.visit(bundle, progress, stop))
 
 
-def run_windows(program: Program, folder: Path, *, create: bool = True) -> int:
-    """Show the window; again after going back to a backup, until it is simply closed."""
-    told = ""
+def run_windows(
+    program: Program, folder: Path, *, create: bool = True, home: Path | None = None
+) -> int:
+    """Show the window; again after a backup or a bundle was wanted, until it is closed.
+
+    `home` is the player's own journal, where `folder` is not.
+    """
+    told, home = "", home or folder
     while True:
         with program.open_workbench(folder, create=create) as bench:
             waiting = bench.recording.unfinished()
             if waiting:
                 remark(f"Recordings not filed yet: {len(waiting)}; the Practice page offers them.")
             end = program.run_window(bench, told=told)
-        if not end.restore:
+        if end.restore:
+            told = _restored(program, folder, end.restore)
+        elif end.visit is not None:
+            folder, told = _opened(program, end.visit, folder)
+        elif end.home:
+            folder, told = home, ""
+        else:
             return end.exit_code
-        told = _restored(program, folder, end.restore)
+
+
+def _opened(program: Program, bundle: Path, folder: Path) -> tuple[Path, str]:
+    """Give the journal to open next, and what to say: the same one where that fails."""
+    try:
+        return _visited(program, bundle), ""
+    except PlainFailure as failure:
+        return folder, f"{failure.sentence} {failure.next_step}".strip()
 
 
 def _restored(program: Program, folder: Path, backup: str) -> str:

@@ -14,6 +14,8 @@ from app.journal.failures import PlainFailure
 from app.services.window_end import WindowEnd
 from app.services.workbench import Workbench
 from app.ui.desk import Desk
+from app.ui.icons import program_icon
+from app.ui.language import use_language
 from app.ui.main_window import MainWindow
 from app.ui.preferences import Preferences
 from app.ui.theme import Theme
@@ -48,6 +50,7 @@ class Window(QObject):
         super().__init__()
         self._log_file = log_file
         preferences = Preferences(preferences_file)
+        use_language(preferences.language)
         self.theme = Theme(application, preferences.scheme, self)
         self.jobs = Jobs(self)
         self.desk = Desk(workbench, self.jobs, self.theme, preferences, self)
@@ -62,7 +65,8 @@ class Window(QObject):
     def show_bug(self, error: BaseException) -> None:
         """Say that the program is at fault; what sounds goes on."""
         details = "".join(traceback.format_exception(error))
-        dialog = BugDialog(details, self._log_file, self.main)
+        journal = self.desk.workbench.journal_dir
+        dialog = BugDialog(details, self._log_file, self.main, journal=journal)
         self.bug_dialogs.append(dialog)
         dialog.destroyed.connect(lambda: self.bug_dialogs.remove(dialog))
         dialog.show()
@@ -101,6 +105,7 @@ def application_object() -> QApplication:
     made.setApplicationName("Passagework")
     made.setApplicationDisplayName("Passagework")
     made.setDesktopFileName("passagework")
+    made.setWindowIcon(program_icon())
     return made
 
 
@@ -128,7 +133,7 @@ def run_window(
     Returns
     -------
     WindowEnd
-        The process's exit code, or the backup to go back to.
+        The process's exit code, or what to open next.
     """
     application = application_object()
     window = Window(workbench, log_file=log_file, preferences_file=preferences_file)
@@ -140,7 +145,8 @@ def run_window(
             window.main.listen_to(take_id)
         if told:
             window.desk.tell(told)
-        return WindowEnd(application.exec(), window.desk.restore_wanted)
+        code, desk = application.exec(), window.desk
+        return WindowEnd(code, desk.restore_wanted, desk.visit_wanted, desk.home_wanted)
     finally:
         window.close()
         sys.excepthook = before

@@ -50,5 +50,7 @@ LISTEN_ACTIONS: tuple[tuple[str, str, str], ...] = (
     ("listen.numbers", "Show the numbers", "Alt+3"),
     ("listen.take", "Show the take's settings", "Alt+4"),
     ("listen.compare", "Compare this take with the first of its passage", "C"),
+    ("listen.share", "Share the selection as a clip", "Shift+C"),
+    ("listen.export", "Save this take in open formats", "Ctrl+S"),
     ("listen.delete_take", "Delete this take", "Ctrl+Del"),
 )

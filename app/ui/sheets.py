@@ -1,14 +1,20 @@
 """The sheets that open beside the window, each made when it is first asked for."""
 
+from collections.abc import Sequence
+from datetime import date
+
 from PySide6.QtWidgets import QWidget
 
+from app.services.views import TakeRow
 from app.ui.desk import Desk
 from app.ui.widgets.backups_sheet import BackupsSheet
 from app.ui.widgets.categories_sheet import CategoriesSheet
+from app.ui.widgets.export_sheet import ExportSheet
 from app.ui.widgets.guide_sheet import GuideSheet
 from app.ui.widgets.help_sheet import HelpSheet
 from app.ui.widgets.keys_sheet import KeysSheet
 from app.ui.widgets.settings_sheet import SettingsSheet
+from app.ui.widgets.share_sheet import ShareSheet
 
 
 class Sheets:
@@ -23,6 +29,10 @@ class Sheets:
         self.own_keys: KeysSheet | None = None
         self.backups: BackupsSheet | None = None
         self.categories: CategoriesSheet | None = None
+        self.share: ShareSheet | None = None
+        self.export: ExportSheet | None = None
+        desk.shareWanted.connect(self.show_share)
+        desk.exportWanted.connect(self.show_export)
 
     def show_help(self) -> None:
         """Show the help sheet."""
@@ -65,6 +75,20 @@ class Sheets:
             self.categories = CategoriesSheet(self._desk, self._window)
         self.categories.open_sheet()
 
+    def show_share(self, takes: Sequence[TakeRow], start_s: float, end_s: float) -> None:
+        """Offer clips of takes."""
+        if self.share is None:
+            self.share = ShareSheet(self._desk, self._window)
+            self.share.hearWanted.connect(self._desk.stretchWanted)
+            self.share.shared.connect(self._desk.takesChanged)
+        self.share.open_sheet(takes, start_s, end_s)
+
+    def show_export(self, take_id: str, first: date | None, last: date | None) -> None:
+        """Offer the open formats."""
+        if self.export is None:
+            self.export = ExportSheet(self._desk, self._window)
+        self.export.open_sheet(take_id, first, last)
+
     def help_text(self) -> str:
         """Return what the help sheet says, empty while it was never opened."""
         return self.help.text if self.help is not None else ""
@@ -78,6 +102,8 @@ class Sheets:
             self.own_keys,
             self.backups,
             self.categories,
+            self.share,
+            self.export,
         ):
             if sheet is not None:
                 sheet.hide()

@@ -30,6 +30,7 @@ def _load(name: str) -> ModuleType:
 
 _load("ear_fakes")
 _load("fakes_following")
+_load("fakes_lesson")
 _fakes = _load("fakes")
 
 

@@ -17,6 +17,7 @@ from fakes_following import (
     FakeRepetitions,
     FakeShapes,
 )
+from fakes_lesson import FakeBundles, FakeLessons, FakeSharing
 
 from app.journal.blocks import Item, ItemKind
 from app.journal.clicks import RoundTripRecord
@@ -905,6 +906,9 @@ class FakeWorkbench:
         self.sounding = FakeSounding()
         self.latency = FakeLatency()
         self.assignments = FakeAssignments()
+        self.lessons = FakeLessons()
+        self.bundles = FakeBundles()
+        self.sharing = FakeSharing()
         self.suggesting = ear_fakes.FakeSuggesting(self.marking)
         self.first_listening = ear_fakes.FakeFirstListening(self)
         self.filming = ear_fakes.FakeFilming()

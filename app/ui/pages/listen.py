@@ -208,6 +208,23 @@ class ListenPage(Page):
         other = siblings[-1] if siblings[-1] != shown else siblings[0]
         self.desk.compareWanted.emit(other, shown)
 
+    def share_selection(self) -> None:
+        """Offer a clip of the selection, or of the beginning where there is none."""
+        if self.view is not None:
+            start_s, end_s = self.transport.selection or (0.0, 0.0)
+            self.desk.shareWanted.emit((self.view.row,), start_s, end_s)
+
+    def export_take(self) -> None:
+        """Offer the take in open formats."""
+        if self.view is not None:
+            day = self.view.row.practice_day
+            self.desk.exportWanted.emit(self.view.row.id, day, day)
+
+    def hear_stretch(self, take_id: str, start_s: float, end_s: float) -> None:
+        """Loop a stretch of a take."""
+        self._wanted_id = take_id
+        self.playback.want_stretch(start_s, end_s)
+
     def delete_take(self) -> None:
         """Delete the take; undo brings it back."""
         if self.view is not None:

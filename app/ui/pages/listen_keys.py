@@ -74,6 +74,8 @@ def bind_listen_keys(page: "ListenPage") -> None:
         "picture": page.picture.toggle,
         "picture_larger": page.picture.toggle_larger,
         "compare": page.compare_with_first,
+        "share": page.share_selection,
+        "export": page.export_take,
         "delete_take": page.delete_take,
     }
     for action_id, slot in slots.items():

@@ -34,6 +34,7 @@ class PlaybackControl(QObject):
         self._status = status
         self._is_pointed_at = False
         self._wanted_s: float | None = None
+        self._wanted_stretch: tuple[float, float] | None = None
         lanes.seekWanted.connect(transport.seek)
         lanes.selectionMade.connect(lambda start, end: self.select((start, end)))
         lanes.hovered.connect(self._hovered)
@@ -45,11 +46,23 @@ class PlaybackControl(QObject):
         """Go to this moment once the take that is opened next is ready."""
         self._wanted_s = position_s
 
+    def want_stretch(self, start_s: float, end_s: float) -> None:
+        """Loop this stretch once the take that is opened next is ready."""
+        self._wanted_stretch = (start_s, end_s)
+        self._wanted_s = start_s
+
     def go_where_wanted(self) -> None:
         """Go where somebody asked for, once that can be done."""
         if self._wanted_s is not None and self._transport.is_ready:
             wanted, self._wanted_s = self._wanted_s, None
             self._transport.seek(wanted)
+            if self._wanted_stretch is not None:
+                stretch, self._wanted_stretch = self._wanted_stretch, None
+                self.select(stretch)
+                self._transport.toggle_loop(True)
+                self._show_selection()
+                if not self._transport.is_playing:
+                    self._transport.toggle()
 
     def clear_selection(self) -> bool:
         """Drop the selection; False where there was none."""

@@ -1,0 +1,25 @@
+"""What can be done on the Lesson page, and its keys: rows of the one table of actions."""
+
+LESSON_ACTIONS: tuple[tuple[str, str, str], ...] = (
+    ("lesson.previous", "Week before", "PgUp"),
+    ("lesson.next", "Next week", "PgDown"),
+    ("lesson.this_week", "The seven days up to today", "W"),
+    ("lesson.copy", "Copy the text", "Ctrl+Shift+C"),
+    ("lesson.save", "Save the text as a file", "Ctrl+S"),
+    ("lesson.page", "Write the report as a page with clips to hear", "H"),
+    ("lesson.paper", "Write the report for paper", "P"),
+    ("lesson.folder", "Open the folder of what was written last", "F"),
+    ("lesson.remark", "Write down what the teacher said", "R"),
+    ("lesson.change_remark", "Change the chosen remark", "E"),
+    ("lesson.tasks", "Make tasks of the chosen remark", "T"),
+    ("lesson.bundle", "Write a bundle of these days", "B"),
+    ("lesson.take_in", "Take a bundle or a reply in", "I"),
+    ("lesson.look", "Open a bundle to look at and write into", "O"),
+    ("lesson.reply", "Write the reply to the bundle that is open", "Y"),
+    ("lesson.home", "Leave the bundle and open your own journal", "Q"),
+    ("lesson.share", "Share clips of these days", "S"),
+    ("lesson.export", "Save in open formats", "X"),
+    ("lesson.pane_remarks", "Show the teacher's remarks", "Alt+1"),
+    ("lesson.pane_bundles", "Show bundles and replies", "Alt+2"),
+    ("lesson.pane_shared", "Show what was shared", "Alt+3"),
+)

@@ -1,0 +1,29 @@
+"""The menu of all actions, with their keys."""
+
+from collections.abc import Callable
+
+from PySide6.QtWidgets import QMenu, QWidget
+
+from app.ui.keys import ACTIONS, KeyMap, Where
+from app.ui.language import tr
+
+
+def actions_menu(keys: KeyMap, parent: QWidget, page_index: Callable[[], int]) -> QMenu:
+    """Return the menu of all actions; those of other pages are greyed out.
+
+    The entries only show the keys. With the bound actions themselves in a menu, the
+    keys of hidden pages would answer.
+    """
+    menu = QMenu(tr("All actions"), parent)
+    parts: dict[Where, QMenu] = {where: menu.addMenu(tr(where.value)) for where in Where}
+    for spec in ACTIONS:
+        entry = parts[spec.where].addAction(f"{tr(spec.text)}\t{keys.text(spec.id)}")
+        entry.triggered.connect(keys.action(spec.id).trigger)
+
+    def allow() -> None:
+        here = (Where.EVERYWHERE, list(Where)[1 + page_index()])
+        for where, part in parts.items():
+            part.setEnabled(where in here)
+
+    menu.aboutToShow.connect(allow)
+    return menu
