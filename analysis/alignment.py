@@ -28,7 +28,7 @@ from analysis.results import (
     Provenance,
     Reason,
 )
-from analysis.stopping import Stopped, StopQuestion, stop_if_asked
+from analysis.stopping import Stopped, StopQuestion, part_of, stop_if_asked, telling
 from analysis.time_map import left_out_spans, map_time, map_time_back
 from analysis.warping import WarpingPath, coarse_to_fine_path
 
@@ -53,6 +53,7 @@ NOTE_WINDOW_S = 2.0
 _SMOOTHING_FRAMES = 9
 _MAP_STEP_FRAMES = 5
 _BRIDGED_S = 0.3
+_CHECKED_AT_ONCE = 1 << 20
 
 Progress = Callable[[float], None]
 AlignmentStopped = Stopped
@@ -99,8 +100,7 @@ def align(
     with_notes = notes_a is not None and notes_b is not None
     provenance = Provenance(ALGORITHM, {"hop_s": HOP_S, "notes": with_notes})
     for samples in (samples_a, samples_b):
-        # The sum is finite only if every sample is.
-        if not math.isfinite(float(np.sum(samples, dtype=np.float64))):
+        if not _all_finite(samples, should_stop):
             sentence = "One of the recordings contains samples that are not numbers."
             return NotMeasurable(Reason.INPUT_BROKEN, sentence, provenance)
     features_a = extract_features(samples_a, sample_rate_a_hz, should_stop=should_stop)
@@ -118,7 +118,9 @@ def align(
             note_line(notes_a, features_a.rise_s),
             note_line(notes_b, features_b.rise_s),
         )
-    alignment = align_features(features_a, features_b, lines)
+    alignment = align_features(
+        features_a, features_b, lines, should_stop=telling(should_stop, part_of(tell, 0.7, 1.0), 20)
+    )
     if alignment is None:
         sentence = "The two takes do not seem to be the same passage."
         return NotMeasurable(Reason.NO_MATCH, sentence, provenance)
@@ -130,6 +132,8 @@ def align_features(
     features_a: AlignmentFeatures,
     features_b: AlignmentFeatures,
     lines: tuple[NoteLine, NoteLine] | None = None,
+    *,
+    should_stop: StopQuestion | None = None,
 ) -> Alignment | None:
     """Align what was heard, or what is written, by its features.
 
@@ -139,18 +143,32 @@ def align_features(
         At least one frame each.
     lines : pair of NoteLine, optional
         The notes of both; the map is then exact at those they share.
+    should_stop : callable, optional
+        Asked often; true raises :class:`analysis.stopping.Stopped`.
 
     Returns
     -------
     Alignment or None
         ``None`` where the two are not the same music.
     """
-    path = coarse_to_fine_path(features_a.frames, features_b.frames, HARMONY_SIZE, HOP_S)
+    path = coarse_to_fine_path(
+        features_a.frames, features_b.frames, HARMONY_SIZE, HOP_S, should_stop=should_stop
+    )
     match = _judged_path(path)
     if match.share < LEAST_MATCHED_SHARE:
         return None
     alignment = _smooth_map(features_a, features_b, match)
     return alignment if lines is None else _pulled_onto_notes(alignment, *lines)
+
+
+def _all_finite(samples: SampleArray, should_stop: StopQuestion | None) -> bool:
+    for first in range(0, len(samples), _CHECKED_AT_ONCE):
+        stop_if_asked(should_stop)
+        # The sum is finite only if every sample is.
+        piece = samples[first : first + _CHECKED_AT_ONCE]
+        if not math.isfinite(float(np.sum(piece, dtype=np.float64))):
+            return False
+    return True
 
 
 def _nobody(_: float) -> None:

@@ -25,7 +25,7 @@ from analysis.results import (
     Reason,
     Vibrato,
 )
-from analysis.stopping import Progress, StopQuestion, part_of, stop_if_asked, tell
+from analysis.stopping import Progress, StopQuestion, part_of, stop_if_asked, tell, telling
 from analysis.units import hz_to_midi, midi_to_hz
 from analysis.vibrato import measure_vibrato
 from analysis.windows import WindowPlan
@@ -97,7 +97,8 @@ def find_notes(
     """
     windows = windows or WindowPlan(instrument.floor_hz, instrument.window_periods)
     finder = _Finder(track, instrument, source, windows)
-    spans = note_spans(track, onset_s, onset_strength, should_stop)
+    to_spans = telling(should_stop, part_of(progress, 0.0, _AFTER_SPANS), 60)
+    spans = note_spans(track, onset_s, onset_strength, to_spans)
     if source is not None:
         spans = join_beating(track, spans, source)
     tell(progress, _AFTER_SPANS)

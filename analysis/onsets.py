@@ -18,7 +18,7 @@ from analysis.envelope import level_envelope
 from analysis.reattacks import without_swells
 from analysis.results import PitchTrack
 from analysis.steps import NO_STEP, pitch_steps
-from analysis.stopping import Progress, StopQuestion, part_of, stop_if_asked, tell
+from analysis.stopping import Progress, StopQuestion, part_of, stop_if_asked, tell, telling
 from analysis.units import hz_to_midi
 
 FloatArray = NDArray[np.float64]
@@ -36,6 +36,7 @@ _UNPITCHED_PERIOD_S: Final = 0.01
 _AFTER_ENVELOPE: Final = 0.25
 _AFTER_BANDS: Final = 0.8
 _AFTER_ATTACKS: Final = 0.9
+_AFTER_SWELLS: Final = 0.98
 
 
 def detect_onsets(
@@ -73,7 +74,9 @@ def detect_onsets(
         If ``should_stop`` said so.
     """
     source = samples if isinstance(samples, MonoSamples) else MonoSamples(samples, sample_rate_hz)
-    envelope = level_envelope(source, track, should_stop=should_stop)
+    minutes = int(source.duration_s / 60.0) + 1
+    to_envelope = telling(should_stop, part_of(progress, 0.0, _AFTER_ENVELOPE), 4 * minutes)
+    envelope = level_envelope(source, track, should_stop=to_envelope)
     tell(progress, _AFTER_ENVELOPE)
     band_level = band_mean_level(
         source,
@@ -83,13 +86,16 @@ def detect_onsets(
         should_stop=should_stop,
     )
     stop_if_asked(should_stop)
-    attack_s, attack_strength = attacks(envelope, band_level, _BAND_HOP_S, track, should_stop)
+    to_attacks = telling(should_stop, part_of(progress, _AFTER_BANDS, _AFTER_ATTACKS), 2)
+    attack_s, attack_strength = attacks(envelope, band_level, _BAND_HOP_S, track, to_attacks)
     tell(progress, _AFTER_ATTACKS)
     if track is None:
         return attack_s, attack_strength
-    change_s = pitch_changes(track, should_stop)
+    to_end = telling(should_stop, part_of(progress, _AFTER_ATTACKS, _AFTER_SWELLS), 2 * minutes)
+    change_s = pitch_changes(track, to_end)
     levels = (envelope, band_level, _BAND_HOP_S)
     attack_s, attack_strength = without_swells(attack_s, attack_strength, change_s, levels, track)
+    tell(progress, _AFTER_SWELLS)
     lonely = np.array(
         [not attack_s.size or np.min(np.abs(attack_s - t)) > _NEIGHBOUR_S for t in change_s],
         dtype=bool,
@@ -98,6 +104,7 @@ def detect_onsets(
     onset_s = np.concatenate((attack_s, slurred))
     strength = np.concatenate((attack_strength, np.full(len(slurred), SLUR_STRENGTH)))
     order = np.argsort(onset_s)
+    tell(progress, 1.0)
     return onset_s[order], strength[order]
 
 

@@ -103,7 +103,7 @@ def align_to_score(
     lines = None
     if notes is not None:
         lines = (_written_line(written, bpm), note_line(notes, heard.rise_s))
-    found = align_features(laid_out, heard, lines)
+    found = align_features(laid_out, heard, lines, should_stop=should_stop)
     if found is None:
         sentence = "The take does not seem to be what is written."
         return NotMeasurable(Reason.NO_MATCH, sentence, provenance)

@@ -28,6 +28,27 @@ def part_of(progress: Progress | None, first: float, last: float) -> Progress | 
     return told
 
 
+def telling(
+    should_stop: StopQuestion | None, progress: Progress | None, usual_questions: int
+) -> StopQuestion | None:
+    """Return the question so that each time it is asked the share done moves on.
+
+    For work whose length is not known beforehand: half of the way is told after the usual
+    number of questions, and the end is never reached.
+    """
+    if progress is None:
+        return should_stop
+    whole, asked = progress, 0
+
+    def question() -> bool:
+        nonlocal asked
+        asked += 1
+        whole(asked / (asked + usual_questions))
+        return should_stop is not None and should_stop()
+
+    return question
+
+
 def tell(progress: Progress | None, share: float) -> None:
     """Tell the share done, 0 to 1, if somebody listens."""
     if progress is not None:

@@ -38,7 +38,15 @@ from analysis.results import (
     TakeAnalysis,
 )
 from analysis.score_take import WrittenLine
-from analysis.stopping import Progress, Stopped, StopQuestion, part_of, stop_if_asked, tell
+from analysis.stopping import (
+    Progress,
+    Stopped,
+    StopQuestion,
+    part_of,
+    stop_if_asked,
+    tell,
+    telling,
+)
 from analysis.take_dynamics import TakeDynamics, dynamics_of_take
 from analysis.take_rhythm import rhythm_of_take
 from analysis.take_settings import TakeSettings
@@ -199,7 +207,9 @@ class _Measuring:
             # What turned out not to be a note (an echo, a wobble) is no onset either.
             started = np.isin(onset_s, [n.start_s for n in playing])
             onset_s, strength = onset_s[started], strength[started]
-        beat = rhythm_of_take(source, onset_s, strength, self.settings, self.should_stop)
+        to_tempo = part_of(self.progress, _AFTER_LEFT_OUT, _AFTER_TEMPO)
+        question = telling(self.should_stop, to_tempo, len(onset_s) + 1)
+        beat = rhythm_of_take(source, onset_s, strength, self.settings, question)
         tell(self.progress, _AFTER_TEMPO)
         stop_if_asked(self.should_stop)
         loud = self._dynamics(playing, aside)

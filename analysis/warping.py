@@ -21,10 +21,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from analysis.compiled import compiled
+from analysis.stopping import StopQuestion, stop_if_asked
 
 Frames = NDArray[np.float32]
 Indices = NDArray[np.int64]
 
+_CELLS_AT_ONCE = 4_000_000
 LARGEST_FULL_TABLE = 20_000_000
 BAND_S = 0.3
 GAP_COST = 0.4
@@ -63,7 +65,14 @@ class _Band:
     high: Indices
 
 
-def coarse_to_fine_path(a: Frames, b: Frames, harmony_size: int, hop_s: float) -> WarpingPath:
+def coarse_to_fine_path(
+    a: Frames,
+    b: Frames,
+    harmony_size: int,
+    hop_s: float,
+    *,
+    should_stop: StopQuestion | None = None,
+) -> WarpingPath:
     """Cheapest path between two sequences, refined level by level.
 
     Parameters
@@ -73,6 +82,8 @@ def coarse_to_fine_path(a: Frames, b: Frames, harmony_size: int, hop_s: float) -
     harmony_size : int
     hop_s : float
         Distance of two frames, seconds.
+    should_stop : callable, optional
+        Asked every few million cells.
 
     Returns
     -------
@@ -91,7 +102,9 @@ def coarse_to_fine_path(a: Frames, b: Frames, harmony_size: int, hop_s: float) -
             scale = previous // factor
             radius = max(2 * scale, round(BAND_S / (hop_s * factor)))
             band = _band_around(path, scale, (rows, columns), radius)
-        path = banded_path(coarse_a, coarse_b, harmony_size, band.low, band.high)
+        path = banded_path(
+            coarse_a, coarse_b, harmony_size, band.low, band.high, should_stop=should_stop
+        )
         previous = factor
     assert path is not None  # noqa: S101 - there is always at least one level
     return path
@@ -119,7 +132,13 @@ def pooled(frames: Frames, factor: int, harmony_size: int) -> Frames:
 
 
 def banded_path(
-    a: Frames, b: Frames, harmony_size: int, low: Indices, high: Indices
+    a: Frames,
+    b: Frames,
+    harmony_size: int,
+    low: Indices,
+    high: Indices,
+    *,
+    should_stop: StopQuestion | None = None,
 ) -> WarpingPath:
     """Cheapest path that stays inside a band.
 
@@ -130,13 +149,24 @@ def banded_path(
     low, high : (n,) arrays
         Half-open range of the columns of each row; both non-decreasing, the first
         row holding column 0 and the last one column ``m - 1``.
+    should_stop : callable, optional
+        Asked every few million cells.
 
     Returns
     -------
     WarpingPath
     """
     starts = np.concatenate((np.zeros(1, np.int64), np.cumsum(high - low)))
-    steps, costs = _fill(a, b, harmony_size, (low, high, starts))
+    steps = np.zeros(starts[-1], dtype=np.int8)
+    costs = np.zeros(starts[-1], dtype=np.float32)
+    totals = np.full((2, b.shape[0] + 1), np.inf)
+    first = 0
+    while first < a.shape[0]:
+        stop_if_asked(should_stop)
+        last = int(np.searchsorted(starts, starts[first] + _CELLS_AT_ONCE, side="right")) - 1
+        last = min(max(last, first + 1), a.shape[0])
+        _fill((a, b, harmony_size), (low, high, starts), (first, last), totals, (steps, costs))
+        first = last
     a_frame, b_frame, is_gap, cost = _trace(steps, costs, low, starts)
     return WarpingPath(a_frame, b_frame, is_gap, cost)
 
@@ -170,15 +200,21 @@ def _cost(a: Frames, b: Frames, i: int, j: int, harmony_size: int) -> float:
 
 @compiled
 def _fill(
-    a: Frames, b: Frames, harmony_size: int, band: tuple[Indices, Indices, Indices]
-) -> tuple[NDArray[np.int8], NDArray[np.float32]]:
-    """Best step into every cell of the band, and the distance at every cell."""
+    sequences: tuple[Frames, Frames, int],
+    band: tuple[Indices, Indices, Indices],
+    rows: tuple[int, int],
+    totals: NDArray[np.float64],
+    cells: tuple[NDArray[np.int8], NDArray[np.float32]],
+) -> None:
+    """Best step into every cell of some rows, and the distance there.
+
+    ``totals`` holds what the two rows before cost, the even row first.
+    """
+    a, b, harmony_size = sequences
     low, high, starts = band
-    steps = np.zeros(starts[-1], dtype=np.int8)
-    costs = np.zeros(starts[-1], dtype=np.float32)
-    previous = np.full(b.shape[0] + 1, np.inf)
-    current = np.full(b.shape[0] + 1, np.inf)
-    for i in range(a.shape[0]):
+    steps, costs = cells
+    for i in range(rows[0], rows[1]):
+        current, previous = totals[i % 2], totals[(i + 1) % 2]
         if i > 1:
             # What two rows ago left in this buffer must not be read as a neighbour.
             current[low[i - 2] + 1 : high[i - 2] + 1] = np.inf
@@ -198,8 +234,6 @@ def _fill(
                 best, step = current[j] + side, _LEFT_GAP if is_gap else _LEFT
             current[j + 1] = best
             steps[cell] = step
-        previous, current = current, previous
-    return steps, costs
 
 
 @compiled

@@ -10,6 +10,8 @@ def test_what_is_shown_is_what_is_read(qtbot):
     for settings in (
         PlayingSettings(),
         PlayingSettings(tonic="Bb"),
+        PlayingSettings(harmonics=("A5", "E6")),
+        PlayingSettings(harmonics=("all",)),
         PlayingSettings(temperament="just", tonic="Eb", with_mute=True, automatic_gain="unknown"),
     ):
         form.show_settings(settings)

@@ -55,6 +55,8 @@ class SettingsForm(QWidget):
         self._pulse.setSpecialValueText(tr("not stated"))
         self._strings = QLineEdit()
         self._strings.setPlaceholderText(tr("usual; or low to high: C3 G3 D4 A4"))
+        self._harmonics = QLineEdit()
+        self._harmonics.setPlaceholderText(tr("none; or as they sound: A5 E6; or: all"))
         self._accompanied = QCheckBox(tr("Piano or a backing sound plays too"))
         self._accompanied.setAccessibleName(self._accompanied.text())
         self._mute = QCheckBox(tr("Played with a mute"))
@@ -73,6 +75,7 @@ class SettingsForm(QWidget):
         grid.addLayout(labelled(tr("Beat, per minute"), self._pulse), 2, 0)
         grid.addLayout(labelled(tr("Open strings"), self._strings), 2, 1)
         grid.addLayout(labelled(tr("Input level"), self._gain), 3, 0)
+        grid.addLayout(labelled(tr("Harmonics"), self._harmonics), 3, 1)
         played = column(spacing=4)
         fill(played, self._accompanied, self._mute)
         # Across both columns, so that the form fits a narrow pane.
@@ -92,6 +95,7 @@ class SettingsForm(QWidget):
         self._tonic.choose(settings.tonic or "")
         self._pulse.setValue(settings.pulse_bpm or 0.0)
         self._strings.setText(" ".join(settings.open_strings or ()))
+        self._harmonics.setText(" ".join(settings.harmonics))
         self._accompanied.setChecked(settings.accompanied)
         self._want_tonic()
 
@@ -102,7 +106,7 @@ class SettingsForm(QWidget):
         Raises
         ------
         PlainFailure
-            Where the open strings cannot be note names.
+            Where the open strings or the harmonics cannot be note names.
         """
         temperament = self._temperament.key or "equal"
         a_hz = self._a_hz.value()
@@ -114,6 +118,7 @@ class SettingsForm(QWidget):
             tonic=self._tonic.key or None,
             pulse_bpm=self._pulse.value() or None,
             open_strings=_read_strings(self._strings.text()),
+            harmonics=_read_harmonics(self._harmonics.text()),
             accompanied=self._accompanied.isChecked(),
             automatic_gain=self._gain.key or "off",
             with_mute=self._mute.isChecked(),
@@ -135,12 +140,20 @@ def _spin(name: str, low: float, high: float, suffix: str, decimals: int) -> QDo
 
 
 def _read_strings(text: str) -> tuple[str, ...] | None:
+    next_step = tr("Write the open strings low to high with their octaves, such as C3 G3 D4 A4.")
+    return _read_notes(text, next_step) or None
+
+
+def _read_harmonics(text: str) -> tuple[str, ...]:
+    if text.strip().lower() == "all":
+        return ("all",)
+    return _read_notes(text, tr("Write the harmonics as they sound, such as A5 E6, or all."))
+
+
+def _read_notes(text: str, next_step: str) -> tuple[str, ...]:
     names = tuple(text.replace(",", " ").split())
     for name in names:
         is_note = name[:1].upper() in set("ABCDEFG") and name[-1:].isdigit()
         if not is_note:
-            raise PlainFailure(
-                tr("'{name}' is not a note name.").format(name=name),
-                tr("Write the open strings low to high with their octaves, such as C3 G3 D4 A4."),
-            )
-    return names or None
+            raise PlainFailure(tr("'{name}' is not a note name.").format(name=name), next_step)
+    return names
