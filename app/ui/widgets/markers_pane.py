@@ -203,7 +203,8 @@ class MarkersPane(QWidget):
         if not self.choose(wanted):
             self.editor.show_marker(None)
         is_open = self.filter.wish.is_open
-        words = tr("{count} markers") if is_open else tr("{count} of {all} markers")
+        all_of_them = tr("1 marker") if len(self._all) == 1 else tr("{count} markers")
+        words = all_of_them if is_open else tr("{count} of {all} markers")
         self._count.setText(words.format(count=len(found), all=len(self._all)))
         self._count.setVisible(bool(self._all))
 

@@ -13,7 +13,8 @@ _MOST_ROWS = 4
 _NO_TAKE_YET = mark("No take yet today. Record one, or drop recordings anywhere on this window.")
 _NO_PASSAGE_YET = mark(
     "Begin with a passage: a few bars you want to hear getting better. Then "
-    "record it, or drop recordings anywhere on this window."
+    "record it, or drop recordings anywhere on this window. "
+    "The guide (Shift+F1) leads through the first day."
 )
 
 
