@@ -18,6 +18,7 @@ from app.ui.icons import program_icon
 from app.ui.language import use_language
 from app.ui.main_window import MainWindow
 from app.ui.preferences import Preferences
+from app.ui.spoken import forget
 from app.ui.theme import Theme
 from app.ui.widgets.bug_dialog import BugDialog
 
@@ -51,6 +52,7 @@ class Window(QObject):
         self._log_file = log_file
         preferences = Preferences(preferences_file)
         use_language(preferences.language)
+        forget()
         self.theme = Theme(application, preferences.scheme, self)
         self.jobs = Jobs(self)
         self.desk = Desk(workbench, self.jobs, self.theme, preferences, self)

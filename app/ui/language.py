@@ -6,7 +6,10 @@ A table made when its module is imported marks its words with :func:`mark`, and 
 shows them calls :func:`tr`. Words that come from below the window: :mod:`app.ui.spoken`.
 """
 
-from PySide6.QtCore import QCoreApplication
+from importlib.resources import files
+from pathlib import Path
+
+from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QTranslator
 
 CONTEXT = ""
 """What the window's own words are filed under."""
@@ -16,7 +19,7 @@ ENGLISH = "en"
 LANGUAGES: tuple[tuple[str, str], ...] = ((ENGLISH, "English"), ("de", "Deutsch"))
 """The languages there are, by code, each named in itself."""
 
-_TRANSLATIONS = "translations"
+_CODES = tuple(code for code, _ in LANGUAGES)
 
 
 def tr(text: str) -> str:
@@ -28,3 +31,46 @@ def tr(text: str) -> str:
 def mark(text: str) -> str:
     """Return `text` itself; says that it is shown through :func:`tr` later."""
     return text
+
+
+def use_language(wanted: str = SYSTEM) -> str:
+    """Show what is made from now on in a language; return its code.
+
+    Windows made before keep their words. Without a catalogue of a language the system
+    asks for, the window speaks English.
+
+    Parameters
+    ----------
+    wanted : str
+        A code of :data:`LANGUAGES`, or :data:`SYSTEM`.
+    """
+    application = QCoreApplication.instance()
+    if application is None:
+        return ENGLISH
+    for translator in application.findChildren(QTranslator):
+        application.removeTranslator(translator)
+        translator.deleteLater()
+    code = wanted if wanted in _CODES else _system_language()
+    if code != ENGLISH:
+        folder = Path(str(files("app.ui") / "translations"))
+        _install(application, f"passagework_{code}", folder)
+        qt_folder = QLibraryInfo.path(QLibraryInfo.LibraryPath.TranslationsPath)
+        # Where this PySide6 comes without it, Qt's own buttons stay English.
+        _install(application, f"qtbase_{code}", Path(qt_folder))
+    return code
+
+
+def _system_language() -> str:
+    for name in QLocale.system().uiLanguages():
+        code = name.replace("_", "-").partition("-")[0]
+        if code in _CODES:
+            return code
+    return ENGLISH
+
+
+def _install(application: QCoreApplication, name: str, folder: Path) -> None:
+    translator = QTranslator(application)
+    if translator.load(name, str(folder)):
+        application.installTranslator(translator)
+    else:
+        translator.deleteLater()

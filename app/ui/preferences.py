@@ -36,6 +36,15 @@ class Preferences:
         self._settings.setValue("theme", scheme.value)
 
     @property
+    def language(self) -> str:
+        """The code of the window's language; empty: as the system."""
+        return str(self._settings.value("language", "") or "")
+
+    @language.setter
+    def language(self, code: str) -> None:
+        self._settings.setValue("language", code)
+
+    @property
     def geometry(self) -> QByteArray | None:
         """The window's last place."""
         stored = self._settings.value("geometry")
@@ -109,6 +118,8 @@ class Preferences:
 
     def _number(self, key: str, default: float) -> float:
         try:
-            return float(str(self._settings.value(key, default)))
+            number = float(str(self._settings.value(key, default)))
         except ValueError:
             return default
+        # All of them are shares or seconds of a reaction; the file may say anything.
+        return number if 0.0 <= number <= 1.0 else default

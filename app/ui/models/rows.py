@@ -6,6 +6,8 @@ from typing import Generic, TypeVar
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 
+from app.ui.spoken import said
+
 R = TypeVar("R")
 Index = QModelIndex | QPersistentModelIndex
 
@@ -69,9 +71,9 @@ class RowsModel(QAbstractTableModel, Generic[R]):
             return self._alignment(index.column())
         row = self.rows[index.row()]
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.EditRole):
-            return column.text(row)
+            return said(column.text(row)) if column.write is None else column.text(row)
         if role == Qt.ItemDataRole.ToolTipRole:
-            return column.more(row) if column.more else column.text(row)
+            return said(column.more(row) if column.more else column.text(row))
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return f"{column.heading}: {column.more(row) if column.more else column.text(row)}"
         return None

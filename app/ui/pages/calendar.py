@@ -208,7 +208,7 @@ class CalendarPage(Page):
     def choose_file(self) -> None:
         """Ask where to save the year, and save it."""
         name, _ = QFileDialog.getSaveFileName(
-            self, tr("Save the year"), f"practice-{self.year}.png", tr(FILE_KINDS)
+            self, tr(tr("Save the year")), f"practice-{self.year}.png", tr(FILE_KINDS)
         )
         if name:
             self.save_year(Path(name))

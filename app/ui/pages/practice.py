@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
 from app.journal.records import JournalSettings, Passage
 from app.services.views import ImportProposal, TodayView
 from app.ui.desk import Desk
+from app.ui.language import mark, tr
 from app.ui.models.attention import Attention
 from app.ui.models.clip_offers import ClipOffers
 from app.ui.models.measure_queue import MeasureQueue
@@ -45,7 +46,7 @@ from app.ui.widgets.year_ago_card import YearAgoCard
 
 _PANEL_WIDTH_PX = 464
 # Common practice, no source: what teachers tell every student.
-_CAUTION = (
+_CAUTION = mark(
     "Pain is a reason to stop. A pause every half hour helps; keep headphones low, "
     "above all when you loop."
 )
@@ -55,7 +56,7 @@ class PracticePage(Page):
     """Today's numbers, the clock, the record panel, today's takes, what is to work on."""
 
     def __init__(self, desk: Desk, queue: MeasureQueue, recorder: Recorder) -> None:
-        super().__init__(desk, "Practice")
+        super().__init__(desk, tr("Practice"))
         self._queue = queue
         self.recorder = recorder
         self._view: TodayView | None = None
@@ -93,7 +94,14 @@ class PracticePage(Page):
     def _build(self) -> None:
         inside = QWidget()
         record_side = column(inside)
-        fill(record_side, self.clock_card.forgotten, self.panel, self.clock_card, soft(_CAUTION), 1)
+        fill(
+            record_side,
+            self.clock_card.forgotten,
+            self.panel,
+            self.clock_card,
+            soft(tr(_CAUTION)),
+            1,
+        )
         left = QScrollArea()
         left.setWidget(inside)
         left.setWidgetResizable(True)
@@ -225,7 +233,7 @@ class PracticePage(Page):
     def look_at_clips(self) -> None:
         """Show the table of the clips that are offered."""
         if not self.clips.offers:
-            self.desk.tell("No new clip is offered.")
+            self.desk.tell(tr("No new clip is offered."))
             return
         self._sheets.setCurrentWidget(self.imports)
         self.imports.show_proposals(self.clips.offers, self._view.passages if self._view else ())

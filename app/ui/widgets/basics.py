@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 
 from app.ui.icons import icon
 from app.ui.keys import describe
+from app.ui.spoken import said
 from app.ui.theme import GRID_PX, LARGE_PT, SMALL_PT, font
 
 _PRESS_KEYS = (Qt.Key.Key_Space, Qt.Key.Key_Return, Qt.Key.Key_Enter)
@@ -86,16 +87,27 @@ class Card(QFrame):
             self.box.addWidget(self.title)
 
 
+class Words(QLabel):
+    """A label that says sentences from below the window in the window's language."""
+
+    def __init__(self, text: str = "") -> None:
+        super().__init__(said(text))
+
+    def setText(self, text: str) -> None:
+        """Show a text, translated where it is a sentence of the program."""
+        super().setText(said(text))
+
+
 def heading(text: str) -> QLabel:
     """Return a heading: the body size, bold."""
-    label = QLabel(text)
+    label = Words(text)
     label.setFont(font(bold=True))
     return label
 
 
 def soft(text: str = "", *, wrap: bool = True) -> QLabel:
     """Return quiet small text."""
-    label = QLabel(text)
+    label = Words(text)
     label.setFont(font(SMALL_PT))
     label.setProperty("tone", "soft")
     label.setWordWrap(wrap)
@@ -104,14 +116,14 @@ def soft(text: str = "", *, wrap: bool = True) -> QLabel:
 
 def sentence(text: str = "") -> QLabel:
     """Return body text that wraps."""
-    label = QLabel(text)
+    label = Words(text)
     label.setWordWrap(True)
     return label
 
 
 def large(text: str = "") -> QLabel:
     """Return text at the large size."""
-    label = QLabel(text)
+    label = Words(text)
     label.setFont(font(LARGE_PT))
     return label
 

@@ -11,6 +11,7 @@ from app.journal.records import Passage
 from app.services.views import TakeRow
 from app.services.wording import counted, day_text, length_text, reading_text
 from app.ui.language import tr
+from app.ui.spoken import said
 
 K = TypeVar("K")
 
@@ -38,7 +39,7 @@ class Choice(QComboBox, Generic[K]):
         """Replace the entries; keep the choice where it still exists."""
         wanted = chosen if chosen is not None else self.key
         known = [(key, self.itemText(at)) for at, key in enumerate(self._keys)]
-        if list(entries) == known:
+        if [(key, said(text)) for key, text in entries] == known:
             # The list may be open just now; the same entries need not be put in again.
             if wanted is not None:
                 self.choose(wanted)
@@ -46,7 +47,7 @@ class Choice(QComboBox, Generic[K]):
         self.blockSignals(True)
         self.clear()
         self._keys = [key for key, _ in entries]
-        self.addItems([text for _, text in entries])
+        self.addItems([said(text) for _, text in entries])
         self.setCurrentIndex(self._keys.index(wanted) if wanted in self._keys else 0)
         self.blockSignals(False)
 

@@ -12,6 +12,7 @@ from app.ui.keys import ITEM_KEY_COUNT
 from app.ui.language import tr
 from app.ui.models.practice_clock import PracticeClock
 from app.ui.models.rows import Column
+from app.ui.spoken import word
 from app.ui.widgets.basics import Button, Card, column, fill, labelled, row, soft
 from app.ui.widgets.choices import Choice
 from app.ui.widgets.table import RowTable
@@ -40,7 +41,7 @@ class ItemsForm(Card):
         self.name.setMaxLength(120)
         self.name.setPlaceholderText(tr("Scales in two octaves, a study, quartet"))
         self.kind: Choice[ItemKind] = Choice(tr("Kind"))
-        self.kind.offer([(kind, KIND_WORDS[kind].capitalize()) for kind in _OWN_KINDS])
+        self.kind.offer([(kind, word(KIND_WORDS[kind]).capitalize()) for kind in _OWN_KINDS])
         self._add = Button(tr("Add item"), "add", primary=True)
         self._up = Button(tr("Up"), name=tr("Move the item up"))
         self._down = Button(tr("Down"), name=tr("Move the item down"))
@@ -54,7 +55,7 @@ class ItemsForm(Card):
         return (
             Column(tr("Key"), self._key_of),
             Column(tr("Item"), lambda line: line.title, write=self._rename),
-            Column(tr("Kind"), lambda line: KIND_WORDS[line.kind]),
+            Column(tr("Kind"), lambda line: word(KIND_WORDS[line.kind])),
         )
 
     def _build(self) -> None:

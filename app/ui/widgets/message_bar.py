@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QFrame
 from app.ui.desk import Desk, Message
 from app.ui.keys import spec_of
 from app.ui.language import tr
+from app.ui.spoken import said
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, fill, row, sentence
 
@@ -52,7 +53,7 @@ class MessageBar(QFrame):
 
     def show_message(self, message: Message) -> None:
         """Show `message` in place of the one before."""
-        self._text.setText(f"{message.sentence} {message.next_step}".strip())
+        self._text.setText(f"{said(message.sentence)} {said(message.next_step)}".strip())
         self.setAccessibleDescription(self._text.text())
         self._action_id = message.action_id
         self._act.setVisible(bool(message.action_id))

@@ -177,5 +177,5 @@ def _reasons(line: PlanLine) -> str:
 
 
 def _words(line: PlanLine) -> str:
-    done = ", done" if line.done_at else ""
+    done = tr(", done") if line.done_at else ""
     return f"{line.title}, {minutes_text(line.minutes)}{done}. {_reasons(line)}"

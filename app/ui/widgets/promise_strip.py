@@ -3,6 +3,7 @@
 from app.journal.promise_standing import PromiseState
 from app.services.keeping_views import PromiseView
 from app.services.wording import counted
+from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Card, Figure, column, fill, heading, row, soft
 
@@ -13,11 +14,11 @@ def promise_figures(view: PromiseView) -> tuple[tuple[str, str], ...]:
     """Give the numbers of a promise, each with what it counts; none is made of others."""
     now = view.standing
     figures = [
-        (str(now.days_kept), "days kept" if now.days_kept != 1 else "day kept"),
-        (str(now.day), "day since the start"),
+        (str(now.days_kept), tr("days kept") if now.days_kept != 1 else tr("day kept")),
+        (str(now.day), tr("day since the start")),
         (str(now.days_missed), "missed"),
-        (str(now.rest_taken), "rest taken"),
-        (str(now.needed), "still to keep"),
+        (str(now.rest_taken), tr("rest taken")),
+        (str(now.needed), tr("still to keep")),
     ]
     if now.days_paused:
         figures.insert(4, (str(now.days_paused), "paused"))
@@ -29,7 +30,7 @@ class PromiseStrip(Card):
 
     def __init__(self) -> None:
         super().__init__()
-        self.setAccessibleName("Promise")
+        self.setAccessibleName(tr("Promise"))
         self._name = heading("")
         self._rule = soft()
         self._figures = tuple(Figure("") for _ in range(6))
@@ -51,7 +52,11 @@ class PromiseStrip(Card):
         view = alive[0]
         self._name.setText(view.promise.name)
         in_force = next((rule.text for rule in view.rules if rule.is_in_force), "")
-        more = f"; {counted(len(alive) - 1, 'more promise')} on Calendar" if alive[1:] else ""
+        more = (
+            tr("; {alive} on Calendar").format(alive=counted(len(alive) - 1, "more promise"))
+            if alive[1:]
+            else ""
+        )
         self._rule.setText(f"{in_force}{more}")
         figures = promise_figures(view)
         for at, figure in enumerate(self._figures):

@@ -19,10 +19,11 @@ from app.journal.records import JournalSettings
 from app.services.inputs import BUFFERS_MS, USUAL_BUFFER_MS
 from app.services.views import InputRow
 from app.ui.desk import Desk
-from app.ui.language import mark, tr
+from app.ui.language import LANGUAGES, SYSTEM, mark, tr
 from app.ui.theme import GRID_PX, Scheme
 from app.ui.widgets.basics import Button, column, fill, heading, labelled, row
 from app.ui.widgets.choices import Choice
+from app.ui.widgets.reminder_row import ReminderRow
 from app.ui.widgets.settings_form import SettingsForm
 
 _SYSTEM_OUTPUT = ""
@@ -57,6 +58,8 @@ class SettingsSheet(QDialog):
         self.reaction.setSuffix(" s")
         self.scheme: Choice[Scheme] = Choice(tr("Colours"))
         self.scheme.offer([(scheme, tr(words)) for scheme, words in _SCHEME_WORDS])
+        self.language: Choice[str] = Choice(tr("Language"))
+        self.language.offer([(SYSTEM, tr("As the system")), *LANGUAGES])
         self.pause = QSpinBox()
         self.pause.setRange(0, _LATEST_BREAK_MIN)
         self.pause.setSingleStep(5)
@@ -69,6 +72,7 @@ class SettingsSheet(QDialog):
         usual, *longer = BUFFERS_MS
         entries = [(ms, tr("{ms} ms").format(ms=ms)) for ms in longer]
         self.buffer.offer([(usual, tr("{ms} ms, the usual").format(ms=usual)), *entries])
+        self.reminder = ReminderRow()
         self.watched = QLineEdit()
         self.watched.setPlaceholderText(tr("none; where your phone's clips arrive"))
         self._browse = Button(tr("Choose"), "folder", name=tr("Choose the watched folder"))
@@ -95,7 +99,9 @@ class SettingsSheet(QDialog):
         fill(folder, labelled(tr("Watched folder"), self.watched), self._browse)
         folder.setAlignment(self._browse, Qt.AlignmentFlag.AlignBottom)
         grid.addLayout(folder, 2, 1)
-        grid.addWidget(self.categories, 3, 0)
+        grid.addLayout(labelled(tr("Language"), self.language), 3, 0)
+        grid.addWidget(self.categories, 4, 0)
+        grid.addWidget(self.reminder, 4, 1)
         box = column(self, margin=2 * GRID_PX)
         fill(
             box,
@@ -124,9 +130,11 @@ class SettingsSheet(QDialog):
         self.output.offer([(_SYSTEM_OUTPUT, tr("As the system")), *entries], settings.output_device)
         self.pause.setValue(settings.break_after_min)
         self.buffer.choose(settings.buffer_ms)
+        self.reminder.show_minute(settings.reminder_minute)
         self.watched.setText(settings.watched_folder or "")
         self.reaction.setValue(self._desk.preferences.reaction_s)
         self.scheme.choose(self._desk.theme.scheme)
+        self.language.choose(self._desk.preferences.language)
         self.form.show_settings(settings.default_settings)
         self.show()
         self.raise_()
@@ -143,6 +151,7 @@ class SettingsSheet(QDialog):
             output_device=self.output.key or None,
             break_after_min=self.pause.value(),
             buffer_ms=self.buffer.key or USUAL_BUFFER_MS,
+            reminder_minute=self.reminder.minute,
             default_settings=usual,
         )
         bench, typed = self._desk.workbench, self.watched.text().strip()
@@ -173,9 +182,17 @@ class SettingsSheet(QDialog):
             self._choose_output(settings.output_device)
         self._settings = settings
         self.close()
-        self._desk.tell(tr("The settings were kept."))
+        self._keep_language()
         self._desk.takesChanged.emit()
         self._desk.daysChanged.emit()
+
+    def _keep_language(self) -> None:
+        language, preferences = self.language.key or SYSTEM, self._desk.preferences
+        next_step = ""
+        if language != preferences.language:
+            preferences.language = language
+            next_step = tr("The language holds from the next start of the program.")
+        self._desk.tell(tr("The settings were kept."), next_step)
 
     def _choose_output(self, device_key: str | None) -> None:
         playing = self._desk.workbench.playing

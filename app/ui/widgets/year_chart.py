@@ -21,6 +21,7 @@ from app.journal.day_names import DayName, kind_of
 from app.services.views import DayBar
 from app.services.wording import day_text
 from app.ui.language import tr
+from app.ui.spoken import word
 from app.ui.theme import SMALL_PT, Colours, Theme, font
 from app.ui.widgets.year_marks import FOOT_PX, bar_words, draw_bar, draw_marks, draw_today
 
@@ -164,7 +165,7 @@ class YearChart(QWidget):
         painter.setPen(QColor(c.ink_soft))
         left = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom
         painter.drawText(
-            QRectF(0, strip.top(), _LABEL_WIDTH_PX, strip.height()), left, _MONTHS[month - 1]
+            QRectF(0, strip.top(), _LABEL_WIDTH_PX, strip.height()), left, word(_MONTHS[month - 1])
         )
         painter.setPen(QPen(QColor(c.line), 1))
         count = calendar.monthrange(self._year, month)[1]

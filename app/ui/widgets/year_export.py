@@ -194,7 +194,7 @@ def _draw_file(page: YearPage, file: Path) -> None:
         device.setFileName(str(file))
         device.setSize(QSize(_WIDTH_PX, _HEIGHT_PX))
         device.setViewBox(QRect(0, 0, _WIDTH_PX, _HEIGHT_PX))
-        device.setTitle("Practice")
+        device.setTitle(tr("Practice"))
     else:
         device = QPdfWriter(str(file))
         device.setResolution(_PDF_DPI)

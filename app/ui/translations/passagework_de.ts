@@ -1,0 +1,4863 @@
+<?xml version="1.0" encoding="utf-8"?>
+<!DOCTYPE TS>
+<TS version="2.1" language="de" sourcelanguage="en">
+    <context>
+        <name />
+        <message>
+            <source>  {dropped_frames} lost</source>
+            <translation>  {dropped_frames} verloren</translation>
+        </message>
+        <message>
+            <source> (read only)</source>
+            <translation> (nur lesen)</translation>
+        </message>
+        <message>
+            <source> BPM</source>
+            <translation>S/min</translation>
+        </message>
+        <message>
+            <source> Hz</source>
+            <translation>Hz</translation>
+        </message>
+        <message>
+            <source> LUFS</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source> bars</source>
+            <translation>Takte</translation>
+        </message>
+        <message>
+            <source> cents</source>
+            <translation>Cent</translation>
+        </message>
+        <message>
+            <source> h</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source> min</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source> or </source>
+            <translation> oder </translation>
+        </message>
+        <message>
+            <source> s</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source> to {time}</source>
+            <translation>bis {time}</translation>
+        </message>
+        <message>
+            <source>'{name}' is not a note name.</source>
+            <translation>„{name}“ ist kein Notenname.</translation>
+        </message>
+        <message>
+            <source>, bars {bars}</source>
+            <translation>, Takt {bars}</translation>
+        </message>
+        <message>
+            <source>, done</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>, near {near_note}</source>
+            <translation>, bei {near_note}</translation>
+        </message>
+        <message>
+            <source>, not over yet</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>, overdriven</source>
+            <translation>, übersteuert</translation>
+        </message>
+        <message>
+            <source>, the usual one</source>
+            <translation>, der übliche</translation>
+        </message>
+        <message>
+            <source>, this item {block_s}</source>
+            <translation>, dieser Punkt {block_s}</translation>
+        </message>
+        <message>
+            <source>, {dropped_frames} lost</source>
+            <translation>, {dropped_frames} verloren</translation>
+        </message>
+        <message>
+            <source>, {word} than before; it begins between the weeks of {low} and {high}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>1 marker</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>1, slight</source>
+            <translation>1, leicht</translation>
+        </message>
+        <message>
+            <source>1-24</source>
+            <translation>1–24</translation>
+        </message>
+        <message>
+            <source>1-24; empty: all of it</source>
+            <translation>1–24; leer: alles</translation>
+        </message>
+        <message>
+            <source>2, clear</source>
+            <translation>2, deutlich</translation>
+        </message>
+        <message>
+            <source>3, first to fix</source>
+            <translation>3, zuerst angehen</translation>
+        </message>
+        <message>
+            <source>; {alive} on Calendar</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>&lt;p&gt;Tab walks through the controls; Space or Enter presses the one in focus. Letters and digits go to a text field while it is being written in.&lt;/p&gt;</source>
+            <translation>&lt;p&gt;Tab führt durch die Bedienelemente; Leertaste oder Eingabetaste drückt das gewählte. Buchstaben und Ziffern gehen in ein Textfeld, solange darin geschrieben wird.&lt;/p&gt;</translation>
+        </message>
+        <message>
+            <source>?</source>
+            <translation>?</translation>
+        </message>
+        <message>
+            <source>A CSV file with one row a day or a session. Days that have minutes in the journal keep them, so nothing is counted twice.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>A bundle from another computer, or a teacher's reply; or drop it here.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>A bundle opens beside your journal and changes nothing in it.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>A bundle, as the teacher – Passagework</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>A day needs both</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>A day needs the minutes and the takes</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>A fault in the program</source>
+            <translation>Ein Fehler im Programm</translation>
+        </message>
+        <message>
+            <source>A folder</source>
+            <translation>Ein Ordner</translation>
+        </message>
+        <message>
+            <source>A foot pedal that types keys works once its key stands here: step on it in the field. The usual keys go on working. Backspace takes a key away.</source>
+            <translation>Ein Fußpedal, das Tasten tippt, wirkt, sobald seine Taste hier steht: im Feld darauf treten. Die üblichen Tasten gelten weiter. Die Rücktaste entfernt eine Taste.</translation>
+        </message>
+        <message>
+            <source>A line of your own</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>A new passage begins with</source>
+            <translation>Eine neue Stelle beginnt mit</translation>
+        </message>
+        <message>
+            <source>A new promise</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>A new promise instead</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>A new rehearsal</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>A passage is what you play again and again and want to compare.</source>
+            <translation>Eine Stelle ist, was immer wieder gespielt und verglichen werden soll.</translation>
+        </message>
+        <message>
+            <source>A passage needs a piece and a name.</source>
+            <translation>Eine Stelle braucht ein Stück und einen Namen.</translation>
+        </message>
+        <message>
+            <source>A planned rest day.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>A recording from {date}, {started:%H:%M}, {duration_s} long, was never filed. Its sound is safe.</source>
+            <translation>Eine Aufnahme vom {date}, {started:%H:%M}, Dauer {duration_s}, wurde nie abgelegt. Ihr Klang ist sicher.</translation>
+        </message>
+        <message>
+            <source>A recording runs.</source>
+            <translation>Eine Aufnahme läuft.</translation>
+        </message>
+        <message>
+            <source>A second take is possible, with the reason on record.</source>
+            <translation>Eine zweite Aufnahme ist möglich; der Grund wird festgehalten.</translation>
+        </message>
+        <message>
+            <source>A study, a concerto, a scale</source>
+            <translation>Eine Etüde, ein Konzert, eine Tonleiter</translation>
+        </message>
+        <message>
+            <source>A take is being recorded</source>
+            <translation>Es wird aufgenommen</translation>
+        </message>
+        <message>
+            <source>A take is being recorded.</source>
+            <translation>Es wird gerade aufgenommen.</translation>
+        </message>
+        <message>
+            <source>A take is measured from Listen, under Take, or all of them at the next start.</source>
+            <translation>Eine Aufnahme lässt sich beim Anhören unter „Aufnahme“ messen; alle zusammen beim nächsten Start.</translation>
+        </message>
+        <message>
+            <source>A week later</source>
+            <translation>Eine Woche später</translation>
+        </message>
+        <message>
+            <source>A year cannot be saved as '{name}'.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>A: {a}. B: {b}</source>
+            <translation>A: {a}. B: {b}</translation>
+        </message>
+        <message>
+            <source>Accents</source>
+            <translation>Betonungen</translation>
+        </message>
+        <message>
+            <source>Accept</source>
+            <translation>Annehmen</translation>
+        </message>
+        <message>
+            <source>Add</source>
+            <translation>Hinzufügen</translation>
+        </message>
+        <message>
+            <source>Add it to the list of items.</source>
+            <translation>In der Liste der Punkte hinzufügen.</translation>
+        </message>
+        <message>
+            <source>Add item</source>
+            <translation>Punkt hinzufügen</translation>
+        </message>
+        <message>
+            <source>Add one to the list.</source>
+            <translation>In der Liste einen hinzufügen.</translation>
+        </message>
+        <message>
+            <source>Add passage</source>
+            <translation>Stelle hinzufügen</translation>
+        </message>
+        <message>
+            <source>Add the category</source>
+            <translation>Kategorie hinzufügen</translation>
+        </message>
+        <message>
+            <source>Add the minutes</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Add what is set</source>
+            <translation>Aufgabe hinzufügen</translation>
+        </message>
+        <message>
+            <source>Aim</source>
+            <translation>Ziel</translation>
+        </message>
+        <message>
+            <source>Aim of the take</source>
+            <translation>Ziel der Aufnahme</translation>
+        </message>
+        <message>
+            <source>Aim of this take</source>
+            <translation>Ziel dieser Aufnahme</translation>
+        </message>
+        <message>
+            <source>Aim: met</source>
+            <translation>Ziel: erreicht</translation>
+        </message>
+        <message>
+            <source>Aim: not met</source>
+            <translation>Ziel: nicht erreicht</translation>
+        </message>
+        <message>
+            <source>Aim: partly met</source>
+            <translation>Ziel: teilweise erreicht</translation>
+        </message>
+        <message>
+            <source>Aim: {aim}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Aim: {lower}</source>
+            <translation>Ziel: {lower}</translation>
+        </message>
+        <message>
+            <source>All actions</source>
+            <translation>Alle Befehle</translation>
+        </message>
+        <message>
+            <source>All hours</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>All keys</source>
+            <translation>Alle Tasten</translation>
+        </message>
+        <message>
+            <source>All lanes, at their usual heights</source>
+            <translation>Alle Spuren in üblicher Höhe</translation>
+        </message>
+        <message>
+            <source>All lanes, usual heights</source>
+            <translation>Alle Spuren, übliche Höhe</translation>
+        </message>
+        <message>
+            <source>All measures</source>
+            <translation>Alle Messgrößen</translation>
+        </message>
+        <message>
+            <source>All takes of {days}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>All the way down: the A is estimated from the take.</source>
+            <translation>Ganz unten: Das A wird aus der Aufnahme geschätzt.</translation>
+        </message>
+        <message>
+            <source>Already in the journal: {place}.</source>
+            <translation>Schon im Journal: {place}.</translation>
+        </message>
+        <message>
+            <source>An association at most: it cannot say that the minutes brought the change about.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>And write</source>
+            <translation>Und schreiben</translation>
+        </message>
+        <message>
+            <source>Another rule for '{name}'</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Answer the question beside each; then file them.</source>
+            <translation>Die Frage daneben beantworten, dann ablegen.</translation>
+        </message>
+        <message>
+            <source>Any practice counts unless minutes or takes are asked.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Arpeggio</source>
+            <translation>Arpeggio</translation>
+        </message>
+        <message>
+            <source>As the system</source>
+            <translation>Wie das System</translation>
+        </message>
+        <message>
+            <source>Ask again</source>
+            <translation>Neu fragen</translation>
+        </message>
+        <message>
+            <source>At</source>
+            <translation>Um</translation>
+        </message>
+        <message>
+            <source>At least, a day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>At most</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>At most once a day while the program runs, and never once the day is done.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Audition rehearsal</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Audition rehearsal, or back to today</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Author</source>
+            <translation>Von wem</translation>
+        </message>
+        <message>
+            <source>Back</source>
+            <translation>Zurück</translation>
+        </message>
+        <message>
+            <source>Back 2 s</source>
+            <translation>2 s zurück</translation>
+        </message>
+        <message>
+            <source>Back to the lanes</source>
+            <translation>Zurück zu den Spuren</translation>
+        </message>
+        <message>
+            <source>Back to the year</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Back to today</source>
+            <translation>Zurück zu heute</translation>
+        </message>
+        <message>
+            <source>Backups</source>
+            <translation>Sicherungen</translation>
+        </message>
+        <message>
+            <source>Backups of this journal</source>
+            <translation>Sicherungen dieses Journals</translation>
+        </message>
+        <message>
+            <source>Backups, the newest first</source>
+            <translation>Sicherungen, die neueste zuerst</translation>
+        </message>
+        <message>
+            <source>Bars</source>
+            <translation>Takte</translation>
+        </message>
+        <message>
+            <source>Bars of it that are played</source>
+            <translation>Takte daraus, die gespielt werden</translation>
+        </message>
+        <message>
+            <source>Bars of the score</source>
+            <translation>Takte der Noten</translation>
+        </message>
+        <message>
+            <source>Beat, per minute</source>
+            <translation>Schläge pro Minute</translation>
+        </message>
+        <message>
+            <source>Beats a bar</source>
+            <translation>Schläge pro Takt</translation>
+        </message>
+        <message>
+            <source>Before and after</source>
+            <translation>Vorher und nachher</translation>
+        </message>
+        <message>
+            <source>Begin the rehearsal</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Begin with a passage: a few bars you want to hear getting better. Then record it, or drop recordings anywhere on this window. The guide (Shift+F1) leads through the first day.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Better in tune</source>
+            <translation>Sauberer</translation>
+        </message>
+        <message>
+            <source>Blind ear</source>
+            <translation>Blindvergleich</translation>
+        </message>
+        <message>
+            <source>Blind ear: hear the first</source>
+            <translation>Blindvergleich: die erste hören</translation>
+        </message>
+        <message>
+            <source>Blind ear: hear the second</source>
+            <translation>Blindvergleich: die zweite hören</translation>
+        </message>
+        <message>
+            <source>Blind ear: no difference</source>
+            <translation>Blindvergleich: kein Unterschied</translation>
+        </message>
+        <message>
+            <source>Blind ear: the first</source>
+            <translation>Blindvergleich: die erste</translation>
+        </message>
+        <message>
+            <source>Blind ear: the second</source>
+            <translation>Blindvergleich: die zweite</translation>
+        </message>
+        <message>
+            <source>Blind ear: two takes without their dates, or back</source>
+            <translation>Blindvergleich: zwei Aufnahmen ohne Datum, oder zurück</translation>
+        </message>
+        <message>
+            <source>Both: {target}</source>
+            <translation>Beide: {target}</translation>
+        </message>
+        <message>
+            <source>Bounds</source>
+            <translation>Grenzen</translation>
+        </message>
+        <message>
+            <source>Bring back</source>
+            <translation>Zurückholen</translation>
+        </message>
+        <message>
+            <source>Bring back what was put aside for this passage</source>
+            <translation>Zurückholen, was für diese Stelle beiseitegelegt wurde</translation>
+        </message>
+        <message>
+            <source>Bring minutes in from a table (CSV), or back to the year</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Broken thirds</source>
+            <translation>Gebrochene Terzen</translation>
+        </message>
+        <message>
+            <source>Bundles</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Bundles (*.pwbundle)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Bundles and replies (*.pwbundle *.pwreply)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Busier and quieter times</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Calendar</source>
+            <translation>Kalender</translation>
+        </message>
+        <message>
+            <source>Calendar (iCalendar)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Cancel</source>
+            <translation>Abbrechen</translation>
+        </message>
+        <message>
+            <source>Cancel the long work that is running</source>
+            <translation>Die laufende lange Arbeit abbrechen</translation>
+        </message>
+        <message>
+            <source>Carry the chosen work on by a week</source>
+            <translation>Die gewählte Aufgabe um eine Woche verschieben</translation>
+        </message>
+        <message>
+            <source>Carrying markers over</source>
+            <translation>Anmerkungen übertragen</translation>
+        </message>
+        <message>
+            <source>Categories</source>
+            <translation>Kategorien</translation>
+        </message>
+        <message>
+            <source>Categories of earlier markers</source>
+            <translation>Kategorien früherer Anmerkungen</translation>
+        </message>
+        <message>
+            <source>Category</source>
+            <translation>Kategorie</translation>
+        </message>
+        <message>
+            <source>Cents</source>
+            <translation>Cent</translation>
+        </message>
+        <message>
+            <source>Cents; plus-minus holds the truth in 95 of 100 cases.</source>
+            <translation>Cent; in 95 von 100 Fällen liegt der wahre Wert innerhalb des Plus-Minus.</translation>
+        </message>
+        <message>
+            <source>Change</source>
+            <translation>Änderung</translation>
+        </message>
+        <message>
+            <source>Change between light and dark</source>
+            <translation>Zwischen hell und dunkel wechseln</translation>
+        </message>
+        <message>
+            <source>Change from that day on</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Change the chosen passage</source>
+            <translation>Die gewählte Stelle ändern</translation>
+        </message>
+        <message>
+            <source>Change the chosen remark</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Change the list of items</source>
+            <translation>Die Liste der Punkte ändern</translation>
+        </message>
+        <message>
+            <source>Change the marker categories</source>
+            <translation>Die Kategorien der Anmerkungen ändern</translation>
+        </message>
+        <message>
+            <source>Change the passage</source>
+            <translation>Die Stelle ändern</translation>
+        </message>
+        <message>
+            <source>Change the passage's own name.</source>
+            <translation>Den Namen der Stelle selbst ändern.</translation>
+        </message>
+        <message>
+            <source>Change the rule</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Changes from A to B</source>
+            <translation>Änderungen von A zu B</translation>
+        </message>
+        <message>
+            <source>Changes over days</source>
+            <translation>Änderungen über Tage</translation>
+        </message>
+        <message>
+            <source>Check the input level, or stop checking</source>
+            <translation>Den Eingangspegel prüfen oder die Prüfung beenden</translation>
+        </message>
+        <message>
+            <source>Choose</source>
+            <translation>Wählen</translation>
+        </message>
+        <message>
+            <source>Choose a file</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Choose a file, or 'No score'.</source>
+            <translation>Eine Datei wählen oder „Keine Noten“.</translation>
+        </message>
+        <message>
+            <source>Choose a line to read what it means.</source>
+            <translation>Eine Zeile wählen, um zu lesen, was sie bedeutet.</translation>
+        </message>
+        <message>
+            <source>Choose a line with a passage.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Choose a score</source>
+            <translation>Noten wählen</translation>
+        </message>
+        <message>
+            <source>Choose another folder.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Choose one in the list first.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Choose one in the list.</source>
+            <translation>In der Liste einen wählen.</translation>
+        </message>
+        <message>
+            <source>Choose the folder and write</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Choose the next lane</source>
+            <translation>Die nächste Spur wählen</translation>
+        </message>
+        <message>
+            <source>Choose the watched folder</source>
+            <translation>Den überwachten Ordner wählen</translation>
+        </message>
+        <message>
+            <source>Chromatic</source>
+            <translation>Chromatisch</translation>
+        </message>
+        <message>
+            <source>Click</source>
+            <translation>Klick</translation>
+        </message>
+        <message>
+            <source>Click and drone</source>
+            <translation>Klick und Bordun</translation>
+        </message>
+        <message>
+            <source>Click and drone for the next takes</source>
+            <translation>Klick und Bordun für die nächsten Aufnahmen</translation>
+        </message>
+        <message>
+            <source>Click while listening, or none</source>
+            <translation>Klick beim Anhören, oder keiner</translation>
+        </message>
+        <message>
+            <source>Click: {which}.</source>
+            <translation>Klick: {which}.</translation>
+        </message>
+        <message>
+            <source>Clips (*{ending})</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Clips that were made to be shared</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Clips you made, the newest first. The program itself sends nothing.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Clock not running</source>
+            <translation>Uhr läuft nicht</translation>
+        </message>
+        <message>
+            <source>Clock on item 1 of the list</source>
+            <translation>Uhr auf Punkt 1 der Liste</translation>
+        </message>
+        <message>
+            <source>Clock on item 2 of the list</source>
+            <translation>Uhr auf Punkt 2 der Liste</translation>
+        </message>
+        <message>
+            <source>Clock on item 3 of the list</source>
+            <translation>Uhr auf Punkt 3 der Liste</translation>
+        </message>
+        <message>
+            <source>Clock on item 4 of the list</source>
+            <translation>Uhr auf Punkt 4 der Liste</translation>
+        </message>
+        <message>
+            <source>Clock on item 5 of the list</source>
+            <translation>Uhr auf Punkt 5 der Liste</translation>
+        </message>
+        <message>
+            <source>Clock on item 6 of the list</source>
+            <translation>Uhr auf Punkt 6 der Liste</translation>
+        </message>
+        <message>
+            <source>Clock on item 7 of the list</source>
+            <translation>Uhr auf Punkt 7 der Liste</translation>
+        </message>
+        <message>
+            <source>Clock on item 8 of the list</source>
+            <translation>Uhr auf Punkt 8 der Liste</translation>
+        </message>
+        <message>
+            <source>Clock on item 9 of the list</source>
+            <translation>Uhr auf Punkt 9 der Liste</translation>
+        </message>
+        <message>
+            <source>Clock on the chosen line</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Close</source>
+            <translation>Schließen</translation>
+        </message>
+        <message>
+            <source>Close the program</source>
+            <translation>Das Programm schließen</translation>
+        </message>
+        <message>
+            <source>Colours</source>
+            <translation>Farben</translation>
+        </message>
+        <message>
+            <source>Column of the days</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Column of the practice</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Coming dates</source>
+            <translation>Kommende Termine</translation>
+        </message>
+        <message>
+            <source>Compare</source>
+            <translation>Vergleichen</translation>
+        </message>
+        <message>
+            <source>Compare this take with the first of its passage</source>
+            <translation>Diese Aufnahme mit der ersten ihrer Stelle vergleichen</translation>
+        </message>
+        <message>
+            <source>Comparing</source>
+            <translation>Vergleich läuft</translation>
+        </message>
+        <message>
+            <source>Copied</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Copied: {text}. This number stays as it is.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Copies day and days kept. A number that was shared once stays as it is.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Copies for other programs; the journal stays as it is.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Copy</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Copy details</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Copy the text</source>
+            <translation>Den Text kopieren</translation>
+        </message>
+        <message>
+            <source>Count the minutes in which the instrument sounds, or stop</source>
+            <translation>Die klingenden Minuten zählen, oder damit aufhören</translation>
+        </message>
+        <message>
+            <source>Count-in</source>
+            <translation>Vorzählen</translation>
+        </message>
+        <message>
+            <source>Counted</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Dark</source>
+            <translation>Dunkel</translation>
+        </message>
+        <message>
+            <source>Day</source>
+            <translation>Tag</translation>
+        </message>
+        <message>
+            <source>Day by day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Day number</source>
+            <translation>Tag Nummer</translation>
+        </message>
+        <message>
+            <source>Day number of</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Day of it</source>
+            <translation>Ihr Tag</translation>
+        </message>
+        <message>
+            <source>Day of the lesson</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Day since start</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Days</source>
+            <translation>Tage</translation>
+        </message>
+        <message>
+            <source>Days are written as</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Days in a row</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Days in total</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Days kept</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Days to keep</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Delay beyond what the devices say: {delay} ms ± {scatter} ms, measured {day}.</source>
+            <translation>Verzögerung über die Angaben der Geräte hinaus: {delay} ms ± {scatter} ms, gemessen {day}.</translation>
+        </message>
+        <message>
+            <source>Delete</source>
+            <translation>Löschen</translation>
+        </message>
+        <message>
+            <source>Delete the chosen marker</source>
+            <translation>Die gewählte Anmerkung löschen</translation>
+        </message>
+        <message>
+            <source>Delete this take</source>
+            <translation>Diese Aufnahme löschen</translation>
+        </message>
+        <message>
+            <source>Details</source>
+            <translation>Einzelheiten</translation>
+        </message>
+        <message>
+            <source>Deviation</source>
+            <translation>Abweichung</translation>
+        </message>
+        <message>
+            <source>Deviation and sound, moving (MP4)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Deviation, cents</source>
+            <translation>Abweichung, Cent</translation>
+        </message>
+        <message>
+            <source>Deviation, cents: ring take A, dot take B</source>
+            <translation>Abweichung, Cent: Ring Aufnahme A, Punkt Aufnahme B</translation>
+        </message>
+        <message>
+            <source>Deviation, cents: sharp above (slanted), flat below (level), hollow where uncertain</source>
+            <translation>Abweichung, Cent: zu hoch oben (schräg), zu tief unten (waagerecht), hohl, wo unsicher</translation>
+        </message>
+        <message>
+            <source>Diminished seventh</source>
+            <translation>Verminderter Septakkord</translation>
+        </message>
+        <message>
+            <source>Do not wait</source>
+            <translation>Nicht warten</translation>
+        </message>
+        <message>
+            <source>Documents (*.pdf)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Dominant seventh</source>
+            <translation>Dominantseptakkord</translation>
+        </message>
+        <message>
+            <source>Done</source>
+            <translation>Fertig</translation>
+        </message>
+        <message>
+            <source>Done again</source>
+            <translation>Wiederholt</translation>
+        </message>
+        <message>
+            <source>Done so far</source>
+            <translation>Bisher getan</translation>
+        </message>
+        <message>
+            <source>Dotted</source>
+            <translation>Punktiert</translation>
+        </message>
+        <message>
+            <source>Down</source>
+            <translation>Ab</translation>
+        </message>
+        <message>
+            <source>Draw the order by lot</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Drawing two takes...</source>
+            <translation>Zwei Aufnahmen werden gezeichnet …</translation>
+        </message>
+        <message>
+            <source>Drone</source>
+            <translation>Bordun</translation>
+        </message>
+        <message>
+            <source>Drone while listening, or none</source>
+            <translation>Bordun beim Anhören, oder keiner</translation>
+        </message>
+        <message>
+            <source>Drone: {notes}.</source>
+            <translation>Bordun: {notes}.</translation>
+        </message>
+        <message>
+            <source>Drop the break</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Drop the next planned break</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Due on</source>
+            <translation>Fällig am</translation>
+        </message>
+        <message>
+            <source>Dynamics: {dynamics}</source>
+            <translation>Dynamik: {dynamics}</translation>
+        </message>
+        <message>
+            <source>Each passage is played once, straight through, as at an audition. A chance is used up whatever came of it; only what the device spoils is given back. You listen afterwards.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Each take is laid against the notes of the latest one. This takes a moment.</source>
+            <translation>Jede Aufnahme wird an die Noten der neuesten gelegt. Das dauert einen Moment.</translation>
+        </message>
+        <message>
+            <source>Ear and measurement</source>
+            <translation>Ohr und Messung</translation>
+        </message>
+        <message>
+            <source>Earlier</source>
+            <translation>Früher</translation>
+        </message>
+        <message>
+            <source>End it in png, svg, pdf or csv.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>End of the part kept of {name}</source>
+            <translation>Ende des behaltenen Teils von {name}</translation>
+        </message>
+        <message>
+            <source>End the rehearsal</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>End today</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Equal</source>
+            <translation>Gleichstufig</translation>
+        </message>
+        <message>
+            <source>Even</source>
+            <translation>Gleichmäßig</translation>
+        </message>
+        <message>
+            <source>Everything in the journal</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Everything, for a second computer</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Everywhere</source>
+            <translation>Überall</translation>
+        </message>
+        <message>
+            <source>Fade in and out</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Faster</source>
+            <translation>Schneller</translation>
+        </message>
+        <message>
+            <source>Figure</source>
+            <translation>Figur</translation>
+        </message>
+        <message>
+            <source>File</source>
+            <translation>Datei</translation>
+        </message>
+        <message>
+            <source>File it</source>
+            <translation>Ablegen</translation>
+        </message>
+        <message>
+            <source>File it there</source>
+            <translation>Dort ablegen</translation>
+        </message>
+        <message>
+            <source>File the first new clip as proposed</source>
+            <translation>Den ersten neuen Clip wie vorgeschlagen ablegen</translation>
+        </message>
+        <message>
+            <source>File them</source>
+            <translation>Ablegen</translation>
+        </message>
+        <message>
+            <source>File {good}</source>
+            <translation>{good} ablegen</translation>
+        </message>
+        <message>
+            <source>Filed under</source>
+            <translation>Abgelegt unter</translation>
+        </message>
+        <message>
+            <source>Filed: {passage_name}, {practice_day}, take {number}.</source>
+            <translation>Abgelegt: {passage_name}, {practice_day}, Aufnahme {number}.</translation>
+        </message>
+        <message>
+            <source>Filed; the recording itself was not touched.</source>
+            <translation>Abgelegt; die Aufnahme selbst blieb unberührt.</translation>
+        </message>
+        <message>
+            <source>Filing the take</source>
+            <translation>Die Aufnahme wird abgelegt</translation>
+        </message>
+        <message>
+            <source>Filing {chosen}</source>
+            <translation>Abgelegt wird: {chosen}</translation>
+        </message>
+        <message>
+            <source>Filter</source>
+            <translation>Filter</translation>
+        </message>
+        <message>
+            <source>Filter the markers, or show all of them</source>
+            <translation>Die Anmerkungen filtern, oder alle zeigen</translation>
+        </message>
+        <message>
+            <source>Find every run through the passage in B</source>
+            <translation>Jeden Durchgang durch die Stelle in B finden</translation>
+        </message>
+        <message>
+            <source>Find in the guide</source>
+            <translation>Im Handbuch suchen</translation>
+        </message>
+        <message>
+            <source>Find in the guide, then Enter</source>
+            <translation>Im Handbuch suchen, dann Eingabetaste</translation>
+        </message>
+        <message>
+            <source>Find the runs in B</source>
+            <translation>Durchgänge in B finden</translation>
+        </message>
+        <message>
+            <source>Finding runs through the passage</source>
+            <translation>Durchgänge durch die Stelle werden gesucht</translation>
+        </message>
+        <message>
+            <source>First and latest</source>
+            <translation>Erste und neueste</translation>
+        </message>
+        <message>
+            <source>First by ear: mark what you hear. The measurements come afterwards.</source>
+            <translation>Zuerst nach dem Ohr: anmerken, was zu hören ist. Die Messungen kommen danach.</translation>
+        </message>
+        <message>
+            <source>First day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>First days against the latest, or week over week</source>
+            <translation>Erste Tage gegen die neuesten, oder Woche für Woche</translation>
+        </message>
+        <message>
+            <source>First note</source>
+            <translation>Erste Note</translation>
+        </message>
+        <message>
+            <source>First page, development, bars with the shift</source>
+            <translation>Erste Seite, Durchführung, Takte mit dem Lagenwechsel</translation>
+        </message>
+        <message>
+            <source>First rows of the file</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Folder for the clips</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Folder for the files</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>For paper</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Form</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Format</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Forty days of scales</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Forward 2 s</source>
+            <translation>2 s vor</translation>
+        </message>
+        <message>
+            <source>Fri</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>From</source>
+            <translation>Von</translation>
+        </message>
+        <message>
+            <source>From a file</source>
+            <translation>Aus einer Datei</translation>
+        </message>
+        <message>
+            <source>From memory, hands apart, at 72</source>
+            <translation>Auswendig, Hände einzeln, bei 72</translation>
+        </message>
+        <message>
+            <source>Give short days a name of your own: a bar up to these minutes is hatched, and its name stands in the legend and in what is saved. A short day counts as any other; only a promise can ask for more.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Give these days</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Go back to this one</source>
+            <translation>Zu dieser zurückgehen</translation>
+        </message>
+        <message>
+            <source>Go on</source>
+            <translation>Weiter</translation>
+        </message>
+        <message>
+            <source>Go on without it</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Go on without this passage</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Go to Calendar</source>
+            <translation>Zum Kalender</translation>
+        </message>
+        <message>
+            <source>Go to Compare</source>
+            <translation>Zum Vergleichen</translation>
+        </message>
+        <message>
+            <source>Go to Lesson</source>
+            <translation>Zur Stunde</translation>
+        </message>
+        <message>
+            <source>Go to Listen</source>
+            <translation>Zum Anhören</translation>
+        </message>
+        <message>
+            <source>Go to Practice</source>
+            <translation>Zum Üben</translation>
+        </message>
+        <message>
+            <source>Goal in words</source>
+            <translation>Ziel in Worten</translation>
+        </message>
+        <message>
+            <source>Guide</source>
+            <translation>Handbuch</translation>
+        </message>
+        <message>
+            <source>Harmonic minor</source>
+            <translation>Harmonisch Moll</translation>
+        </message>
+        <message>
+            <source>Harmonics</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Hear</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Hear A</source>
+            <translation>A hören</translation>
+        </message>
+        <message>
+            <source>Hear B</source>
+            <translation>B hören</translation>
+        </message>
+        <message>
+            <source>Hear it</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Hear the earliest take of the passage, then the latest</source>
+            <translation>Die früheste Aufnahme der Stelle hören, dann die neueste</translation>
+        </message>
+        <message>
+            <source>Hear the first</source>
+            <translation>Die erste hören</translation>
+        </message>
+        <message>
+            <source>Hear the next take of the rehearsal</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Hear the second</source>
+            <translation>Die zweite hören</translation>
+        </message>
+        <message>
+            <source>Hear them in order</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Hear then and now</source>
+            <translation>Damals und jetzt hören</translation>
+        </message>
+        <message>
+            <source>Hear this week a year ago, then now</source>
+            <translation>Diese Woche vor einem Jahr hören, dann jetzt</translation>
+        </message>
+        <message>
+            <source>Hear {where}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Heard</source>
+            <translation>Gehört</translation>
+        </message>
+        <message>
+            <source>Hide the chosen lane</source>
+            <translation>Die gewählte Spur ausblenden</translation>
+        </message>
+        <message>
+            <source>Hours before the journal</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>How it is measured</source>
+            <translation>Wie gemessen wird</translation>
+        </message>
+        <message>
+            <source>How the days are counted</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Import</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Import a folder of recordings</source>
+            <translation>Einen Ordner mit Aufnahmen importieren</translation>
+        </message>
+        <message>
+            <source>Import recordings</source>
+            <translation>Aufnahmen importieren</translation>
+        </message>
+        <message>
+            <source>In</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>In B at</source>
+            <translation>In B bei</translation>
+        </message>
+        <message>
+            <source>In short</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>In the file</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Input</source>
+            <translation>Eingang</translation>
+        </message>
+        <message>
+            <source>Input closed</source>
+            <translation>Eingang geschlossen</translation>
+        </message>
+        <message>
+            <source>Input level</source>
+            <translation>Eingangspegel</translation>
+        </message>
+        <message>
+            <source>Inside the bounds</source>
+            <translation>Innerhalb der Grenzen</translation>
+        </message>
+        <message>
+            <source>Instrument</source>
+            <translation>Instrument</translation>
+        </message>
+        <message>
+            <source>Intonation</source>
+            <translation>Intonation</translation>
+        </message>
+        <message>
+            <source>Intonation: {intonation}</source>
+            <translation>Intonation: {intonation}</translation>
+        </message>
+        <message>
+            <source>It can be heard once every passage has had its chance.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>It sounds now</source>
+            <translation>Es klingt jetzt</translation>
+        </message>
+        <message>
+            <source>Item</source>
+            <translation>Punkt</translation>
+        </message>
+        <message>
+            <source>Items</source>
+            <translation>Punkte</translation>
+        </message>
+        <message>
+            <source>Items and their minutes today</source>
+            <translation>Punkte und ihre Minuten heute</translation>
+        </message>
+        <message>
+            <source>Items put away</source>
+            <translation>Weggelegte Punkte</translation>
+        </message>
+        <message>
+            <source>Items to practise</source>
+            <translation>Punkte zum Üben</translation>
+        </message>
+        <message>
+            <source>Judging the days</source>
+            <translation>Die Tage werden beurteilt</translation>
+        </message>
+        <message>
+            <source>Just</source>
+            <translation>Rein</translation>
+        </message>
+        <message>
+            <source>Just now the first was {first}, the second {second}.</source>
+            <translation>Zuletzt war die erste {first}, die zweite {second}.</translation>
+        </message>
+        <message>
+            <source>Keep</source>
+            <translation>Behalten</translation>
+        </message>
+        <message>
+            <source>Keep the bounds of the passage</source>
+            <translation>Die Grenzen der Stelle behalten</translation>
+        </message>
+        <message>
+            <source>Keep the hours</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Keep the names</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Keep the reason</source>
+            <translation>Den Grund festhalten</translation>
+        </message>
+        <message>
+            <source>Keep them</source>
+            <translation>Behalten</translation>
+        </message>
+        <message>
+            <source>Keep these bounds</source>
+            <translation>Diese Grenzen behalten</translation>
+        </message>
+        <message>
+            <source>Keep these minutes</source>
+            <translation>Diese Minuten behalten</translation>
+        </message>
+        <message>
+            <source>Kept with the days shown here; tasks enter the plan of each day.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Key</source>
+            <translation>Taste</translation>
+        </message>
+        <message>
+            <source>Keys</source>
+            <translation>Tasten</translation>
+        </message>
+        <message>
+            <source>Keys of your own</source>
+            <translation>Eigene Tasten</translation>
+        </message>
+        <message>
+            <source>Keys of your own, for a pedal</source>
+            <translation>Eigene Tasten, für ein Pedal</translation>
+        </message>
+        <message>
+            <source>Keys while it plays, held for a span:   {keys}</source>
+            <translation>Tasten beim Abspielen, gehalten für eine Spanne:   {keys}</translation>
+        </message>
+        <message>
+            <source>Keys: {first}, {second} to hear, space to pause; {one}, {none}, {other} to answer</source>
+            <translation>Tasten: {first}, {second} zum Hören, Leertaste für Pause; {one}, {none}, {other} zum Antworten</translation>
+        </message>
+        <message>
+            <source>Kind</source>
+            <translation>Art</translation>
+        </message>
+        <message>
+            <source>Kind of date</source>
+            <translation>Art des Termins</translation>
+        </message>
+        <message>
+            <source>Kind {number} up to, minutes</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Kinds of day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Lanes</source>
+            <translation>Spuren</translation>
+        </message>
+        <message>
+            <source>Lanes of both takes</source>
+            <translation>Spuren beider Aufnahmen</translation>
+        </message>
+        <message>
+            <source>Lanes of the take: sound, deviation, tempo, loudness</source>
+            <translation>Spuren der Aufnahme: Klang, Abweichung, Tempo, Lautheit</translation>
+        </message>
+        <message>
+            <source>Language</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Large</source>
+            <translation>Groß</translation>
+        </message>
+        <message>
+            <source>Large view for the music stand, or back</source>
+            <translation>Große Ansicht für das Notenpult, oder zurück</translation>
+        </message>
+        <message>
+            <source>Last day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Last seven days</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Later</source>
+            <translation>Später</translation>
+        </message>
+        <message>
+            <source>Laying the takes note against note</source>
+            <translation>Die Aufnahmen werden Note für Note aneinandergelegt</translation>
+        </message>
+        <message>
+            <source>Leave it</source>
+            <translation>Lassen</translation>
+        </message>
+        <message>
+            <source>Leave out</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Leave the bundle and open your own journal</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Leave the line out</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Leave them</source>
+            <translation>Weglassen</translation>
+        </message>
+        <message>
+            <source>Left and right read the bars.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Length</source>
+            <translation>Dauer</translation>
+        </message>
+        <message>
+            <source>Lesson</source>
+            <translation>Stunde</translation>
+        </message>
+        <message>
+            <source>Level</source>
+            <translation>Pegel</translation>
+        </message>
+        <message>
+            <source>Light</source>
+            <translation>Hell</translation>
+        </message>
+        <message>
+            <source>Listen</source>
+            <translation>Anhören</translation>
+        </message>
+        <message>
+            <source>Listen along</source>
+            <translation>Mithören</translation>
+        </message>
+        <message>
+            <source>Listen first</source>
+            <translation>Zuerst hören</translation>
+        </message>
+        <message>
+            <source>Listen first, without measurements, or no longer</source>
+            <translation>Zuerst hören, ohne Messungen, oder nicht mehr</translation>
+        </message>
+        <message>
+            <source>Listen first; the numbers can wait.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Listen to the latest take of today</source>
+            <translation>Die neueste Aufnahme von heute anhören</translation>
+        </message>
+        <message>
+            <source>Listening to the input</source>
+            <translation>Der Eingang wird abgehört</translation>
+        </message>
+        <message>
+            <source>Longer where the sound breaks up on a busy machine; it then follows a key later.</source>
+            <translation>Länger, wo der Klang auf einem beschäftigten Rechner abreißt; er folgt einer Taste dann später.</translation>
+        </message>
+        <message>
+            <source>Look again</source>
+            <translation>Neu suchen</translation>
+        </message>
+        <message>
+            <source>Look at all</source>
+            <translation>Alle ansehen</translation>
+        </message>
+        <message>
+            <source>Look at all new clips</source>
+            <translation>Alle neuen Clips ansehen</translation>
+        </message>
+        <message>
+            <source>Look further to the left</source>
+            <translation>Weiter nach links schauen</translation>
+        </message>
+        <message>
+            <source>Look further to the right</source>
+            <translation>Weiter nach rechts schauen</translation>
+        </message>
+        <message>
+            <source>Look into a bundle</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Loop</source>
+            <translation>Schleife</translation>
+        </message>
+        <message>
+            <source>Loop the selection in both takes, or stop looping</source>
+            <translation>Die Auswahl in beiden Aufnahmen wiederholen, oder damit aufhören</translation>
+        </message>
+        <message>
+            <source>Loop the selection, or stop looping</source>
+            <translation>Die Auswahl wiederholen, oder damit aufhören</translation>
+        </message>
+        <message>
+            <source>Louder</source>
+            <translation>Lauter</translation>
+        </message>
+        <message>
+            <source>Loudness</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Loudness, LUFS</source>
+            <translation>Lautheit, LUFS</translation>
+        </message>
+        <message>
+            <source>Loudness, LUFS: A dashed, B solid</source>
+            <translation>Lautheit, LUFS: A gestrichelt, B durchgezogen</translation>
+        </message>
+        <message>
+            <source>Major</source>
+            <translation>Dur</translation>
+        </message>
+        <message>
+            <source>Make it a marker and write its text</source>
+            <translation>Zur Anmerkung machen und ihren Text schreiben</translation>
+        </message>
+        <message>
+            <source>Make one now</source>
+            <translation>Jetzt eine anlegen</translation>
+        </message>
+        <message>
+            <source>Make tasks</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Make tasks of the chosen remark</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Make the chosen lane lower</source>
+            <translation>Die gewählte Spur niedriger machen</translation>
+        </message>
+        <message>
+            <source>Make the chosen lane taller</source>
+            <translation>Die gewählte Spur höher machen</translation>
+        </message>
+        <message>
+            <source>Make the chosen suggestion a marker</source>
+            <translation>Den gewählten Vorschlag zur Anmerkung machen</translation>
+        </message>
+        <message>
+            <source>Make the promise</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Making the preview…</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Map of the notes by day</source>
+            <translation>Karte der Noten nach Tagen</translation>
+        </message>
+        <message>
+            <source>Mark this moment of the take that is recorded</source>
+            <translation>Diesen Moment der laufenden Aufnahme markieren</translation>
+        </message>
+        <message>
+            <source>Marked while listening</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Marker</source>
+            <translation>Anmerkung</translation>
+        </message>
+        <message>
+            <source>Marker categories</source>
+            <translation>Kategorien der Anmerkungen</translation>
+        </message>
+        <message>
+            <source>Marker of category 1 where it plays; held: a span</source>
+            <translation>Anmerkung der Kategorie 1 an der gespielten Stelle; gehalten: eine Spanne</translation>
+        </message>
+        <message>
+            <source>Marker of category 2 where it plays; held: a span</source>
+            <translation>Anmerkung der Kategorie 2 an der gespielten Stelle; gehalten: eine Spanne</translation>
+        </message>
+        <message>
+            <source>Marker of category 3 where it plays; held: a span</source>
+            <translation>Anmerkung der Kategorie 3 an der gespielten Stelle; gehalten: eine Spanne</translation>
+        </message>
+        <message>
+            <source>Marker of category 4 where it plays; held: a span</source>
+            <translation>Anmerkung der Kategorie 4 an der gespielten Stelle; gehalten: eine Spanne</translation>
+        </message>
+        <message>
+            <source>Marker of category 5 where it plays; held: a span</source>
+            <translation>Anmerkung der Kategorie 5 an der gespielten Stelle; gehalten: eine Spanne</translation>
+        </message>
+        <message>
+            <source>Marker of category 6 where it plays; held: a span</source>
+            <translation>Anmerkung der Kategorie 6 an der gespielten Stelle; gehalten: eine Spanne</translation>
+        </message>
+        <message>
+            <source>Marker of category 7 where it plays; held: a span</source>
+            <translation>Anmerkung der Kategorie 7 an der gespielten Stelle; gehalten: eine Spanne</translation>
+        </message>
+        <message>
+            <source>Marker of category 8 where it plays; held: a span</source>
+            <translation>Anmerkung der Kategorie 8 an der gespielten Stelle; gehalten: eine Spanne</translation>
+        </message>
+        <message>
+            <source>Marker of category 9 where it plays; held: a span</source>
+            <translation>Anmerkung der Kategorie 9 an der gespielten Stelle; gehalten: eine Spanne</translation>
+        </message>
+        <message>
+            <source>Markers</source>
+            <translation>Anmerkungen</translation>
+        </message>
+        <message>
+            <source>Markers of earlier takes</source>
+            <translation>Anmerkungen früherer Aufnahmen</translation>
+        </message>
+        <message>
+            <source>Markers of the take</source>
+            <translation>Anmerkungen der Aufnahme</translation>
+        </message>
+        <message>
+            <source>Markers of your own: {count}. Show what was measured when you are done.</source>
+            <translation>Eigene Anmerkungen: {count}. Danach zeigen, was gemessen wurde.</translation>
+        </message>
+        <message>
+            <source>Markers to work on</source>
+            <translation>Anmerkungen zum Bearbeiten</translation>
+        </message>
+        <message>
+            <source>Markers you place while listening appear at their place in every later take.</source>
+            <translation>Anmerkungen beim Anhören erscheinen an ihrer Stelle in jeder späteren Aufnahme.</translation>
+        </message>
+        <message>
+            <source>Mean deviation up to</source>
+            <translation>Mittlere Abweichung bis</translation>
+        </message>
+        <message>
+            <source>Mean minutes by weekday, rest and empty days included</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Measure</source>
+            <translation>Messgröße</translation>
+        </message>
+        <message>
+            <source>Measure again</source>
+            <translation>Neu messen</translation>
+        </message>
+        <message>
+            <source>Measure over the weeks</source>
+            <translation>Messgröße über die Wochen</translation>
+        </message>
+        <message>
+            <source>Measure the delay</source>
+            <translation>Die Verzögerung messen</translation>
+        </message>
+        <message>
+            <source>Measure the delay after it.</source>
+            <translation>Danach die Verzögerung messen.</translation>
+        </message>
+        <message>
+            <source>Measure with these</source>
+            <translation>Damit messen</translation>
+        </message>
+        <message>
+            <source>Measured</source>
+            <translation>Gemessen</translation>
+        </message>
+        <message>
+            <source>Measuring take {done_count} of {total}</source>
+            <translation>Messung {done_count} von {total}</translation>
+        </message>
+        <message>
+            <source>Measuring was stopped.</source>
+            <translation>Das Messen wurde angehalten.</translation>
+        </message>
+        <message>
+            <source>Measuring; it takes about six seconds.</source>
+            <translation>Messung läuft; sie dauert etwa sechs Sekunden.</translation>
+        </message>
+        <message>
+            <source>Melodic minor</source>
+            <translation>Melodisch Moll</translation>
+        </message>
+        <message>
+            <source>Message</source>
+            <translation>Meldung</translation>
+        </message>
+        <message>
+            <source>Met</source>
+            <translation>Erreicht</translation>
+        </message>
+        <message>
+            <source>Min</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Minutes a month</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Minutes a month, the last three years</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Minutes a week</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Minutes a week, the last year</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Minutes and measured change</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Minutes and measured change of each passage</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Minutes are a whole number.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Minutes by item</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Minutes by time of day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Minutes by weekday</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Minutes from a table</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Minutes in all</source>
+            <translation>Minuten insgesamt</translation>
+        </message>
+        <message>
+            <source>Minutes of {days} were added.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Minutes played on the forgotten clock</source>
+            <translation>Auf der vergessenen Uhr gespielte Minuten</translation>
+        </message>
+        <message>
+            <source>Minutes there are today</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Missed</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Mode</source>
+            <translation>Tongeschlecht</translation>
+        </message>
+        <message>
+            <source>Mon</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Month from {day}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>More musical</source>
+            <translation>Musikalischer</translation>
+        </message>
+        <message>
+            <source>Move here</source>
+            <translation>Hierher</translation>
+        </message>
+        <message>
+            <source>Move the category down</source>
+            <translation>Die Kategorie nach unten</translation>
+        </message>
+        <message>
+            <source>Move the category up</source>
+            <translation>Die Kategorie nach oben</translation>
+        </message>
+        <message>
+            <source>Move the chosen marker to the playing position</source>
+            <translation>Die gewählte Anmerkung an die Abspielposition rücken</translation>
+        </message>
+        <message>
+            <source>Move the item down</source>
+            <translation>Den Punkt nach unten</translation>
+        </message>
+        <message>
+            <source>Move the item up</source>
+            <translation>Den Punkt nach oben</translation>
+        </message>
+        <message>
+            <source>Move the line down</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Move the line up</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>MusicXML or MIDI. A copy stays in the journal; the file is not changed.</source>
+            <translation>MusicXML oder MIDI. Eine Kopie bleibt im Journal; die Datei wird nicht verändert.</translation>
+        </message>
+        <message>
+            <source>Name</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Name of kind {number}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Name short and long days, or back to the year</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Natural minor</source>
+            <translation>Natürlich Moll</translation>
+        </message>
+        <message>
+            <source>New</source>
+            <translation>Neu</translation>
+        </message>
+        <message>
+            <source>New category</source>
+            <translation>Neue Kategorie</translation>
+        </message>
+        <message>
+            <source>New item</source>
+            <translation>Neuer Punkt</translation>
+        </message>
+        <message>
+            <source>New passage</source>
+            <translation>Neue Stelle</translation>
+        </message>
+        <message>
+            <source>Next measure over the weeks</source>
+            <translation>Nächste Messgröße über die Wochen</translation>
+        </message>
+        <message>
+            <source>Next picture: weeks, note map, before and after</source>
+            <translation>Nächstes Bild: Wochen, Notenkarte, vorher und nachher</translation>
+        </message>
+        <message>
+            <source>Next week</source>
+            <translation>Nächste Woche</translation>
+        </message>
+        <message>
+            <source>Next weight of the chosen marker</source>
+            <translation>Nächstes Gewicht der gewählten Anmerkung</translation>
+        </message>
+        <message>
+            <source>Next year</source>
+            <translation>Nächstes Jahr</translation>
+        </message>
+        <message>
+            <source>No clip was made yet.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>No difference</source>
+            <translation>Kein Unterschied</translation>
+        </message>
+        <message>
+            <source>No duty on {day}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>No file is chosen yet.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>No input</source>
+            <translation>Kein Eingang</translation>
+        </message>
+        <message>
+            <source>No item</source>
+            <translation>Kein Punkt</translation>
+        </message>
+        <message>
+            <source>No item is chosen.</source>
+            <translation>Kein Punkt ist gewählt.</translation>
+        </message>
+        <message>
+            <source>No marker of an earlier take leads here.</source>
+            <translation>Keine Anmerkung einer früheren Aufnahme führt hierher.</translation>
+        </message>
+        <message>
+            <source>No marker yet. Press while it plays, hold for a span:   {keys}</source>
+            <translation>Noch keine Anmerkung. Beim Abspielen drücken, für eine Spanne halten:   {keys}</translation>
+        </message>
+        <message>
+            <source>No minutes yet</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>No minutes yet today</source>
+            <translation>Heute noch keine Minuten</translation>
+        </message>
+        <message>
+            <source>No new clip is offered.</source>
+            <translation>Kein neuer Clip liegt vor.</translation>
+        </message>
+        <message>
+            <source>No note was measured in both takes.</source>
+            <translation>Keine Note wurde in beiden Aufnahmen gemessen.</translation>
+        </message>
+        <message>
+            <source>No others in use</source>
+            <translation>Keine anderen im Gebrauch</translation>
+        </message>
+        <message>
+            <source>No passage</source>
+            <translation>Keine Stelle</translation>
+        </message>
+        <message>
+            <source>No passage has been measured yet.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>No promise yet. A promise is a number of days with a rule.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>No remark is chosen.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>No retake</source>
+            <translation>Kein zweiter Versuch</translation>
+        </message>
+        <message>
+            <source>No retake: one take of this passage each practice day</source>
+            <translation>Kein zweiter Versuch: eine Aufnahme dieser Stelle je Übetag</translation>
+        </message>
+        <message>
+            <source>No score</source>
+            <translation>Keine Noten</translation>
+        </message>
+        <message>
+            <source>No score is chosen.</source>
+            <translation>Keine Noten sind gewählt.</translation>
+        </message>
+        <message>
+            <source>No take yet today. Record one, or drop recordings anywhere on this window.</source>
+            <translation>Heute noch keine Aufnahme. Aufnehmen oder Aufnahmen irgendwo auf dieses Fenster ziehen.</translation>
+        </message>
+        <message>
+            <source>No takes yet</source>
+            <translation>Noch keine Aufnahmen</translation>
+        </message>
+        <message>
+            <source>No, gone</source>
+            <translation>Nein, weg</translation>
+        </message>
+        <message>
+            <source>None</source>
+            <translation>Keine</translation>
+        </message>
+        <message>
+            <source>None of these can be filed.</source>
+            <translation>Nichts davon lässt sich ablegen.</translation>
+        </message>
+        <message>
+            <source>Not known</source>
+            <translation>Unbekannt</translation>
+        </message>
+        <message>
+            <source>Not measured yet.</source>
+            <translation>Noch nicht gemessen.</translation>
+        </message>
+        <message>
+            <source>Not met</source>
+            <translation>Nicht erreicht</translation>
+        </message>
+        <message>
+            <source>Not running</source>
+            <translation>Läuft nicht</translation>
+        </message>
+        <message>
+            <source>Not this one</source>
+            <translation>Diesen nicht</translation>
+        </message>
+        <message>
+            <source>Note</source>
+            <translation>Note</translation>
+        </message>
+        <message>
+            <source>Note map by day</source>
+            <translation>Notenkarte nach Tagen</translation>
+        </message>
+        <message>
+            <source>Note the date</source>
+            <translation>Termin notieren</translation>
+        </message>
+        <message>
+            <source>Notes</source>
+            <translation>Noten</translation>
+        </message>
+        <message>
+            <source>Notes a beat</source>
+            <translation>Noten pro Schlag</translation>
+        </message>
+        <message>
+            <source>Notes against their targets</source>
+            <translation>Noten gegen ihre Zieltöne</translation>
+        </message>
+        <message>
+            <source>Notes as MIDI</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Notes before and after</source>
+            <translation>Noten vorher und nachher</translation>
+        </message>
+        <message>
+            <source>Notes by what the plausible targets say</source>
+            <translation>Noten nach dem, was die möglichen Zieltöne sagen</translation>
+        </message>
+        <message>
+            <source>Notes in one bow or breath</source>
+            <translation>Noten auf einem Bogen oder Atem</translation>
+        </message>
+        <message>
+            <source>Notes of both takes</source>
+            <translation>Noten beider Aufnahmen</translation>
+        </message>
+        <message>
+            <source>Notes of the take</source>
+            <translation>Noten der Aufnahme</translation>
+        </message>
+        <message>
+            <source>Notes, markers, minutes and promises become what they were then. Recordings made since stay. What is replaced is set aside, so you can come back. The window closes for a moment.</source>
+            <translation>Notizen, Anmerkungen, Minuten und Vorsätze werden, was sie damals waren. Seither gemachte Aufnahmen bleiben. Was ersetzt wird, bleibt beiseite erhalten, der Weg zurück steht also offen. Das Fenster schließt sich einen Moment.</translation>
+        </message>
+        <message>
+            <source>Notes, pitch, beats and markers (JAMS)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Nothing is being recorded.</source>
+            <translation>Es wird nichts aufgenommen.</translation>
+        </message>
+        <message>
+            <source>Nothing is open. Markers you place while listening come back here until settled.</source>
+            <translation>Nichts ist offen. Anmerkungen beim Anhören kommen hierher zurück, bis sie erledigt sind.</translation>
+        </message>
+        <message>
+            <source>Nothing is set. What is set turns up in the plan with its reason.</source>
+            <translation>Nichts ist aufgegeben. Was aufgegeben ist, erscheint mit seinem Grund im Plan.</translation>
+        </message>
+        <message>
+            <source>Nothing noted.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Nothing put away</source>
+            <translation>Nichts weggelegt</translation>
+        </message>
+        <message>
+            <source>Nothing sounds</source>
+            <translation>Nichts klingt</translation>
+        </message>
+        <message>
+            <source>Nothing to mark</source>
+            <translation>Nichts anzumerken</translation>
+        </message>
+        <message>
+            <source>Nothing to mark: show what was measured</source>
+            <translation>Nichts anzumerken: zeigen, was gemessen wurde</translation>
+        </message>
+        <message>
+            <source>Nothing was written since the window was opened.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Numbers</source>
+            <translation>Zahlen</translation>
+        </message>
+        <message>
+            <source>Numbers of the take</source>
+            <translation>Zahlen der Aufnahme</translation>
+        </message>
+        <message>
+            <source>Octaves</source>
+            <translation>Oktaven</translation>
+        </message>
+        <message>
+            <source>Of many at once some differ by chance; a word stands only where that is not enough.</source>
+            <translation>Unter vielen auf einmal weichen einige zufällig ab; ein Wort steht nur, wo der Zufall nicht genügt.</translation>
+        </message>
+        <message>
+            <source>Offer the category no longer; its markers stay</source>
+            <translation>Die Kategorie nicht mehr anbieten; ihre Anmerkungen bleiben</translation>
+        </message>
+        <message>
+            <source>Offer the item no longer; its minutes stay</source>
+            <translation>Den Punkt nicht mehr anbieten; seine Minuten bleiben</translation>
+        </message>
+        <message>
+            <source>On a break: {promises}.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>On first note</source>
+            <translation>Beim ersten Ton</translation>
+        </message>
+        <message>
+            <source>One chance. Begin when you are ready.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>One is made on every day on which something changed. Those of the last 7 days, the last 8 weeks and of every year are kept. They hold what you wrote and counted; recordings are never touched.</source>
+            <translation>An jedem Tag mit einer Änderung entsteht eine. Die der letzten 7 Tage, der letzten 8 Wochen und jedes Jahres bleiben. Sie enthalten Geschriebenes und Gezähltes; Aufnahmen werden nie berührt.</translation>
+        </message>
+        <message>
+            <source>One thing a line: each line can become a task.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>One thing to listen for, such as: third finger higher in bar 5</source>
+            <translation>Eins, worauf zu hören ist, etwa: dritter Finger höher in Takt 5</translation>
+        </message>
+        <message>
+            <source>Only five</source>
+            <translation>Nur fünf</translation>
+        </message>
+        <message>
+            <source>Only markers with these words</source>
+            <translation>Nur Anmerkungen mit diesen Wörtern</translation>
+        </message>
+        <message>
+            <source>Only this author</source>
+            <translation>Nur von dieser Person</translation>
+        </message>
+        <message>
+            <source>Only this category</source>
+            <translation>Nur diese Kategorie</translation>
+        </message>
+        <message>
+            <source>Only this state</source>
+            <translation>Nur dieser Stand</translation>
+        </message>
+        <message>
+            <source>Open</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Open a bundle first.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Open a bundle to look at and write into</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Open formats</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Open strings</source>
+            <translation>Leere Saiten</translation>
+        </message>
+        <message>
+            <source>Open the folder</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Open the folder of what was written last</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Open the guide</source>
+            <translation>Das Handbuch öffnen</translation>
+        </message>
+        <message>
+            <source>Open your own journal first.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Or takes a day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Or type:</source>
+            <translation>Oder eintippen:</translation>
+        </message>
+        <message>
+            <source>Output, click and drone while listening</source>
+            <translation>Ausgang, Klick und Bordun beim Anhören</translation>
+        </message>
+        <message>
+            <source>Over all takes of this passage:</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Over the weeks</source>
+            <translation>Über die Wochen</translation>
+        </message>
+        <message>
+            <source>Overlaid</source>
+            <translation>Übereinander</translation>
+        </message>
+        <message>
+            <source>Overlaid, or one above the other</source>
+            <translation>Übereinandergelegt oder untereinander</translation>
+        </message>
+        <message>
+            <source>Own key for: {value}</source>
+            <translation>Eigene Taste für: {value}</translation>
+        </message>
+        <message>
+            <source>Pages (*.html)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Pages of the guide</source>
+            <translation>Seiten des Handbuchs</translation>
+        </message>
+        <message>
+            <source>Pain is a reason to stop. A pause every half hour helps; keep headphones low, above all when you loop.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Part</source>
+            <translation>Stimme</translation>
+        </message>
+        <message>
+            <source>Part that is kept</source>
+            <translation>Behaltener Teil</translation>
+        </message>
+        <message>
+            <source>Partly</source>
+            <translation>Teilweise</translation>
+        </message>
+        <message>
+            <source>Passage</source>
+            <translation>Stelle</translation>
+        </message>
+        <message>
+            <source>Passage it is for</source>
+            <translation>Stelle, für die es ist</translation>
+        </message>
+        <message>
+            <source>Passage of {name}</source>
+            <translation>Stelle von {name}</translation>
+        </message>
+        <message>
+            <source>Passage, bars or notes</source>
+            <translation>Stelle, Takte oder Noten</translation>
+        </message>
+        <message>
+            <source>Passages of the rehearsal, in the order of playing</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Passagework</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Pause</source>
+            <translation>Pause</translation>
+        </message>
+        <message>
+            <source>Pause from</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Pause the clock</source>
+            <translation>Die Uhr anhalten</translation>
+        </message>
+        <message>
+            <source>Pause the promise on these days</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Pause until</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Paused</source>
+            <translation>Pausiert</translation>
+        </message>
+        <message>
+            <source>Piano or a backing sound plays too</source>
+            <translation>Klavier oder eine Begleitung klingt mit</translation>
+        </message>
+        <message>
+            <source>Picture</source>
+            <translation>Bild</translation>
+        </message>
+        <message>
+            <source>Picture (*.png);;Drawing (*.svg);;Document (*.pdf);;Table (*.csv)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Picture (*.png);;Drawing (*.svg);;Table (*.csv)</source>
+            <translation>Bild (*.png);;Zeichnung (*.svg);;Tabelle (*.csv)</translation>
+        </message>
+        <message>
+            <source>Picture larger, or back</source>
+            <translation>Bild größer, oder zurück</translation>
+        </message>
+        <message>
+            <source>Picture of the take</source>
+            <translation>Bild der Aufnahme</translation>
+        </message>
+        <message>
+            <source>Piece</source>
+            <translation>Stück</translation>
+        </message>
+        <message>
+            <source>Place markers on Listen and write remarks here. The reply holds what you added, and is sent back like any other file.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Placed {day}.</source>
+            <translation>Gesetzt {day}.</translation>
+        </message>
+        <message>
+            <source>Plan</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Plan: {done} of {planned} done</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Play</source>
+            <translation>Abspielen</translation>
+        </message>
+        <message>
+            <source>Play it now</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Play the passage earlier</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Play the passage later</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Play the sweeps</source>
+            <translation>Die Prüftöne abspielen</translation>
+        </message>
+        <message>
+            <source>Play, or pause</source>
+            <translation>Abspielen oder anhalten</translation>
+        </message>
+        <message>
+            <source>Played with a mute</source>
+            <translation>Mit Dämpfer gespielt</translation>
+        </message>
+        <message>
+            <source>Practice</source>
+            <translation>Üben</translation>
+        </message>
+        <message>
+            <source>Practice clock</source>
+            <translation>Übeuhr</translation>
+        </message>
+        <message>
+            <source>Practice day</source>
+            <translation>Übetag</translation>
+        </message>
+        <message>
+            <source>Practice day of {name}</source>
+            <translation>Übetag von {name}</translation>
+        </message>
+        <message>
+            <source>Practice day: what is played after midnight still belongs to it</source>
+            <translation>Übetag: Nach Mitternacht Gespieltes gehört noch dazu</translation>
+        </message>
+        <message>
+            <source>Practice from the music stand</source>
+            <translation>Üben am Notenpult</translation>
+        </message>
+        <message>
+            <source>Practice in {year}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Practise it</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Practised in one long recording? Each run through the passage can be found.</source>
+            <translation>In einer langen Aufnahme geübt? Jeder Durchgang durch die Stelle lässt sich finden.</translation>
+        </message>
+        <message>
+            <source>Preview; nothing is written yet</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Print</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Print the year</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Progress</source>
+            <translation>Fortschritt</translation>
+        </message>
+        <message>
+            <source>Progress of the import</source>
+            <translation>Fortschritt des Imports</translation>
+        </message>
+        <message>
+            <source>Promise</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Promises</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Promises, or back to the year</source>
+            <translation>Vorsätze, oder zurück zum Jahr</translation>
+        </message>
+        <message>
+            <source>Promises, plans and settings go along.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Propose</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Propose a plan</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Propose a plan for the minutes there are</source>
+            <translation>Einen Plan für die vorhandenen Minuten vorschlagen</translation>
+        </message>
+        <message>
+            <source>Put aside</source>
+            <translation>Beiseitelegen</translation>
+        </message>
+        <message>
+            <source>Put aside for this passage.</source>
+            <translation>Für diese Stelle beiseitegelegt.</translation>
+        </message>
+        <message>
+            <source>Put away</source>
+            <translation>Weglegen</translation>
+        </message>
+        <message>
+            <source>Put the chosen suggestion aside for this passage</source>
+            <translation>Den gewählten Vorschlag für diese Stelle beiseitelegen</translation>
+        </message>
+        <message>
+            <source>Put the message away</source>
+            <translation>Die Meldung weglegen</translation>
+        </message>
+        <message>
+            <source>Put the message away, or clear the selection</source>
+            <translation>Die Meldung weglegen oder die Auswahl aufheben</translation>
+        </message>
+        <message>
+            <source>Put the microphone near the loudspeaker, or join output and input with a cable.</source>
+            <translation>Das Mikrofon nahe an den Lautsprecher stellen oder Ausgang und Eingang mit einem Kabel verbinden.</translation>
+        </message>
+        <message>
+            <source>Pythagorean</source>
+            <translation>Pythagoreisch</translation>
+        </message>
+        <message>
+            <source>Quiet now</source>
+            <translation>Jetzt still</translation>
+        </message>
+        <message>
+            <source>Quieter</source>
+            <translation>Leiser</translation>
+        </message>
+        <message>
+            <source>Reaction time taken off a marker</source>
+            <translation>Von einer Anmerkung abgezogene Reaktionszeit</translation>
+        </message>
+        <message>
+            <source>Reading both takes</source>
+            <translation>Beide Aufnahmen werden gelesen</translation>
+        </message>
+        <message>
+            <source>Reading the measured weeks of each passage…</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Reading the score</source>
+            <translation>Die Noten werden gelesen</translation>
+        </message>
+        <message>
+            <source>Reading the sound…</source>
+            <translation>Der Klang wird gelesen …</translation>
+        </message>
+        <message>
+            <source>Reading {name}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Reading {name} …</source>
+            <translation>{name} wird gelesen …</translation>
+        </message>
+        <message>
+            <source>Reading {paths}</source>
+            <translation>Gelesen wird: {paths}</translation>
+        </message>
+        <message>
+            <source>Ready</source>
+            <translation>Bereit</translation>
+        </message>
+        <message>
+            <source>Record</source>
+            <translation>Aufnehmen</translation>
+        </message>
+        <message>
+            <source>Record a take</source>
+            <translation>Aufnehmen</translation>
+        </message>
+        <message>
+            <source>Record first, then mark.</source>
+            <translation>Zuerst aufnehmen, dann markieren.</translation>
+        </message>
+        <message>
+            <source>Record from the first note on, or wait no longer</source>
+            <translation>Ab dem ersten Ton aufnehmen, oder nicht mehr warten</translation>
+        </message>
+        <message>
+            <source>Record from the first note on, until it is silent</source>
+            <translation>Ab dem ersten Ton aufnehmen, bis es still ist</translation>
+        </message>
+        <message>
+            <source>Record it.</source>
+            <translation>Aufnehmen.</translation>
+        </message>
+        <message>
+            <source>Record one on the Practice page, or drop recordings anywhere on this window.</source>
+            <translation>Auf der Seite „Üben“ aufnehmen oder Aufnahmen irgendwo auf dieses Fenster ziehen.</translation>
+        </message>
+        <message>
+            <source>Record or import the same passage on another day, then come back.</source>
+            <translation>Dieselbe Stelle an einem anderen Tag aufnehmen oder importieren, dann wiederkommen.</translation>
+        </message>
+        <message>
+            <source>Record, or stop recording</source>
+            <translation>Aufnehmen, oder die Aufnahme beenden</translation>
+        </message>
+        <message>
+            <source>Recording</source>
+            <translation>Aufnahme</translation>
+        </message>
+        <message>
+            <source>Recording begins with the first note</source>
+            <translation>Die Aufnahme beginnt mit dem ersten Ton</translation>
+        </message>
+        <message>
+            <source>Recording. Play on, whatever happens.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Recordings ({kinds});;All files (*)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Redo</source>
+            <translation>Wiederholen</translation>
+        </message>
+        <message>
+            <source>Reference A</source>
+            <translation>Stimmton A</translation>
+        </message>
+        <message>
+            <source>Rehearsal, {number} of {count}: {name}.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Rehearse</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Remarks</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Remarks, by lesson</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Remind me of practice at</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Repetitions</source>
+            <translation>Durchgänge</translation>
+        </message>
+        <message>
+            <source>Replies (*.pwreply)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Reply</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Rest day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Rest day, or take the mark away</source>
+            <translation>Ruhetag, oder die Kennzeichnung entfernen</translation>
+        </message>
+        <message>
+            <source>Rest days allowed</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Rest taken</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Retire</source>
+            <translation>Zurückziehen</translation>
+        </message>
+        <message>
+            <source>Rhythm</source>
+            <translation>Rhythmus</translation>
+        </message>
+        <message>
+            <source>Ring: {before}. Dot: {after}. Band: within 10 cents.</source>
+            <translation>Ring: {before}. Punkt: {after}. Band: innerhalb 10 Cent.</translation>
+        </message>
+        <message>
+            <source>Rubato: no steady beat</source>
+            <translation>Rubato: kein fester Schlag</translation>
+        </message>
+        <message>
+            <source>Running</source>
+            <translation>Läuft</translation>
+        </message>
+        <message>
+            <source>Runs through the passage</source>
+            <translation>Durchgänge durch die Stelle</translation>
+        </message>
+        <message>
+            <source>Sat</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Save</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Save as text</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Save in open formats</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Save it as PDF instead.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Save picture</source>
+            <translation>Bild speichern</translation>
+        </message>
+        <message>
+            <source>Save the picture as PNG, SVG or CSV</source>
+            <translation>Das Bild als PNG, SVG oder CSV speichern</translation>
+        </message>
+        <message>
+            <source>Save the text</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Save the text as a file</source>
+            <translation>Den Text als Datei speichern</translation>
+        </message>
+        <message>
+            <source>Save the year</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Save the year as a picture, document or table</source>
+            <translation>Das Jahr als Bild, Dokument oder Tabelle speichern</translation>
+        </message>
+        <message>
+            <source>Save this take in open formats</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Saved as {name}.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Saved as {path}.</source>
+            <translation>Gespeichert als {path}.</translation>
+        </message>
+        <message>
+            <source>Say how the days are written; some can be read in several ways.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Say which column holds the days and which the practice.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Scale</source>
+            <translation>Tonleiter</translation>
+        </message>
+        <message>
+            <source>Scale, arpeggio, broken thirds</source>
+            <translation>Tonleiter, Arpeggio, gebrochene Terzen</translation>
+        </message>
+        <message>
+            <source>Scales</source>
+            <translation>Tonleitern</translation>
+        </message>
+        <message>
+            <source>Scales in two octaves, a study, quartet</source>
+            <translation>Tonleitern über zwei Oktaven, eine Etüde, Quartett</translation>
+        </message>
+        <message>
+            <source>Score</source>
+            <translation>Noten</translation>
+        </message>
+        <message>
+            <source>Scores (*.musicxml *.mxl *.xml *.mid *.midi)</source>
+            <translation>Noten (*.musicxml *.mxl *.xml *.mid *.midi)</translation>
+        </message>
+        <message>
+            <source>Selection ends here</source>
+            <translation>Die Auswahl endet hier</translation>
+        </message>
+        <message>
+            <source>Selection starts here</source>
+            <translation>Die Auswahl beginnt hier</translation>
+        </message>
+        <message>
+            <source>Set by hand</source>
+            <translation>Von Hand eingestellt</translation>
+        </message>
+        <message>
+            <source>Set for the lesson</source>
+            <translation>Für die Stunde aufgegeben</translation>
+        </message>
+        <message>
+            <source>Set work</source>
+            <translation>Aufgegebenes</translation>
+        </message>
+        <message>
+            <source>Sets itself</source>
+            <translation>Stellt sich selbst ein</translation>
+        </message>
+        <message>
+            <source>Settings</source>
+            <translation>Einstellungen</translation>
+        </message>
+        <message>
+            <source>Settings of this journal</source>
+            <translation>Einstellungen dieses Journals</translation>
+        </message>
+        <message>
+            <source>Settle the chosen marker, or let it return</source>
+            <translation>Die gewählte Anmerkung erledigen, oder zurückkehren lassen</translation>
+        </message>
+        <message>
+            <source>Shape, dB: A dashed, B solid, moved by {db} onto A's level</source>
+            <translation>Verlauf, dB: A gestrichelt, B durchgezogen, um {db} auf den Pegel von A verschoben</translation>
+        </message>
+        <message>
+            <source>Share clips</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Share clips of these days</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Share the selection as a clip</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Share today's number</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Shared</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Short, long</source>
+            <translation>Kurz, lang</translation>
+        </message>
+        <message>
+            <source>Show</source>
+            <translation>Zeigen</translation>
+        </message>
+        <message>
+            <source>Show all keys</source>
+            <translation>Alle Tasten zeigen</translation>
+        </message>
+        <message>
+            <source>Show all suggestions, or only the clearest five</source>
+            <translation>Alle Vorschläge zeigen, oder nur die fünf deutlichsten</translation>
+        </message>
+        <message>
+            <source>Show bundles and replies</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Show the changes from A to B</source>
+            <translation>Die Änderungen von A zu B zeigen</translation>
+        </message>
+        <message>
+            <source>Show the changes over days</source>
+            <translation>Die Änderungen über Tage zeigen</translation>
+        </message>
+        <message>
+            <source>Show the markers</source>
+            <translation>Die Anmerkungen zeigen</translation>
+        </message>
+        <message>
+            <source>Show the markers carried over</source>
+            <translation>Die übertragenen Anmerkungen zeigen</translation>
+        </message>
+        <message>
+            <source>Show the notes</source>
+            <translation>Die Noten zeigen</translation>
+        </message>
+        <message>
+            <source>Show the notes of both takes</source>
+            <translation>Die Noten beider Aufnahmen zeigen</translation>
+        </message>
+        <message>
+            <source>Show the numbers</source>
+            <translation>Die Zahlen zeigen</translation>
+        </message>
+        <message>
+            <source>Show the picture, or hide it</source>
+            <translation>Das Bild zeigen oder verbergen</translation>
+        </message>
+        <message>
+            <source>Show the take's settings</source>
+            <translation>Die Einstellungen der Aufnahme zeigen</translation>
+        </message>
+        <message>
+            <source>Show the teacher's remarks</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Show the tempo ladder and repetitions</source>
+            <translation>Tempoleiter und Durchgänge zeigen</translation>
+        </message>
+        <message>
+            <source>Show the whole take</source>
+            <translation>Die ganze Aufnahme zeigen</translation>
+        </message>
+        <message>
+            <source>Show what the measurements suggest</source>
+            <translation>Zeigen, was die Messungen vorschlagen</translation>
+        </message>
+        <message>
+            <source>Show what was measured, after your own markers</source>
+            <translation>Nach den eigenen Anmerkungen zeigen, was gemessen wurde</translation>
+        </message>
+        <message>
+            <source>Show what was shared</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Silence</source>
+            <translation>Stille</translation>
+        </message>
+        <message>
+            <source>Slower</source>
+            <translation>Langsamer</translation>
+        </message>
+        <message>
+            <source>Somebody else's days</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Somebody's days, {first} to {last}, out of a bundle. What you mark and write is the teacher's; nothing is recorded or imported here. Lesson writes the reply.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Something is still being written.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Something went wrong that should not have. Your recordings are safe: finished files are never written again.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Sound</source>
+            <translation>Klang</translation>
+        </message>
+        <message>
+            <source>Sound alone (M4A)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Sound held ready</source>
+            <translation>Bereitgehaltener Klang</translation>
+        </message>
+        <message>
+            <source>Sound output</source>
+            <translation>Tonausgang</translation>
+        </message>
+        <message>
+            <source>Sound with markers as chapters (FLAC)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Sound with markers as cue points (WAV)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Speed</source>
+            <translation>Geschwindigkeit</translation>
+        </message>
+        <message>
+            <source>Speed as played</source>
+            <translation>Geschwindigkeit wie gespielt</translation>
+        </message>
+        <message>
+            <source>Speed in percent</source>
+            <translation>Geschwindigkeit in Prozent</translation>
+        </message>
+        <message>
+            <source>Spells the notes, and says which targets are plausible.</source>
+            <translation>Bestimmt die Schreibweise der Noten und sagt, welche Zieltöne möglich sind.</translation>
+        </message>
+        <message>
+            <source>Start</source>
+            <translation>Start</translation>
+        </message>
+        <message>
+            <source>Start of the part kept of {name}</source>
+            <translation>Anfang des behaltenen Teils von {name}</translation>
+        </message>
+        <message>
+            <source>Start the practice clock, pause it, or go on</source>
+            <translation>Die Übeuhr starten, anhalten oder weiterlaufen lassen</translation>
+        </message>
+        <message>
+            <source>State</source>
+            <translation>Stand</translation>
+        </message>
+        <message>
+            <source>Stays behind, and is not in the clip:</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Steadier</source>
+            <translation>Gleichmäßiger</translation>
+        </message>
+        <message>
+            <source>Step</source>
+            <translation>Stufe</translation>
+        </message>
+        <message>
+            <source>Still there? No</source>
+            <translation>Noch da? Nein</translation>
+        </message>
+        <message>
+            <source>Still there? Take the answer back</source>
+            <translation>Noch da? Die Antwort zurücknehmen</translation>
+        </message>
+        <message>
+            <source>Still there? Yes</source>
+            <translation>Noch da? Ja</translation>
+        </message>
+        <message>
+            <source>Still there? {what}, {place}</source>
+            <translation>Noch da? {what}, {place}</translation>
+        </message>
+        <message>
+            <source>Still to come. Rest can be planned.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Still to keep</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Stop</source>
+            <translation>Stopp</translation>
+        </message>
+        <message>
+            <source>Stop it first, then go back.</source>
+            <translation>Zuerst beenden, dann zurückgehen.</translation>
+        </message>
+        <message>
+            <source>Stop it first.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Stop listening</source>
+            <translation>Nicht mehr mithören</translation>
+        </message>
+        <message>
+            <source>Stop recording</source>
+            <translation>Aufnahme beenden</translation>
+        </message>
+        <message>
+            <source>Stop the practice clock</source>
+            <translation>Die Übeuhr stoppen</translation>
+        </message>
+        <message>
+            <source>Stopped; nothing unfinished is left.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Suggest a break after</source>
+            <translation>Pause vorschlagen nach</translation>
+        </message>
+        <message>
+            <source>Suggested</source>
+            <translation>Vorschläge</translation>
+        </message>
+        <message>
+            <source>Suggested by the measurements, the clearest first. Yours to decide.</source>
+            <translation>Vorschläge aus den Messungen, die deutlichsten zuerst. Die Entscheidung liegt beim Ohr.</translation>
+        </message>
+        <message>
+            <source>Suggestions from the measurements</source>
+            <translation>Vorschläge aus den Messungen</translation>
+        </message>
+        <message>
+            <source>Sun</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Swap</source>
+            <translation>Tauschen</translation>
+        </message>
+        <message>
+            <source>Swap A and B</source>
+            <translation>A und B tauschen</translation>
+        </message>
+        <message>
+            <source>Switch the clock to the next item</source>
+            <translation>Die Uhr auf den nächsten Punkt schalten</translation>
+        </message>
+        <message>
+            <source>Switch to the same place in the other take</source>
+            <translation>An dieselbe Stelle der anderen Aufnahme wechseln</translation>
+        </message>
+        <message>
+            <source>Table (*.csv *.tsv *.txt);;Every file (*)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Table of the days (CSV)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Table of the markers (CSV)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Table of the notes (CSV)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Tables, measurements, recordings</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Take</source>
+            <translation>Aufnahme</translation>
+        </message>
+        <message>
+            <source>Take A</source>
+            <translation>Aufnahme A</translation>
+        </message>
+        <message>
+            <source>Take A, deviation in cents</source>
+            <translation>Aufnahme A, Abweichung in Cent</translation>
+        </message>
+        <message>
+            <source>Take B</source>
+            <translation>Aufnahme B</translation>
+        </message>
+        <message>
+            <source>Take B, deviation in cents</source>
+            <translation>Aufnahme B, Abweichung in Cent</translation>
+        </message>
+        <message>
+            <source>Take B, deviation in cents on A's time axis</source>
+            <translation>Aufnahme B, Abweichung in Cent auf der Zeitachse von A</translation>
+        </message>
+        <message>
+            <source>Take a bundle or a reply in</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Take away</source>
+            <translation>Entfernen</translation>
+        </message>
+        <message>
+            <source>Take in</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Take the chosen work away</source>
+            <translation>Die gewählte Aufgabe entfernen</translation>
+        </message>
+        <message>
+            <source>Take the date away</source>
+            <translation>Den Termin entfernen</translation>
+        </message>
+        <message>
+            <source>Take the end back</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Take them away</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Take up again</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Takes of the day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Takes of the rehearsal</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Takes of today</source>
+            <translation>Aufnahmen von heute</translation>
+        </message>
+        <message>
+            <source>Takes; those with a tick become clips</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Target tempo</source>
+            <translation>Zieltempo</translation>
+        </message>
+        <message>
+            <source>Tasks until</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Temperament</source>
+            <translation>Stimmung</translation>
+        </message>
+        <message>
+            <source>Tempo</source>
+            <translation>Tempo</translation>
+        </message>
+        <message>
+            <source>Tempo ladder</source>
+            <translation>Tempoleiter</translation>
+        </message>
+        <message>
+            <source>Tempo of the click</source>
+            <translation>Tempo des Klicks</translation>
+        </message>
+        <message>
+            <source>Tempo, beats per minute</source>
+            <translation>Tempo, Schläge pro Minute</translation>
+        </message>
+        <message>
+            <source>Tempo, beats per minute: A dashed, B solid</source>
+            <translation>Tempo, Schläge pro Minute: A gestrichelt, B durchgezogen</translation>
+        </message>
+        <message>
+            <source>Tempo: {tempo}</source>
+            <translation>Tempo: {tempo}</translation>
+        </message>
+        <message>
+            <source>Text</source>
+            <translation>Text</translation>
+        </message>
+        <message>
+            <source>Text (*.txt)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>That key has no name here; another one may work.</source>
+            <translation>Diese Taste hat hier keinen Namen; vielleicht geht eine andere.</translation>
+        </message>
+        <message>
+            <source>The chance was given back: {why}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The chosen line is no item.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The click goes on after the count-in</source>
+            <translation>Der Klick läuft nach dem Vorzählen weiter</translation>
+        </message>
+        <message>
+            <source>The click's beats are kept with the take and anchor its tempo. The drone is tuned as the chosen passage is. Wear headphones, or the microphone hears both.</source>
+            <translation>Die Schläge des Klicks bleiben bei der Aufnahme und verankern ihr Tempo. Der Bordun ist gestimmt wie die gewählte Stelle. Kopfhörer tragen, sonst hört das Mikrofon beides.</translation>
+        </message>
+        <message>
+            <source>The delay of these devices is not measured: the click may lie some milliseconds beside its beats in the take.</source>
+            <translation>Die Verzögerung dieser Geräte ist nicht gemessen: Der Klick kann in der Aufnahme einige Millisekunden neben seinen Schlägen liegen.</translation>
+        </message>
+        <message>
+            <source>The device spoilt it</source>
+            <translation>Das Gerät hat sie verdorben</translation>
+        </message>
+        <message>
+            <source>The film itself (MP4)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The first</source>
+            <translation>Die erste</translation>
+        </message>
+        <message>
+            <source>The first one sounds.</source>
+            <translation>Die erste klingt.</translation>
+        </message>
+        <message>
+            <source>The first {item_key_count} have the keys 1 to {item_key_count}: one key starts the clock on an item or switches to it. Every passage is on the list by itself. Double click or F2 renames.</source>
+            <translation>Die ersten {item_key_count} haben die Tasten 1 bis {item_key_count}: Eine Taste startet die Uhr mit einem Punkt oder wechselt zu ihm. Jede Stelle steht von selbst auf der Liste. Doppelklick oder F2 benennt um.</translation>
+        </message>
+        <message>
+            <source>The hours reach up to a day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The input is closed.</source>
+            <translation>Der Eingang ist geschlossen.</translation>
+        </message>
+        <message>
+            <source>The input was too loud in places; turn it down for the next take.</source>
+            <translation>Der Eingang war stellenweise zu laut; für die nächste Aufnahme leiser stellen.</translation>
+        </message>
+        <message>
+            <source>The instrument sounded for {heard_min}.</source>
+            <translation>Das Instrument klang {heard_min}.</translation>
+        </message>
+        <message>
+            <source>The instrument was hardly heard; no minutes were added.</source>
+            <translation>Das Instrument war kaum zu hören; es kamen keine Minuten dazu.</translation>
+        </message>
+        <message>
+            <source>The keys 1 to {count} follow this order. Double click or F2 renames. Markers keep the word they were given, whatever becomes of the list.</source>
+            <translation>Die Tasten 1 bis {count} folgen dieser Reihenfolge. Doppelklick oder F2 benennt um. Anmerkungen behalten ihr Wort, was auch aus der Liste wird.</translation>
+        </message>
+        <message>
+            <source>The keys were kept.</source>
+            <translation>Die Tasten wurden behalten.</translation>
+        </message>
+        <message>
+            <source>The language holds from the next start of the program.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The log is at {file}.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The log went to the terminal.</source>
+            <translation>Das Protokoll ging an das Terminal.</translation>
+        </message>
+        <message>
+            <source>The marker was deleted.</source>
+            <translation>Die Anmerkung wurde gelöscht.</translation>
+        </message>
+        <message>
+            <source>The minutes of {days}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The names of days are kept.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The new rule holds from {day}; the days before keep theirs.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The next take as B, heard at the same place</source>
+            <translation>Die nächste Aufnahme als B, an derselben Stelle gehört</translation>
+        </message>
+        <message>
+            <source>The numbers are</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The original file is copied as it is and kept, also where a take is only a part of it.</source>
+            <translation>Die Originaldatei wird kopiert, wie sie ist, und bleibt erhalten, auch wo eine Aufnahme nur ein Teil davon ist.</translation>
+        </message>
+        <message>
+            <source>The page</source>
+            <translation>Die Seite</translation>
+        </message>
+        <message>
+            <source>The passage, its bars, or its notes</source>
+            <translation>Die Stelle, ihre Takte oder ihre Noten</translation>
+        </message>
+        <message>
+            <source>The picture in the place of the lanes, or back</source>
+            <translation>Das Bild statt der Spuren, oder zurück</translation>
+        </message>
+        <message>
+            <source>The picture is kept too.</source>
+            <translation>Auch das Bild bleibt erhalten.</translation>
+        </message>
+        <message>
+            <source>The picture while it sounds</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The practice clock is not running.</source>
+            <translation>Die Übeuhr läuft nicht.</translation>
+        </message>
+        <message>
+            <source>The practice day turns at</source>
+            <translation>Der Übetag wechselt um</translation>
+        </message>
+        <message>
+            <source>The printer did not take the page.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The promise has a last day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The promise is made: {name}.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The reason is on record; one more take is possible today.</source>
+            <translation>Der Grund ist festgehalten; heute ist noch eine Aufnahme möglich.</translation>
+        </message>
+        <message>
+            <source>The record begins with the first day.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The recording's file says nothing of place, device or dates.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The recordings and markers of the days shown in one file, for a teacher. Remarks and markers come back in a small reply.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The rehearsal is over; nothing was recorded in it.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The reply holds {markers}, {remarks} and {tasks}.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The second</source>
+            <translation>Die zweite</translation>
+        </message>
+        <message>
+            <source>The second one sounds.</source>
+            <translation>Die zweite klingt.</translation>
+        </message>
+        <message>
+            <source>The settings were kept.</source>
+            <translation>Die Einstellungen wurden behalten.</translation>
+        </message>
+        <message>
+            <source>The seven days up to today</source>
+            <translation>Die sieben Tage bis heute</translation>
+        </message>
+        <message>
+            <source>The suggestion is a marker now.</source>
+            <translation>Der Vorschlag ist jetzt eine Anmerkung.</translation>
+        </message>
+        <message>
+            <source>The take before as B, heard at the same place</source>
+            <translation>Die vorige Aufnahme als B, an derselben Stelle gehört</translation>
+        </message>
+        <message>
+            <source>The take is being filed.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The take is being measured again.</source>
+            <translation>Die Aufnahme wird neu gemessen.</translation>
+        </message>
+        <message>
+            <source>The take is filed all the same.</source>
+            <translation>Die Aufnahme ist trotzdem abgelegt.</translation>
+        </message>
+        <message>
+            <source>The take was deleted; its recording is still there.</source>
+            <translation>Die Aufnahme wurde gelöscht; ihre Tondatei ist noch da.</translation>
+        </message>
+        <message>
+            <source>The text was copied.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The title card</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The title says:</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The year was saved: {file}.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The year was sent to the printer.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>The year, a bar a day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Then and now</source>
+            <translation>Damals und jetzt</translation>
+        </message>
+        <message>
+            <source>There is no backup yet.</source>
+            <translation>Es gibt noch keine Sicherung.</translation>
+        </message>
+        <message>
+            <source>There is no item yet.</source>
+            <translation>Es gibt noch keinen Punkt.</translation>
+        </message>
+        <message>
+            <source>There is no item {at} yet.</source>
+            <translation>Es gibt noch keinen Punkt {at}.</translation>
+        </message>
+        <message>
+            <source>There is no passage yet. Make one first, then rehearse it.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>There is no picture to save yet.</source>
+            <translation>Es gibt noch kein Bild zum Speichern.</translation>
+        </message>
+        <message>
+            <source>There is no rehearsal to listen to.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>There is no take in these days.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>There is no take of this passage today.</source>
+            <translation>Von dieser Stelle gibt es heute keine Aufnahme.</translation>
+        </message>
+        <message>
+            <source>There is nothing left in that direction.</source>
+            <translation>In dieser Richtung ist nichts mehr übrig.</translation>
+        </message>
+        <message>
+            <source>These takes belong to no passage.</source>
+            <translation>Diese Aufnahmen gehören zu keiner Stelle.</translation>
+        </message>
+        <message>
+            <source>These tasks are set for that day already.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>This is somebody else's bundle.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>This is the first take.</source>
+            <translation>Das ist die erste Aufnahme.</translation>
+        </message>
+        <message>
+            <source>This is the latest take.</source>
+            <translation>Das ist die neueste Aufnahme.</translation>
+        </message>
+        <message>
+            <source>This is your own journal.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>This item is a passage.</source>
+            <translation>Dieser Punkt ist eine Stelle.</translation>
+        </message>
+        <message>
+            <source>This journal is your own: there is nobody to reply to.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>This passage has had its one chance.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>This take</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>This take has no picture.</source>
+            <translation>Diese Aufnahme hat kein Bild.</translation>
+        </message>
+        <message>
+            <source>This window</source>
+            <translation>Dieses Fenster</translation>
+        </message>
+        <message>
+            <source>Thu</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Tick the chosen line off, or take the tick away</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Tick the chosen work off, or take the tick away</source>
+            <translation>Die gewählte Aufgabe abhaken, oder den Haken entfernen</translation>
+        </message>
+        <message>
+            <source>Time</source>
+            <translation>Zeit</translation>
+        </message>
+        <message>
+            <source>Time of day, as the practice clock knows it</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Time of the reminder</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Time of this sitting</source>
+            <translation>Zeit dieser Sitzung</translation>
+        </message>
+        <message>
+            <source>Time recorded</source>
+            <translation>Aufgenommene Zeit</translation>
+        </message>
+        <message>
+            <source>Title card and sound (MP4)</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Title card stands</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>To</source>
+            <translation>Bis</translation>
+        </message>
+        <message>
+            <source>To the marker before</source>
+            <translation>Zur vorigen Anmerkung</translation>
+        </message>
+        <message>
+            <source>To the next marker</source>
+            <translation>Zur nächsten Anmerkung</translation>
+        </message>
+        <message>
+            <source>To the next marker that is not answered</source>
+            <translation>Zur nächsten unbeantworteten Anmerkung</translation>
+        </message>
+        <message>
+            <source>To the next note</source>
+            <translation>Zur nächsten Note</translation>
+        </message>
+        <message>
+            <source>To the next suggestion</source>
+            <translation>Zum nächsten Vorschlag</translation>
+        </message>
+        <message>
+            <source>To the next take, same passage</source>
+            <translation>Zur nächsten Aufnahme derselben Stelle</translation>
+        </message>
+        <message>
+            <source>To the note before</source>
+            <translation>Zur vorigen Note</translation>
+        </message>
+        <message>
+            <source>To the start</source>
+            <translation>An den Anfang</translation>
+        </message>
+        <message>
+            <source>To the suggestion before</source>
+            <translation>Zum vorigen Vorschlag</translation>
+        </message>
+        <message>
+            <source>To the take before, same passage</source>
+            <translation>Zur vorigen Aufnahme derselben Stelle</translation>
+        </message>
+        <message>
+            <source>To the trash</source>
+            <translation>In den Papierkorb</translation>
+        </message>
+        <message>
+            <source>To today</source>
+            <translation>Zu heute</translation>
+        </message>
+        <message>
+            <source>To work on</source>
+            <translation>Zu bearbeiten</translation>
+        </message>
+        <message>
+            <source>Today</source>
+            <translation>Heute</translation>
+        </message>
+        <message>
+            <source>Today's plan</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Tonic</source>
+            <translation>Grundton</translation>
+        </message>
+        <message>
+            <source>Tonic, as it sounds</source>
+            <translation>Grundton, klingend</translation>
+        </message>
+        <message>
+            <source>Trend of the passage</source>
+            <translation>Verlauf der Stelle</translation>
+        </message>
+        <message>
+            <source>Tue</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Two takes of one passage are needed</source>
+            <translation>Zwei Aufnahmen einer Stelle sind nötig</translation>
+        </message>
+        <message>
+            <source>Two takes of this passage in a drawn order, at one loudness; their dates stay hidden until you have answered, so that you judge the sound and not the day.</source>
+            <translation>Zwei Aufnahmen dieser Stelle in ausgeloster Reihenfolge, bei gleicher Lautheit; ihre Daten bleiben bis zur Antwort verborgen, damit der Klang zählt und nicht der Tag.</translation>
+        </message>
+        <message>
+            <source>Type one, such as 10.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Type the minutes of the chosen day</source>
+            <translation>Die Minuten des gewählten Tages eintippen</translation>
+        </message>
+        <message>
+            <source>Type today's minutes</source>
+            <translation>Die heutigen Minuten eintippen</translation>
+        </message>
+        <message>
+            <source>Undo</source>
+            <translation>Rückgängig</translation>
+        </message>
+        <message>
+            <source>Undone</source>
+            <translation>Rückgängig gemacht</translation>
+        </message>
+        <message>
+            <source>Unevenness up to</source>
+            <translation>Ungleichmäßigkeit bis</translation>
+        </message>
+        <message>
+            <source>Until</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Up</source>
+            <translation>Auf</translation>
+        </message>
+        <message>
+            <source>Up to, minutes a day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Up: sharp. Down: flat. Row to row: 30 cents. Notes of {day}.</source>
+            <translation>Oben: zu hoch. Unten: zu tief. Von Zeile zu Zeile: 30 Cent. Noten vom {day}.</translation>
+        </message>
+        <message>
+            <source>Use it for the next takes</source>
+            <translation>Für die nächsten Aufnahmen verwenden</translation>
+        </message>
+        <message>
+            <source>Value</source>
+            <translation>Wert</translation>
+        </message>
+        <message>
+            <source>Volume</source>
+            <translation>Lautstärke</translation>
+        </message>
+        <message>
+            <source>Volume in percent</source>
+            <translation>Lautstärke in Prozent</translation>
+        </message>
+        <message>
+            <source>Volume of both</source>
+            <translation>Lautstärke beider</translation>
+        </message>
+        <message>
+            <source>Volume of click and drone</source>
+            <translation>Lautstärke von Klick und Bordun</translation>
+        </message>
+        <message>
+            <source>Wait</source>
+            <translation>Warten</translation>
+        </message>
+        <message>
+            <source>Wait, or cancel it.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Waiting for the first note</source>
+            <translation>Wartet auf den ersten Ton</translation>
+        </message>
+        <message>
+            <source>Waiting for your answer</source>
+            <translation>Wartet auf die Antwort</translation>
+        </message>
+        <message>
+            <source>Was the aim met? “{aim}”</source>
+            <translation>Wurde das Ziel erreicht? „{aim}“</translation>
+        </message>
+        <message>
+            <source>Watched folder</source>
+            <translation>Überwachter Ordner</translation>
+        </message>
+        <message>
+            <source>Wed</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Week before</source>
+            <translation>Vorige Woche</translation>
+        </message>
+        <message>
+            <source>Week from {day}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Week over week</source>
+            <translation>Woche für Woche</translation>
+        </message>
+        <message>
+            <source>Weekdays without a duty</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Weight</source>
+            <translation>Gewicht</translation>
+        </message>
+        <message>
+            <source>What</source>
+            <translation>Was</translation>
+        </message>
+        <message>
+            <source>What came back</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>What is it, and what might help?</source>
+            <translation>Was ist es, und was könnte helfen?</translation>
+        </message>
+        <message>
+            <source>What is set for the lesson</source>
+            <translation>Was für die Stunde aufgegeben ist</translation>
+        </message>
+        <message>
+            <source>What is written</source>
+            <translation>Was geschrieben steht</translation>
+        </message>
+        <message>
+            <source>What is wrong with the key</source>
+            <translation>Was an der Taste nicht geht</translation>
+        </message>
+        <message>
+            <source>What it did, such as: the microphone was muted</source>
+            <translation>Was es tat, etwa: Das Mikrofon war stumm</translation>
+        </message>
+        <message>
+            <source>What it is called</source>
+            <translation>Wie er heißt</translation>
+        </message>
+        <message>
+            <source>What the device did</source>
+            <translation>Was das Gerät tat</translation>
+        </message>
+        <message>
+            <source>What the marks of the year mean</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>What the record shows</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>What the record shows, or back to the year</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>What the report says</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>What the teacher said</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>What was recorded until then is kept.</source>
+            <translation>Was bis dahin aufgenommen wurde, bleibt erhalten.</translation>
+        </message>
+        <message>
+            <source>What was set</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>What went along with what</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>What will happen</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>What your answers say so far</source>
+            <translation>Was die Antworten bisher sagen</translation>
+        </message>
+        <message>
+            <source>Where the day comes from</source>
+            <translation>Woher der Tag stammt</translation>
+        </message>
+        <message>
+            <source>Which day was {name} played?</source>
+            <translation>An welchem Tag wurde {name} gespielt?</translation>
+        </message>
+        <message>
+            <source>Which day?</source>
+            <translation>Welcher Tag?</translation>
+        </message>
+        <message>
+            <source>Which days against which</source>
+            <translation>Welche Tage gegen welche</translation>
+        </message>
+        <message>
+            <source>Why</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Will sound: {words}</source>
+            <translation>Es wird klingen: {words}</translation>
+        </message>
+        <message>
+            <source>With a score, wrong, missing and added notes are found, rhythm is held against the notation, and F sharp is told from G flat. A scale needs no file.</source>
+            <translation>Mit Noten werden falsche, fehlende und zusätzliche Töne gefunden, der Rhythmus wird mit der Notation verglichen, und Fis wird von Ges unterschieden. Eine Tonleiter braucht keine Datei.</translation>
+        </message>
+        <message>
+            <source>With headphones begin low, above all when you loop.</source>
+            <translation>Mit Kopfhörern leise beginnen, vor allem in der Schleife.</translation>
+        </message>
+        <message>
+            <source>With the picture of filmed takes</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Without an item</source>
+            <translation>Ohne Punkt</translation>
+        </message>
+        <message>
+            <source>Without your name and without the names of your folders</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Write</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Write a bundle</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Write a bundle of these days</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Write both, then add it.</source>
+            <translation>Beides schreiben, dann hinzufügen.</translation>
+        </message>
+        <message>
+            <source>Write down</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Write down what the teacher said</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Write for paper</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Write page</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Write the aim of the next take</source>
+            <translation>Das Ziel der nächsten Aufnahme schreiben</translation>
+        </message>
+        <message>
+            <source>Write the clip</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Write the harmonics as they sound, such as A5 E6, or all.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Write the open strings low to high with their octaves, such as C3 G3 D4 A4.</source>
+            <translation>Die leeren Saiten von tief nach hoch mit ihren Oktaven schreiben, etwa C3 G3 D4 A4.</translation>
+        </message>
+        <message>
+            <source>Write the page</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Write the reply</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Write the reply to the bundle that is open</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Write the report as a page with clips to hear</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Write the report for paper</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Write the text of the chosen marker</source>
+            <translation>Den Text der gewählten Anmerkung schreiben</translation>
+        </message>
+        <message>
+            <source>Write {count}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Writing into {folder}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Writing the page, with the marked places to hear</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Writing the report for paper</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Writing {count}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Writing {name}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Written as</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Wt.</source>
+            <translation>Gew.</translation>
+        </message>
+        <message>
+            <source>Year before</source>
+            <translation>Voriges Jahr</translation>
+        </message>
+        <message>
+            <source>Yes, go back to it</source>
+            <translation>Ja, zu ihr zurückgehen</translation>
+        </message>
+        <message>
+            <source>Yes, still there</source>
+            <translation>Ja, noch da</translation>
+        </message>
+        <message>
+            <source>Your own journal</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Zoom in</source>
+            <translation>Vergrößern</translation>
+        </message>
+        <message>
+            <source>Zoom out</source>
+            <translation>Verkleinern</translation>
+        </message>
+        <message>
+            <source>Zoom to the selection</source>
+            <translation>Auf die Auswahl vergrößern</translation>
+        </message>
+        <message>
+            <source>a clip shared</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>a clip was shared</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>a journey</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>a promise pauses</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>a take was made</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>all authors</source>
+            <translation>alle</translation>
+        </message>
+        <message>
+            <source>all categories</source>
+            <translation>alle Kategorien</translation>
+        </message>
+        <message>
+            <source>all states</source>
+            <translation>jeder Stand</translation>
+        </message>
+        <message>
+            <source>anything counts</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>at a steady tempo</source>
+            <translation>in festem Tempo</translation>
+        </message>
+        <message>
+            <source>begins later</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>being practised</source>
+            <translation>wird geübt</translation>
+        </message>
+        <message>
+            <source>broken off</source>
+            <translation>abgebrochen</translation>
+        </message>
+        <message>
+            <source>choose</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>click at {click_bpm} BPM</source>
+            <translation>Klick bei {click_bpm} S/min</translation>
+        </message>
+        <message>
+            <source>could not be measured</source>
+            <translation>nicht messbar</translation>
+        </message>
+        <message>
+            <source>day kept</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>day since the start</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>day {days} since the first entry</source>
+            <translation>Tag {days} seit dem ersten Eintrag</translation>
+        </message>
+        <message>
+            <source>day, month, year</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>days kept</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>days practised</source>
+            <translation>geübte Tage</translation>
+        </message>
+        <message>
+            <source>days since first entry</source>
+            <translation>Tage seit dem ersten Eintrag</translation>
+        </message>
+        <message>
+            <source>done</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>drone {drone}</source>
+            <translation>Bordun {drone}</translation>
+        </message>
+        <message>
+            <source>each its own</source>
+            <translation>jede ihren eigenen</translation>
+        </message>
+        <message>
+            <source>ended</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>entered late, filed under its own day</source>
+            <translation>später eingetragen, unter dem eigenen Tag abgelegt</translation>
+        </message>
+        <message>
+            <source>entered later</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>first beat strong; or each from 0 to 1: 1 0.5 0.8 0.5</source>
+            <translation>erster Schlag betont; oder jeder von 0 bis 1: 1 0.5 0.8 0.5</translation>
+        </message>
+        <message>
+            <source>from the take</source>
+            <translation>aus der Aufnahme</translation>
+        </message>
+        <message>
+            <source>gone</source>
+            <translation>weg</translation>
+        </message>
+        <message>
+            <source>held since {day}</source>
+            <translation>gehalten seit {day}</translation>
+        </message>
+        <message>
+            <source>highest {hours} h</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>highest {minutes} min</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>hours</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>hours:minutes</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>in {days_left}</source>
+            <translation>in {days_left}</translation>
+        </message>
+        <message>
+            <source>inside</source>
+            <translation>innerhalb</translation>
+        </message>
+        <message>
+            <source>kept</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>key {key}</source>
+            <translation>Taste {key}</translation>
+        </message>
+        <message>
+            <source>left out of the averages</source>
+            <translation>in den Mittelwerten nicht enthalten</translation>
+        </message>
+        <message>
+            <source>made {when}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>measuring {round} %</source>
+            <translation>Messung {round} %</translation>
+        </message>
+        <message>
+            <source>minutes</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>minutes of the day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>minutes of the day (the highest {top})</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>minutes today</source>
+            <translation>Minuten heute</translation>
+        </message>
+        <message>
+            <source>month, day, year</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>more than {minutes} (the highest {top})</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>myself</source>
+            <translation>ich selbst</translation>
+        </message>
+        <message>
+            <source>never</source>
+            <translation>nie</translation>
+        </message>
+        <message>
+            <source>no passage</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>no practice noted</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>none</source>
+            <translation>keiner</translation>
+        </message>
+        <message>
+            <source>none asked</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>none; or as they sound: A5 E6; or: all</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>none; such as A3, or D3 A3</source>
+            <translation>keiner; etwa A3, oder D3 A3</translation>
+        </message>
+        <message>
+            <source>none; where your phone's clips arrive</source>
+            <translation>keiner; wo die Clips des Telefons ankommen</translation>
+        </message>
+        <message>
+            <source>not measured</source>
+            <translation>nicht gemessen</translation>
+        </message>
+        <message>
+            <source>not over yet, left out</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>not said</source>
+            <translation>nicht genannt</translation>
+        </message>
+        <message>
+            <source>not stated</source>
+            <translation>nicht angegeben</translation>
+        </message>
+        <message>
+            <source>not yet</source>
+            <translation>noch nicht</translation>
+        </message>
+        <message>
+            <source>nothing noted</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>of {length}</source>
+            <translation>von {length}</translation>
+        </message>
+        <message>
+            <source>on a break: {promises}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>on the beats of the take</source>
+            <translation>auf den Schlägen der Aufnahme</translation>
+        </message>
+        <message>
+            <source>one day so far</source>
+            <translation>bisher ein Tag</translation>
+        </message>
+        <message>
+            <source>open string</source>
+            <translation>leere Saite</translation>
+        </message>
+        <message>
+            <source>outside</source>
+            <translation>außerhalb</translation>
+        </message>
+        <message>
+            <source>planned rest</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>press a key here</source>
+            <translation>hier eine Taste drücken</translation>
+        </message>
+        <message>
+            <source>reckoned at an hour a day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>rest</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>rest marked afterwards</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>rest taken</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>rest, marked afterwards</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>rest, planned</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>returned</source>
+            <translation>zurückgekehrt</translation>
+        </message>
+        <message>
+            <source>row {number}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>running</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>settled</source>
+            <translation>erledigt</translation>
+        </message>
+        <message>
+            <source>short day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>slope {slope}, scatter {scatter}</source>
+            <translation>Steigung {slope}, Streuung {scatter}</translation>
+        </message>
+        <message>
+            <source>stays at {minutes}, as in the journal</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>still to keep</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>take {number}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>teacher</source>
+            <translation>Lehrkraft</translation>
+        </message>
+        <message>
+            <source>the whole passage; or 1-8, 17-24</source>
+            <translation>die ganze Stelle; oder 1-8, 17-24</translation>
+        </message>
+        <message>
+            <source>there</source>
+            <translation>da</translation>
+        </message>
+        <message>
+            <source>to</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>to be measured</source>
+            <translation>noch zu messen</translation>
+        </message>
+        <message>
+            <source>to measure</source>
+            <translation>zu messen</translation>
+        </message>
+        <message>
+            <source>to measure again</source>
+            <translation>neu zu messen</translation>
+        </message>
+        <message>
+            <source>to work on</source>
+            <translation>zu bearbeiten</translation>
+        </message>
+        <message>
+            <source>today</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>unclear</source>
+            <translation>unklar</translation>
+        </message>
+        <message>
+            <source>under 1 min</source>
+            <translation>unter 1 min</translation>
+        </message>
+        <message>
+            <source>until</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>usual; or low to high: C3 G3 D4 A4</source>
+            <translation>üblich; oder tief nach hoch: C3 G3 D4 A4</translation>
+        </message>
+        <message>
+            <source>vibrato {numbers}</source>
+            <translation>Vibrato {numbers}</translation>
+        </message>
+        <message>
+            <source>vibrato {vibrato}</source>
+            <translation>Vibrato {vibrato}</translation>
+        </message>
+        <message>
+            <source>wait</source>
+            <translation>warten</translation>
+        </message>
+        <message>
+            <source>waiting</source>
+            <translation>wartet</translation>
+        </message>
+        <message>
+            <source>will be added</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>words in it</source>
+            <translation>Wörter darin</translation>
+        </message>
+        <message>
+            <source>year, month, day</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{bpm} BPM</source>
+            <translation>{bpm} S/min</translation>
+        </message>
+        <message>
+            <source>{count_in_bars} counted in</source>
+            <translation>{count_in_bars} vorgezählt</translation>
+        </message>
+        <message>
+            <source>{count} have no day yet.</source>
+            <translation>{count} haben noch keinen Tag.</translation>
+        </message>
+        <message>
+            <source>{count} markers</source>
+            <translation>{count} Anmerkungen</translation>
+        </message>
+        <message>
+            <source>{count} more</source>
+            <translation>{count} weitere</translation>
+        </message>
+        <message>
+            <source>{count} of {all} markers</source>
+            <translation>{count} von {all} Anmerkungen</translation>
+        </message>
+        <message>
+            <source>{count} put aside</source>
+            <translation>{count} beiseitegelegt</translation>
+        </message>
+        <message>
+            <source>{count} set until {day}; the plan knows them.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{count} written. Nothing was sent anywhere.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{day}: the rehearsal is over. Now listen, one take after the other.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{first} to {last}: {minutes} in the middle week</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{hours} h</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{key} already means: {words}. Choose another key.</source>
+            <translation>{key} bedeutet schon: {words}. Eine andere Taste wählen.</translation>
+        </message>
+        <message>
+            <source>{key} is needed to get about with the keyboard; choose another key.</source>
+            <translation>{key} wird für die Bedienung mit der Tastatur gebraucht; eine andere Taste wählen.</translation>
+        </message>
+        <message>
+            <source>{label}, {place}: {a} on {days_a} practice days from {a_from} to {a_to}; {b} on {days_b} practice days from {b_from} to {b_to}. Change {change}, ordinary scatter {scatter}: {word}.</source>
+            <translation>{label}, {place}: {a} an {days_a} Übetagen von {a_from} bis {a_to}; {b} an {days_b} Übetagen von {b_from} bis {b_to}. Änderung {change}, übliche Streuung {scatter}: {word}.</translation>
+        </message>
+        <message>
+            <source>{label}: A {a}, B {b}, change {change}: {word}</source>
+            <translation>{label}: A {a}, B {b}, Änderung {change}: {word}</translation>
+        </message>
+        <message>
+            <source>{lane} lower</source>
+            <translation>{lane} niedriger</translation>
+        </message>
+        <message>
+            <source>{lane} taller</source>
+            <translation>{lane} höher</translation>
+        </message>
+        <message>
+            <source>{length} long.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{length}, kept whole</source>
+            <translation>{length}, ganz behalten</translation>
+        </message>
+        <message>
+            <source>{length}, trimmed to {kept}</source>
+            <translation>{length}, gekürzt auf {kept}</translation>
+        </message>
+        <message>
+            <source>{lost} lost while recording.</source>
+            <translation>{lost} beim Aufnehmen verloren.</translation>
+        </message>
+        <message>
+            <source>{minutes} today</source>
+            <translation>{minutes} heute</translation>
+        </message>
+        <message>
+            <source>{minutes} would be added to the day.</source>
+            <translation>{minutes} kämen zum Tag dazu.</translation>
+        </message>
+        <message>
+            <source>{ms} ms</source>
+            <translation>{ms} ms</translation>
+        </message>
+        <message>
+            <source>{ms} ms, the usual</source>
+            <translation>{ms} ms, üblich</translation>
+        </message>
+        <message>
+            <source>{name} added</source>
+            <translation>{name} zusätzlich</translation>
+        </message>
+        <message>
+            <source>{name} at {a_start_s}: A {a_deviation}, B {b_deviation}, change {change}</source>
+            <translation>{name} bei {a_start_s}: A {a_deviation}, B {b_deviation}, Änderung {change}</translation>
+        </message>
+        <message>
+            <source>{name} at {start_s}</source>
+            <translation>{name} bei {start_s}</translation>
+        </message>
+        <message>
+            <source>{name} could not be written.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{name} holds {count}.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{name} is not offered again; the file stays where it is.</source>
+            <translation>{name} wird nicht wieder angeboten; die Datei bleibt, wo sie ist.</translation>
+        </message>
+        <message>
+            <source>{name} left out</source>
+            <translation>{name} ausgelassen</translation>
+        </message>
+        <message>
+            <source>{name} open</source>
+            <translation>{name} leer</translation>
+        </message>
+        <message>
+            <source>{name} was written.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{name} wrong</source>
+            <translation>{name} falsch</translation>
+        </message>
+        <message>
+            <source>{name}, up to {minutes}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{name}{closed} – Passagework</source>
+            <translation>{name}{closed} – Passagework</translation>
+        </message>
+        <message>
+            <source>{now}; {minutes} sounded</source>
+            <translation>{now}; {minutes} klangen</translation>
+        </message>
+        <message>
+            <source>{number} of {count}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{offers} in the watched folder</source>
+            <translation>{offers} im überwachten Ordner</translation>
+        </message>
+        <message>
+            <source>{order}: '{text}' would be {day}.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{passage_name}, take {number}</source>
+            <translation>{passage_name}, Aufnahme {number}</translation>
+        </message>
+        <message>
+            <source>{passage_name}, {practice_day}, take {take_number}, at {start_s}{near}</source>
+            <translation>{passage_name}, {practice_day}, Aufnahme {take_number}, bei {start_s}{near}</translation>
+        </message>
+        <message>
+            <source>{passage}, take {number}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{placed} Measured: then {then}, now {now}: {word}.</source>
+            <translation>{placed} Gemessen: damals {then}, jetzt {now}: {word}.</translation>
+        </message>
+        <message>
+            <source>{place}: heard and measured. {heard}; {measured}.</source>
+            <translation>{place}: gehört und gemessen. {heard}; {measured}.</translation>
+        </message>
+        <message>
+            <source>{place}: marked by ear. Nothing of the kind was measured there. {heard}.</source>
+            <translation>{place}: nach Gehör angemerkt. Dort wurde nichts dergleichen gemessen. {heard}.</translation>
+        </message>
+        <message>
+            <source>{place}: measured, not marked. {measured}.</source>
+            <translation>{place}: gemessen, nicht angemerkt. {measured}.</translation>
+        </message>
+        <message>
+            <source>{practice_day}, take {number}{markers}</source>
+            <translation>{practice_day}, Aufnahme {number}{markers}</translation>
+        </message>
+        <message>
+            <source>{rows} filed under {days}.</source>
+            <translation>{rows} unter {days} abgelegt.</translation>
+        </message>
+        <message>
+            <source>{scale} goes beyond the {instrument}: choose fewer octaves.</source>
+            <translation>{scale} geht über {instrument} hinaus: weniger Oktaven wählen.</translation>
+        </message>
+        <message>
+            <source>{span}: {minutes} on {days}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{span}: {rule}.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{time}{until}: {category}, weight {weight}, {state}, by {author}. {text}</source>
+            <translation>{time}{until}: {category}, Gewicht {weight}, {state}, von {author}. {text}</translation>
+        </message>
+        <message>
+            <source>{today_min} today</source>
+            <translation>{today_min} heute</translation>
+        </message>
+        <message>
+            <source>{value} cents</source>
+            <translation>{value} Cent</translation>
+        </message>
+        <message>
+            <source>{weekday}: {minutes} on average, practised on {practised} of {days}</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>{words} the practice clock</source>
+            <translation>Übeuhr: {words}</translation>
+        </message>
+        <message>
+            <source>{word}{clipped}, peak {hold} dBFS</source>
+            <translation>{word}{clipped}, Spitze {hold} dBFS</translation>
+        </message>
+    </context>
+</TS>
