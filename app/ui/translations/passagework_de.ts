@@ -21,7 +21,7 @@
         </message>
         <message>
             <source> LUFS</source>
-            <translation type="unfinished" />
+            <translation> LUFS</translation>
         </message>
         <message>
             <source> bars</source>
@@ -33,11 +33,11 @@
         </message>
         <message>
             <source> h</source>
-            <translation type="unfinished" />
+            <translation> h</translation>
         </message>
         <message>
             <source> min</source>
-            <translation type="unfinished" />
+            <translation> min</translation>
         </message>
         <message>
             <source> or </source>
@@ -45,7 +45,7 @@
         </message>
         <message>
             <source> s</source>
-            <translation type="unfinished" />
+            <translation> s</translation>
         </message>
         <message>
             <source> to {time}</source>
@@ -61,7 +61,7 @@
         </message>
         <message>
             <source>, done</source>
-            <translation type="unfinished" />
+            <translation>, erledigt</translation>
         </message>
         <message>
             <source>, near {near_note}</source>
@@ -69,7 +69,7 @@
         </message>
         <message>
             <source>, not over yet</source>
-            <translation type="unfinished" />
+            <translation>, noch nicht vorbei</translation>
         </message>
         <message>
             <source>, overdriven</source>
@@ -89,11 +89,11 @@
         </message>
         <message>
             <source>, {word} than before; it begins between the weeks of {low} and {high}</source>
-            <translation type="unfinished" />
+            <translation>, {word} als davor; es beginnt zwischen den Wochen {low} und {high}</translation>
         </message>
         <message>
             <source>1 marker</source>
-            <translation type="unfinished" />
+            <translation>1 Anmerkung</translation>
         </message>
         <message>
             <source>1, slight</source>
@@ -117,7 +117,7 @@
         </message>
         <message>
             <source>; {alive} on Calendar</source>
-            <translation type="unfinished" />
+            <translation>; {alive} im Kalender</translation>
         </message>
         <message>
             <source>&lt;p&gt;Tab walks through the controls; Space or Enter presses the one in focus. Letters and digits go to a text field while it is being written in.&lt;/p&gt;</source>
@@ -129,27 +129,27 @@
         </message>
         <message>
             <source>A CSV file with one row a day or a session. Days that have minutes in the journal keep them, so nothing is counted twice.</source>
-            <translation type="unfinished" />
+            <translation>Eine CSV-Datei mit einer Zeile je Tag oder Sitzung. Tage, die im Journal Minuten haben, behalten sie; nichts wird doppelt gezählt.</translation>
         </message>
         <message>
             <source>A bundle from another computer, or a teacher's reply; or drop it here.</source>
-            <translation type="unfinished" />
+            <translation>Ein Paket von einem anderen Rechner oder die Antwort einer Lehrkraft; oder hier ablegen.</translation>
         </message>
         <message>
             <source>A bundle opens beside your journal and changes nothing in it.</source>
-            <translation type="unfinished" />
+            <translation>Ein Paket öffnet sich neben dem eigenen Journal und ändert darin nichts.</translation>
         </message>
         <message>
             <source>A bundle, as the teacher – Passagework</source>
-            <translation type="unfinished" />
+            <translation>Ein Paket, als Lehrkraft – Passagework</translation>
         </message>
         <message>
             <source>A day needs both</source>
-            <translation type="unfinished" />
+            <translation>Ein Tag braucht beides</translation>
         </message>
         <message>
             <source>A day needs the minutes and the takes</source>
-            <translation type="unfinished" />
+            <translation>Ein Tag braucht die Minuten und die Aufnahmen</translation>
         </message>
         <message>
             <source>A fault in the program</source>
@@ -165,7 +165,7 @@
         </message>
         <message>
             <source>A line of your own</source>
-            <translation type="unfinished" />
+            <translation>Eine eigene Zeile</translation>
         </message>
         <message>
             <source>A new passage begins with</source>
@@ -173,15 +173,15 @@
         </message>
         <message>
             <source>A new promise</source>
-            <translation type="unfinished" />
+            <translation>Ein neuer Vorsatz</translation>
         </message>
         <message>
             <source>A new promise instead</source>
-            <translation type="unfinished" />
+            <translation>Stattdessen ein neuer Vorsatz</translation>
         </message>
         <message>
             <source>A new rehearsal</source>
-            <translation type="unfinished" />
+            <translation>Eine neue Probe</translation>
         </message>
         <message>
             <source>A passage is what you play again and again and want to compare.</source>
@@ -193,7 +193,7 @@
         </message>
         <message>
             <source>A planned rest day.</source>
-            <translation type="unfinished" />
+            <translation>Ein geplanter Ruhetag.</translation>
         </message>
         <message>
             <source>A recording from {date}, {started:%H:%M}, {duration_s} long, was never filed. Its sound is safe.</source>
@@ -229,7 +229,7 @@
         </message>
         <message>
             <source>A year cannot be saved as '{name}'.</source>
-            <translation type="unfinished" />
+            <translation>Ein Jahr lässt sich nicht als „{name}“ speichern.</translation>
         </message>
         <message>
             <source>A: {a}. B: {b}</source>
@@ -269,7 +269,7 @@
         </message>
         <message>
             <source>Add the minutes</source>
-            <translation type="unfinished" />
+            <translation>Die Minuten hinzufügen</translation>
         </message>
         <message>
             <source>Add what is set</source>
@@ -301,7 +301,7 @@
         </message>
         <message>
             <source>Aim: {aim}</source>
-            <translation type="unfinished" />
+            <translation>Ziel: {aim}</translation>
         </message>
         <message>
             <source>Aim: {lower}</source>
@@ -313,7 +313,7 @@
         </message>
         <message>
             <source>All hours</source>
-            <translation type="unfinished" />
+            <translation>Alle Stunden</translation>
         </message>
         <message>
             <source>All keys</source>
@@ -333,7 +333,7 @@
         </message>
         <message>
             <source>All takes of {days}</source>
-            <translation type="unfinished" />
+            <translation>Alle Aufnahmen vom {days}</translation>
         </message>
         <message>
             <source>All the way down: the A is estimated from the take.</source>
@@ -345,7 +345,7 @@
         </message>
         <message>
             <source>An association at most: it cannot say that the minutes brought the change about.</source>
-            <translation type="unfinished" />
+            <translation>Höchstens ein Zusammenhang: Er sagt nicht, dass die Minuten die Änderung bewirkt haben.</translation>
         </message>
         <message>
             <source>And write</source>
@@ -353,7 +353,7 @@
         </message>
         <message>
             <source>Another rule for '{name}'</source>
-            <translation type="unfinished" />
+            <translation>Eine andere Regel für „{name}“</translation>
         </message>
         <message>
             <source>Answer the question beside each; then file them.</source>
@@ -361,7 +361,7 @@
         </message>
         <message>
             <source>Any practice counts unless minutes or takes are asked.</source>
-            <translation type="unfinished" />
+            <translation>Jedes Üben zählt, außer wenn Minuten oder Aufnahmen verlangt sind.</translation>
         </message>
         <message>
             <source>Arpeggio</source>
@@ -381,23 +381,23 @@
         </message>
         <message>
             <source>At least, a day</source>
-            <translation type="unfinished" />
+            <translation>Mindestens, am Tag</translation>
         </message>
         <message>
             <source>At most</source>
-            <translation type="unfinished" />
+            <translation>Höchstens</translation>
         </message>
         <message>
             <source>At most once a day while the program runs, and never once the day is done.</source>
-            <translation type="unfinished" />
+            <translation>Höchstens einmal am Tag, solange das Programm läuft, und nie, wenn der Tag getan ist.</translation>
         </message>
         <message>
             <source>Audition rehearsal</source>
-            <translation type="unfinished" />
+            <translation>Vorspielprobe</translation>
         </message>
         <message>
             <source>Audition rehearsal, or back to today</source>
-            <translation type="unfinished" />
+            <translation>Vorspielprobe, oder zurück zu heute</translation>
         </message>
         <message>
             <source>Author</source>
@@ -417,7 +417,7 @@
         </message>
         <message>
             <source>Back to the year</source>
-            <translation type="unfinished" />
+            <translation>Zurück zum Jahr</translation>
         </message>
         <message>
             <source>Back to today</source>
@@ -461,11 +461,11 @@
         </message>
         <message>
             <source>Begin the rehearsal</source>
-            <translation type="unfinished" />
+            <translation>Die Probe beginnen</translation>
         </message>
         <message>
             <source>Begin with a passage: a few bars you want to hear getting better. Then record it, or drop recordings anywhere on this window. The guide (Shift+F1) leads through the first day.</source>
-            <translation type="unfinished" />
+            <translation>Mit einer Stelle beginnen: ein paar Takte, die besser werden sollen. Dann aufnehmen oder Aufnahmen irgendwo auf dieses Fenster ziehen. Das Handbuch (Shift+F1) führt durch den ersten Tag.</translation>
         </message>
         <message>
             <source>Better in tune</source>
@@ -517,7 +517,7 @@
         </message>
         <message>
             <source>Bring minutes in from a table (CSV), or back to the year</source>
-            <translation type="unfinished" />
+            <translation>Minuten aus einer Tabelle (CSV) holen, oder zurück zum Jahr</translation>
         </message>
         <message>
             <source>Broken thirds</source>
@@ -525,19 +525,19 @@
         </message>
         <message>
             <source>Bundles</source>
-            <translation type="unfinished" />
+            <translation>Pakete</translation>
         </message>
         <message>
             <source>Bundles (*.pwbundle)</source>
-            <translation type="unfinished" />
+            <translation>Pakete (*.pwbundle)</translation>
         </message>
         <message>
             <source>Bundles and replies (*.pwbundle *.pwreply)</source>
-            <translation type="unfinished" />
+            <translation>Pakete und Antworten (*.pwbundle *.pwreply)</translation>
         </message>
         <message>
             <source>Busier and quieter times</source>
-            <translation type="unfinished" />
+            <translation>Vollere und ruhigere Zeiten</translation>
         </message>
         <message>
             <source>Calendar</source>
@@ -545,7 +545,7 @@
         </message>
         <message>
             <source>Calendar (iCalendar)</source>
-            <translation type="unfinished" />
+            <translation>Kalender (iCalendar)</translation>
         </message>
         <message>
             <source>Cancel</source>
@@ -593,7 +593,7 @@
         </message>
         <message>
             <source>Change from that day on</source>
-            <translation type="unfinished" />
+            <translation>Ab diesem Tag ändern</translation>
         </message>
         <message>
             <source>Change the chosen passage</source>
@@ -601,7 +601,7 @@
         </message>
         <message>
             <source>Change the chosen remark</source>
-            <translation type="unfinished" />
+            <translation>Die gewählte Bemerkung ändern</translation>
         </message>
         <message>
             <source>Change the list of items</source>
@@ -621,7 +621,7 @@
         </message>
         <message>
             <source>Change the rule</source>
-            <translation type="unfinished" />
+            <translation>Die Regel ändern</translation>
         </message>
         <message>
             <source>Changes from A to B</source>
@@ -641,7 +641,7 @@
         </message>
         <message>
             <source>Choose a file</source>
-            <translation type="unfinished" />
+            <translation>Eine Datei wählen</translation>
         </message>
         <message>
             <source>Choose a file, or 'No score'.</source>
@@ -653,7 +653,7 @@
         </message>
         <message>
             <source>Choose a line with a passage.</source>
-            <translation type="unfinished" />
+            <translation>Eine Zeile mit einer Stelle wählen.</translation>
         </message>
         <message>
             <source>Choose a score</source>
@@ -661,11 +661,11 @@
         </message>
         <message>
             <source>Choose another folder.</source>
-            <translation type="unfinished" />
+            <translation>Einen anderen Ordner wählen.</translation>
         </message>
         <message>
             <source>Choose one in the list first.</source>
-            <translation type="unfinished" />
+            <translation>Zuerst in der Liste wählen.</translation>
         </message>
         <message>
             <source>Choose one in the list.</source>
@@ -673,7 +673,7 @@
         </message>
         <message>
             <source>Choose the folder and write</source>
-            <translation type="unfinished" />
+            <translation>Den Ordner wählen und schreiben</translation>
         </message>
         <message>
             <source>Choose the next lane</source>
@@ -709,15 +709,15 @@
         </message>
         <message>
             <source>Clips (*{ending})</source>
-            <translation type="unfinished" />
+            <translation>Clips (*{ending})</translation>
         </message>
         <message>
             <source>Clips that were made to be shared</source>
-            <translation type="unfinished" />
+            <translation>Clips, die zum Teilen gemacht wurden</translation>
         </message>
         <message>
             <source>Clips you made, the newest first. The program itself sends nothing.</source>
-            <translation type="unfinished" />
+            <translation>Gemachte Clips, die neuesten zuerst. Das Programm selbst sendet nichts.</translation>
         </message>
         <message>
             <source>Clock not running</source>
@@ -761,7 +761,7 @@
         </message>
         <message>
             <source>Clock on the chosen line</source>
-            <translation type="unfinished" />
+            <translation>Uhr auf die gewählte Zeile</translation>
         </message>
         <message>
             <source>Close</source>
@@ -777,11 +777,11 @@
         </message>
         <message>
             <source>Column of the days</source>
-            <translation type="unfinished" />
+            <translation>Spalte der Tage</translation>
         </message>
         <message>
             <source>Column of the practice</source>
-            <translation type="unfinished" />
+            <translation>Spalte des Übens</translation>
         </message>
         <message>
             <source>Coming dates</source>
@@ -801,27 +801,27 @@
         </message>
         <message>
             <source>Copied</source>
-            <translation type="unfinished" />
+            <translation>Kopiert</translation>
         </message>
         <message>
             <source>Copied: {text}. This number stays as it is.</source>
-            <translation type="unfinished" />
+            <translation>Kopiert: {text}. Diese Zahl bleibt, wie sie ist.</translation>
         </message>
         <message>
             <source>Copies day and days kept. A number that was shared once stays as it is.</source>
-            <translation type="unfinished" />
+            <translation>Kopiert Tag und gehaltene Tage. Eine einmal geteilte Zahl bleibt, wie sie ist.</translation>
         </message>
         <message>
             <source>Copies for other programs; the journal stays as it is.</source>
-            <translation type="unfinished" />
+            <translation>Kopien für andere Programme; das Journal bleibt, wie es ist.</translation>
         </message>
         <message>
             <source>Copy</source>
-            <translation type="unfinished" />
+            <translation>Kopieren</translation>
         </message>
         <message>
             <source>Copy details</source>
-            <translation type="unfinished" />
+            <translation>Einzelheiten kopieren</translation>
         </message>
         <message>
             <source>Copy the text</source>
@@ -837,7 +837,7 @@
         </message>
         <message>
             <source>Counted</source>
-            <translation type="unfinished" />
+            <translation>Gezählt</translation>
         </message>
         <message>
             <source>Dark</source>
@@ -849,7 +849,7 @@
         </message>
         <message>
             <source>Day by day</source>
-            <translation type="unfinished" />
+            <translation>Tag für Tag</translation>
         </message>
         <message>
             <source>Day number</source>
@@ -857,7 +857,7 @@
         </message>
         <message>
             <source>Day number of</source>
-            <translation type="unfinished" />
+            <translation>Tagesnummer von</translation>
         </message>
         <message>
             <source>Day of it</source>
@@ -865,11 +865,11 @@
         </message>
         <message>
             <source>Day of the lesson</source>
-            <translation type="unfinished" />
+            <translation>Tag der Stunde</translation>
         </message>
         <message>
             <source>Day since start</source>
-            <translation type="unfinished" />
+            <translation>Tag seit Beginn</translation>
         </message>
         <message>
             <source>Days</source>
@@ -877,23 +877,23 @@
         </message>
         <message>
             <source>Days are written as</source>
-            <translation type="unfinished" />
+            <translation>Tage sind geschrieben als</translation>
         </message>
         <message>
             <source>Days in a row</source>
-            <translation type="unfinished" />
+            <translation>Tage in Folge</translation>
         </message>
         <message>
             <source>Days in total</source>
-            <translation type="unfinished" />
+            <translation>Tage insgesamt</translation>
         </message>
         <message>
             <source>Days kept</source>
-            <translation type="unfinished" />
+            <translation>Gehaltene Tage</translation>
         </message>
         <message>
             <source>Days to keep</source>
-            <translation type="unfinished" />
+            <translation>Zu haltende Tage</translation>
         </message>
         <message>
             <source>Delay beyond what the devices say: {delay} ms ± {scatter} ms, measured {day}.</source>
@@ -921,7 +921,7 @@
         </message>
         <message>
             <source>Deviation and sound, moving (MP4)</source>
-            <translation type="unfinished" />
+            <translation>Abweichung und Klang, bewegt (MP4)</translation>
         </message>
         <message>
             <source>Deviation, cents</source>
@@ -945,7 +945,7 @@
         </message>
         <message>
             <source>Documents (*.pdf)</source>
-            <translation type="unfinished" />
+            <translation>Dokumente (*.pdf)</translation>
         </message>
         <message>
             <source>Dominant seventh</source>
@@ -973,7 +973,7 @@
         </message>
         <message>
             <source>Draw the order by lot</source>
-            <translation type="unfinished" />
+            <translation>Die Reihenfolge auslosen</translation>
         </message>
         <message>
             <source>Drawing two takes...</source>
@@ -993,11 +993,11 @@
         </message>
         <message>
             <source>Drop the break</source>
-            <translation type="unfinished" />
+            <translation>Die Unterbrechung streichen</translation>
         </message>
         <message>
             <source>Drop the next planned break</source>
-            <translation type="unfinished" />
+            <translation>Die nächste geplante Unterbrechung streichen</translation>
         </message>
         <message>
             <source>Due on</source>
@@ -1009,7 +1009,7 @@
         </message>
         <message>
             <source>Each passage is played once, straight through, as at an audition. A chance is used up whatever came of it; only what the device spoils is given back. You listen afterwards.</source>
-            <translation type="unfinished" />
+            <translation>Jede Stelle wird einmal durchgespielt, wie beim Probespiel. Eine Chance ist vergeben, wie sie auch ausgeht; nur was das Gerät verdirbt, wird zurückgegeben. Angehört wird danach.</translation>
         </message>
         <message>
             <source>Each take is laid against the notes of the latest one. This takes a moment.</source>
@@ -1025,7 +1025,7 @@
         </message>
         <message>
             <source>End it in png, svg, pdf or csv.</source>
-            <translation type="unfinished" />
+            <translation>Mit png, svg, pdf oder csv enden lassen.</translation>
         </message>
         <message>
             <source>End of the part kept of {name}</source>
@@ -1033,11 +1033,11 @@
         </message>
         <message>
             <source>End the rehearsal</source>
-            <translation type="unfinished" />
+            <translation>Die Probe beenden</translation>
         </message>
         <message>
             <source>End today</source>
-            <translation type="unfinished" />
+            <translation>Heute beenden</translation>
         </message>
         <message>
             <source>Equal</source>
@@ -1049,11 +1049,11 @@
         </message>
         <message>
             <source>Everything in the journal</source>
-            <translation type="unfinished" />
+            <translation>Alles im Journal</translation>
         </message>
         <message>
             <source>Everything, for a second computer</source>
-            <translation type="unfinished" />
+            <translation>Alles, für einen zweiten Rechner</translation>
         </message>
         <message>
             <source>Everywhere</source>
@@ -1061,7 +1061,7 @@
         </message>
         <message>
             <source>Fade in and out</source>
-            <translation type="unfinished" />
+            <translation>Ein- und ausblenden</translation>
         </message>
         <message>
             <source>Faster</source>
@@ -1153,7 +1153,7 @@
         </message>
         <message>
             <source>First day</source>
-            <translation type="unfinished" />
+            <translation>Erster Tag</translation>
         </message>
         <message>
             <source>First days against the latest, or week over week</source>
@@ -1169,31 +1169,31 @@
         </message>
         <message>
             <source>First rows of the file</source>
-            <translation type="unfinished" />
+            <translation>Erste Zeilen der Datei</translation>
         </message>
         <message>
             <source>Folder for the clips</source>
-            <translation type="unfinished" />
+            <translation>Ordner für die Clips</translation>
         </message>
         <message>
             <source>Folder for the files</source>
-            <translation type="unfinished" />
+            <translation>Ordner für die Dateien</translation>
         </message>
         <message>
             <source>For paper</source>
-            <translation type="unfinished" />
+            <translation>Für Papier</translation>
         </message>
         <message>
             <source>Form</source>
-            <translation type="unfinished" />
+            <translation>Form</translation>
         </message>
         <message>
             <source>Format</source>
-            <translation type="unfinished" />
+            <translation>Format</translation>
         </message>
         <message>
             <source>Forty days of scales</source>
-            <translation type="unfinished" />
+            <translation>Vierzig Tage Tonleitern</translation>
         </message>
         <message>
             <source>Forward 2 s</source>
@@ -1201,7 +1201,7 @@
         </message>
         <message>
             <source>Fri</source>
-            <translation type="unfinished" />
+            <translation>Fr</translation>
         </message>
         <message>
             <source>From</source>
@@ -1217,11 +1217,11 @@
         </message>
         <message>
             <source>Give short days a name of your own: a bar up to these minutes is hatched, and its name stands in the legend and in what is saved. A short day counts as any other; only a promise can ask for more.</source>
-            <translation type="unfinished" />
+            <translation>Kurzen Tagen einen eigenen Namen geben: Ein Balken bis zu diesen Minuten ist schraffiert, und der Name steht in der Legende und im Gespeicherten. Ein kurzer Tag zählt wie jeder andere; nur ein Vorsatz kann mehr verlangen.</translation>
         </message>
         <message>
             <source>Give these days</source>
-            <translation type="unfinished" />
+            <translation>Diese Tage weitergeben</translation>
         </message>
         <message>
             <source>Go back to this one</source>
@@ -1233,11 +1233,11 @@
         </message>
         <message>
             <source>Go on without it</source>
-            <translation type="unfinished" />
+            <translation>Ohne weiter</translation>
         </message>
         <message>
             <source>Go on without this passage</source>
-            <translation type="unfinished" />
+            <translation>Ohne diese Stelle weiter</translation>
         </message>
         <message>
             <source>Go to Calendar</source>
@@ -1273,11 +1273,11 @@
         </message>
         <message>
             <source>Harmonics</source>
-            <translation type="unfinished" />
+            <translation>Flageoletts</translation>
         </message>
         <message>
             <source>Hear</source>
-            <translation type="unfinished" />
+            <translation>Hören</translation>
         </message>
         <message>
             <source>Hear A</source>
@@ -1289,7 +1289,7 @@
         </message>
         <message>
             <source>Hear it</source>
-            <translation type="unfinished" />
+            <translation>Anhören</translation>
         </message>
         <message>
             <source>Hear the earliest take of the passage, then the latest</source>
@@ -1301,7 +1301,7 @@
         </message>
         <message>
             <source>Hear the next take of the rehearsal</source>
-            <translation type="unfinished" />
+            <translation>Die nächste Aufnahme der Probe hören</translation>
         </message>
         <message>
             <source>Hear the second</source>
@@ -1309,7 +1309,7 @@
         </message>
         <message>
             <source>Hear them in order</source>
-            <translation type="unfinished" />
+            <translation>Der Reihe nach hören</translation>
         </message>
         <message>
             <source>Hear then and now</source>
@@ -1321,7 +1321,7 @@
         </message>
         <message>
             <source>Hear {where}</source>
-            <translation type="unfinished" />
+            <translation>{where} hören</translation>
         </message>
         <message>
             <source>Heard</source>
@@ -1333,7 +1333,7 @@
         </message>
         <message>
             <source>Hours before the journal</source>
-            <translation type="unfinished" />
+            <translation>Stunden vor dem Journal</translation>
         </message>
         <message>
             <source>How it is measured</source>
@@ -1341,11 +1341,11 @@
         </message>
         <message>
             <source>How the days are counted</source>
-            <translation type="unfinished" />
+            <translation>Wie die Tage gezählt werden</translation>
         </message>
         <message>
             <source>Import</source>
-            <translation type="unfinished" />
+            <translation>Importieren</translation>
         </message>
         <message>
             <source>Import a folder of recordings</source>
@@ -1357,7 +1357,7 @@
         </message>
         <message>
             <source>In</source>
-            <translation type="unfinished" />
+            <translation>In</translation>
         </message>
         <message>
             <source>In B at</source>
@@ -1365,11 +1365,11 @@
         </message>
         <message>
             <source>In short</source>
-            <translation type="unfinished" />
+            <translation>Kurz gesagt</translation>
         </message>
         <message>
             <source>In the file</source>
-            <translation type="unfinished" />
+            <translation>In der Datei</translation>
         </message>
         <message>
             <source>Input</source>
@@ -1401,7 +1401,7 @@
         </message>
         <message>
             <source>It can be heard once every passage has had its chance.</source>
-            <translation type="unfinished" />
+            <translation>Anzuhören, sobald jede Stelle ihre Chance hatte.</translation>
         </message>
         <message>
             <source>It sounds now</source>
@@ -1449,11 +1449,11 @@
         </message>
         <message>
             <source>Keep the hours</source>
-            <translation type="unfinished" />
+            <translation>Die Stunden behalten</translation>
         </message>
         <message>
             <source>Keep the names</source>
-            <translation type="unfinished" />
+            <translation>Die Namen behalten</translation>
         </message>
         <message>
             <source>Keep the reason</source>
@@ -1473,7 +1473,7 @@
         </message>
         <message>
             <source>Kept with the days shown here; tasks enter the plan of each day.</source>
-            <translation type="unfinished" />
+            <translation>Bleibt bei den hier gezeigten Tagen; Aufgaben kommen in den Plan jedes Tages.</translation>
         </message>
         <message>
             <source>Key</source>
@@ -1509,11 +1509,11 @@
         </message>
         <message>
             <source>Kind {number} up to, minutes</source>
-            <translation type="unfinished" />
+            <translation>Art {number} bis, Minuten</translation>
         </message>
         <message>
             <source>Kinds of day</source>
-            <translation type="unfinished" />
+            <translation>Arten von Tagen</translation>
         </message>
         <message>
             <source>Lanes</source>
@@ -1529,7 +1529,7 @@
         </message>
         <message>
             <source>Language</source>
-            <translation type="unfinished" />
+            <translation>Sprache</translation>
         </message>
         <message>
             <source>Large</source>
@@ -1541,11 +1541,11 @@
         </message>
         <message>
             <source>Last day</source>
-            <translation type="unfinished" />
+            <translation>Letzter Tag</translation>
         </message>
         <message>
             <source>Last seven days</source>
-            <translation type="unfinished" />
+            <translation>Letzte sieben Tage</translation>
         </message>
         <message>
             <source>Later</source>
@@ -1561,15 +1561,15 @@
         </message>
         <message>
             <source>Leave out</source>
-            <translation type="unfinished" />
+            <translation>Auslassen</translation>
         </message>
         <message>
             <source>Leave the bundle and open your own journal</source>
-            <translation type="unfinished" />
+            <translation>Das Paket verlassen und das eigene Journal öffnen</translation>
         </message>
         <message>
             <source>Leave the line out</source>
-            <translation type="unfinished" />
+            <translation>Die Zeile auslassen</translation>
         </message>
         <message>
             <source>Leave them</source>
@@ -1577,7 +1577,7 @@
         </message>
         <message>
             <source>Left and right read the bars.</source>
-            <translation type="unfinished" />
+            <translation>Links und rechts lesen die Balken vor.</translation>
         </message>
         <message>
             <source>Length</source>
@@ -1613,7 +1613,7 @@
         </message>
         <message>
             <source>Listen first; the numbers can wait.</source>
-            <translation type="unfinished" />
+            <translation>Zuerst hören; die Zahlen können warten.</translation>
         </message>
         <message>
             <source>Listen to the latest take of today</source>
@@ -1649,7 +1649,7 @@
         </message>
         <message>
             <source>Look into a bundle</source>
-            <translation type="unfinished" />
+            <translation>In ein Paket schauen</translation>
         </message>
         <message>
             <source>Loop</source>
@@ -1669,7 +1669,7 @@
         </message>
         <message>
             <source>Loudness</source>
-            <translation type="unfinished" />
+            <translation>Lautheit</translation>
         </message>
         <message>
             <source>Loudness, LUFS</source>
@@ -1693,11 +1693,11 @@
         </message>
         <message>
             <source>Make tasks</source>
-            <translation type="unfinished" />
+            <translation>Aufgaben daraus machen</translation>
         </message>
         <message>
             <source>Make tasks of the chosen remark</source>
-            <translation type="unfinished" />
+            <translation>Aus der gewählten Bemerkung Aufgaben machen</translation>
         </message>
         <message>
             <source>Make the chosen lane lower</source>
@@ -1713,11 +1713,11 @@
         </message>
         <message>
             <source>Make the promise</source>
-            <translation type="unfinished" />
+            <translation>Den Vorsatz fassen</translation>
         </message>
         <message>
             <source>Making the preview…</source>
-            <translation type="unfinished" />
+            <translation>Die Vorschau entsteht …</translation>
         </message>
         <message>
             <source>Map of the notes by day</source>
@@ -1729,7 +1729,7 @@
         </message>
         <message>
             <source>Marked while listening</source>
-            <translation type="unfinished" />
+            <translation>Beim Anhören angemerkt</translation>
         </message>
         <message>
             <source>Marker</source>
@@ -1805,7 +1805,7 @@
         </message>
         <message>
             <source>Mean minutes by weekday, rest and empty days included</source>
-            <translation type="unfinished" />
+            <translation>Mittlere Minuten nach Wochentag, Ruhe- und leere Tage eingeschlossen</translation>
         </message>
         <message>
             <source>Measure</source>
@@ -1861,51 +1861,51 @@
         </message>
         <message>
             <source>Min</source>
-            <translation type="unfinished" />
+            <translation>Min</translation>
         </message>
         <message>
             <source>Minutes a month</source>
-            <translation type="unfinished" />
+            <translation>Minuten im Monat</translation>
         </message>
         <message>
             <source>Minutes a month, the last three years</source>
-            <translation type="unfinished" />
+            <translation>Minuten im Monat, die letzten drei Jahre</translation>
         </message>
         <message>
             <source>Minutes a week</source>
-            <translation type="unfinished" />
+            <translation>Minuten in der Woche</translation>
         </message>
         <message>
             <source>Minutes a week, the last year</source>
-            <translation type="unfinished" />
+            <translation>Minuten in der Woche, das letzte Jahr</translation>
         </message>
         <message>
             <source>Minutes and measured change</source>
-            <translation type="unfinished" />
+            <translation>Minuten und gemessene Änderung</translation>
         </message>
         <message>
             <source>Minutes and measured change of each passage</source>
-            <translation type="unfinished" />
+            <translation>Minuten und gemessene Änderung jeder Stelle</translation>
         </message>
         <message>
             <source>Minutes are a whole number.</source>
-            <translation type="unfinished" />
+            <translation>Minuten sind eine ganze Zahl.</translation>
         </message>
         <message>
             <source>Minutes by item</source>
-            <translation type="unfinished" />
+            <translation>Minuten nach Punkt</translation>
         </message>
         <message>
             <source>Minutes by time of day</source>
-            <translation type="unfinished" />
+            <translation>Minuten nach Tageszeit</translation>
         </message>
         <message>
             <source>Minutes by weekday</source>
-            <translation type="unfinished" />
+            <translation>Minuten nach Wochentag</translation>
         </message>
         <message>
             <source>Minutes from a table</source>
-            <translation type="unfinished" />
+            <translation>Minuten aus einer Tabelle</translation>
         </message>
         <message>
             <source>Minutes in all</source>
@@ -1913,7 +1913,7 @@
         </message>
         <message>
             <source>Minutes of {days} were added.</source>
-            <translation type="unfinished" />
+            <translation>Minuten von {days} wurden hinzugefügt.</translation>
         </message>
         <message>
             <source>Minutes played on the forgotten clock</source>
@@ -1921,11 +1921,11 @@
         </message>
         <message>
             <source>Minutes there are today</source>
-            <translation type="unfinished" />
+            <translation>Minuten, die heute da sind</translation>
         </message>
         <message>
             <source>Missed</source>
-            <translation type="unfinished" />
+            <translation>Versäumt</translation>
         </message>
         <message>
             <source>Mode</source>
@@ -1933,11 +1933,11 @@
         </message>
         <message>
             <source>Mon</source>
-            <translation type="unfinished" />
+            <translation>Mo</translation>
         </message>
         <message>
             <source>Month from {day}</source>
-            <translation type="unfinished" />
+            <translation>Monat ab {day}</translation>
         </message>
         <message>
             <source>More musical</source>
@@ -1969,11 +1969,11 @@
         </message>
         <message>
             <source>Move the line down</source>
-            <translation type="unfinished" />
+            <translation>Die Zeile nach unten</translation>
         </message>
         <message>
             <source>Move the line up</source>
-            <translation type="unfinished" />
+            <translation>Die Zeile nach oben</translation>
         </message>
         <message>
             <source>MusicXML or MIDI. A copy stays in the journal; the file is not changed.</source>
@@ -1981,15 +1981,15 @@
         </message>
         <message>
             <source>Name</source>
-            <translation type="unfinished" />
+            <translation>Name</translation>
         </message>
         <message>
             <source>Name of kind {number}</source>
-            <translation type="unfinished" />
+            <translation>Name der Art {number}</translation>
         </message>
         <message>
             <source>Name short and long days, or back to the year</source>
-            <translation type="unfinished" />
+            <translation>Kurze und lange Tage benennen, oder zurück zum Jahr</translation>
         </message>
         <message>
             <source>Natural minor</source>
@@ -2033,7 +2033,7 @@
         </message>
         <message>
             <source>No clip was made yet.</source>
-            <translation type="unfinished" />
+            <translation>Es wurde noch kein Clip gemacht.</translation>
         </message>
         <message>
             <source>No difference</source>
@@ -2041,11 +2041,11 @@
         </message>
         <message>
             <source>No duty on {day}</source>
-            <translation type="unfinished" />
+            <translation>Keine Pflicht am {day}</translation>
         </message>
         <message>
             <source>No file is chosen yet.</source>
-            <translation type="unfinished" />
+            <translation>Noch keine Datei ist gewählt.</translation>
         </message>
         <message>
             <source>No input</source>
@@ -2069,7 +2069,7 @@
         </message>
         <message>
             <source>No minutes yet</source>
-            <translation type="unfinished" />
+            <translation>Noch keine Minuten</translation>
         </message>
         <message>
             <source>No minutes yet today</source>
@@ -2093,15 +2093,15 @@
         </message>
         <message>
             <source>No passage has been measured yet.</source>
-            <translation type="unfinished" />
+            <translation>Noch keine Stelle wurde gemessen.</translation>
         </message>
         <message>
             <source>No promise yet. A promise is a number of days with a rule.</source>
-            <translation type="unfinished" />
+            <translation>Noch kein Vorsatz. Ein Vorsatz ist eine Zahl von Tagen mit einer Regel.</translation>
         </message>
         <message>
             <source>No remark is chosen.</source>
-            <translation type="unfinished" />
+            <translation>Keine Bemerkung ist gewählt.</translation>
         </message>
         <message>
             <source>No retake</source>
@@ -2185,7 +2185,7 @@
         </message>
         <message>
             <source>Notes as MIDI</source>
-            <translation type="unfinished" />
+            <translation>Noten als MIDI</translation>
         </message>
         <message>
             <source>Notes before and after</source>
@@ -2213,7 +2213,7 @@
         </message>
         <message>
             <source>Notes, pitch, beats and markers (JAMS)</source>
-            <translation type="unfinished" />
+            <translation>Noten, Tonhöhe, Schläge und Anmerkungen (JAMS)</translation>
         </message>
         <message>
             <source>Nothing is being recorded.</source>
@@ -2229,7 +2229,7 @@
         </message>
         <message>
             <source>Nothing noted.</source>
-            <translation type="unfinished" />
+            <translation>Nichts notiert.</translation>
         </message>
         <message>
             <source>Nothing put away</source>
@@ -2249,7 +2249,7 @@
         </message>
         <message>
             <source>Nothing was written since the window was opened.</source>
-            <translation type="unfinished" />
+            <translation>Seit dem Öffnen des Fensters wurde nichts geschrieben.</translation>
         </message>
         <message>
             <source>Numbers</source>
@@ -2277,7 +2277,7 @@
         </message>
         <message>
             <source>On a break: {promises}.</source>
-            <translation type="unfinished" />
+            <translation>Unterbrochen: {promises}.</translation>
         </message>
         <message>
             <source>On first note</source>
@@ -2285,7 +2285,7 @@
         </message>
         <message>
             <source>One chance. Begin when you are ready.</source>
-            <translation type="unfinished" />
+            <translation>Eine Chance. Beginnen, wenn alles bereit ist.</translation>
         </message>
         <message>
             <source>One is made on every day on which something changed. Those of the last 7 days, the last 8 weeks and of every year are kept. They hold what you wrote and counted; recordings are never touched.</source>
@@ -2293,7 +2293,7 @@
         </message>
         <message>
             <source>One thing a line: each line can become a task.</source>
-            <translation type="unfinished" />
+            <translation>Eine Sache je Zeile: Jede Zeile kann eine Aufgabe werden.</translation>
         </message>
         <message>
             <source>One thing to listen for, such as: third finger higher in bar 5</source>
@@ -2321,19 +2321,19 @@
         </message>
         <message>
             <source>Open</source>
-            <translation type="unfinished" />
+            <translation>Öffnen</translation>
         </message>
         <message>
             <source>Open a bundle first.</source>
-            <translation type="unfinished" />
+            <translation>Zuerst ein Paket öffnen.</translation>
         </message>
         <message>
             <source>Open a bundle to look at and write into</source>
-            <translation type="unfinished" />
+            <translation>Ein Paket zum Ansehen und Hineinschreiben öffnen</translation>
         </message>
         <message>
             <source>Open formats</source>
-            <translation type="unfinished" />
+            <translation>Offene Formate</translation>
         </message>
         <message>
             <source>Open strings</source>
@@ -2341,11 +2341,11 @@
         </message>
         <message>
             <source>Open the folder</source>
-            <translation type="unfinished" />
+            <translation>Den Ordner öffnen</translation>
         </message>
         <message>
             <source>Open the folder of what was written last</source>
-            <translation type="unfinished" />
+            <translation>Den Ordner des zuletzt Geschriebenen öffnen</translation>
         </message>
         <message>
             <source>Open the guide</source>
@@ -2353,11 +2353,11 @@
         </message>
         <message>
             <source>Open your own journal first.</source>
-            <translation type="unfinished" />
+            <translation>Zuerst das eigene Journal öffnen.</translation>
         </message>
         <message>
             <source>Or takes a day</source>
-            <translation type="unfinished" />
+            <translation>Oder Aufnahmen am Tag</translation>
         </message>
         <message>
             <source>Or type:</source>
@@ -2369,7 +2369,7 @@
         </message>
         <message>
             <source>Over all takes of this passage:</source>
-            <translation type="unfinished" />
+            <translation>Über alle Aufnahmen dieser Stelle:</translation>
         </message>
         <message>
             <source>Over the weeks</source>
@@ -2389,7 +2389,7 @@
         </message>
         <message>
             <source>Pages (*.html)</source>
-            <translation type="unfinished" />
+            <translation>Seiten (*.html)</translation>
         </message>
         <message>
             <source>Pages of the guide</source>
@@ -2397,7 +2397,7 @@
         </message>
         <message>
             <source>Pain is a reason to stop. A pause every half hour helps; keep headphones low, above all when you loop.</source>
-            <translation type="unfinished" />
+            <translation>Schmerz ist ein Grund aufzuhören. Eine Pause jede halbe Stunde hilft; Kopfhörer leise halten, vor allem in der Schleife.</translation>
         </message>
         <message>
             <source>Part</source>
@@ -2429,11 +2429,11 @@
         </message>
         <message>
             <source>Passages of the rehearsal, in the order of playing</source>
-            <translation type="unfinished" />
+            <translation>Stellen der Probe in der Reihenfolge des Spielens</translation>
         </message>
         <message>
             <source>Passagework</source>
-            <translation type="unfinished" />
+            <translation>Passagework</translation>
         </message>
         <message>
             <source>Pause</source>
@@ -2441,7 +2441,7 @@
         </message>
         <message>
             <source>Pause from</source>
-            <translation type="unfinished" />
+            <translation>Unterbrechen ab</translation>
         </message>
         <message>
             <source>Pause the clock</source>
@@ -2449,11 +2449,11 @@
         </message>
         <message>
             <source>Pause the promise on these days</source>
-            <translation type="unfinished" />
+            <translation>Den Vorsatz an diesen Tagen unterbrechen</translation>
         </message>
         <message>
             <source>Pause until</source>
-            <translation type="unfinished" />
+            <translation>Unterbrechen bis</translation>
         </message>
         <message>
             <source>Paused</source>
@@ -2469,7 +2469,7 @@
         </message>
         <message>
             <source>Picture (*.png);;Drawing (*.svg);;Document (*.pdf);;Table (*.csv)</source>
-            <translation type="unfinished" />
+            <translation>Bild (*.png);;Zeichnung (*.svg);;Dokument (*.pdf);;Tabelle (*.csv)</translation>
         </message>
         <message>
             <source>Picture (*.png);;Drawing (*.svg);;Table (*.csv)</source>
@@ -2489,7 +2489,7 @@
         </message>
         <message>
             <source>Place markers on Listen and write remarks here. The reply holds what you added, and is sent back like any other file.</source>
-            <translation type="unfinished" />
+            <translation>Beim Anhören Anmerkungen setzen und hier Bemerkungen schreiben. Die Antwort enthält das Hinzugefügte und wird wie jede andere Datei zurückgeschickt.</translation>
         </message>
         <message>
             <source>Placed {day}.</source>
@@ -2497,11 +2497,11 @@
         </message>
         <message>
             <source>Plan</source>
-            <translation type="unfinished" />
+            <translation>Plan</translation>
         </message>
         <message>
             <source>Plan: {done} of {planned} done</source>
-            <translation type="unfinished" />
+            <translation>Plan: {done} von {planned} erledigt</translation>
         </message>
         <message>
             <source>Play</source>
@@ -2509,15 +2509,15 @@
         </message>
         <message>
             <source>Play it now</source>
-            <translation type="unfinished" />
+            <translation>Jetzt spielen</translation>
         </message>
         <message>
             <source>Play the passage earlier</source>
-            <translation type="unfinished" />
+            <translation>Die Stelle früher spielen</translation>
         </message>
         <message>
             <source>Play the passage later</source>
-            <translation type="unfinished" />
+            <translation>Die Stelle später spielen</translation>
         </message>
         <message>
             <source>Play the sweeps</source>
@@ -2557,11 +2557,11 @@
         </message>
         <message>
             <source>Practice in {year}</source>
-            <translation type="unfinished" />
+            <translation>Üben im Jahr {year}</translation>
         </message>
         <message>
             <source>Practise it</source>
-            <translation type="unfinished" />
+            <translation>Üben</translation>
         </message>
         <message>
             <source>Practised in one long recording? Each run through the passage can be found.</source>
@@ -2569,15 +2569,15 @@
         </message>
         <message>
             <source>Preview; nothing is written yet</source>
-            <translation type="unfinished" />
+            <translation>Vorschau; noch wird nichts geschrieben</translation>
         </message>
         <message>
             <source>Print</source>
-            <translation type="unfinished" />
+            <translation>Drucken</translation>
         </message>
         <message>
             <source>Print the year</source>
-            <translation type="unfinished" />
+            <translation>Das Jahr drucken</translation>
         </message>
         <message>
             <source>Progress</source>
@@ -2589,11 +2589,11 @@
         </message>
         <message>
             <source>Promise</source>
-            <translation type="unfinished" />
+            <translation>Vorsatz</translation>
         </message>
         <message>
             <source>Promises</source>
-            <translation type="unfinished" />
+            <translation>Vorsätze</translation>
         </message>
         <message>
             <source>Promises, or back to the year</source>
@@ -2601,15 +2601,15 @@
         </message>
         <message>
             <source>Promises, plans and settings go along.</source>
-            <translation type="unfinished" />
+            <translation>Vorsätze, Pläne und Einstellungen gehen mit.</translation>
         </message>
         <message>
             <source>Propose</source>
-            <translation type="unfinished" />
+            <translation>Vorschlagen</translation>
         </message>
         <message>
             <source>Propose a plan</source>
-            <translation type="unfinished" />
+            <translation>Einen Plan vorschlagen</translation>
         </message>
         <message>
             <source>Propose a plan for the minutes there are</source>
@@ -2665,7 +2665,7 @@
         </message>
         <message>
             <source>Reading the measured weeks of each passage…</source>
-            <translation type="unfinished" />
+            <translation>Die gemessenen Wochen jeder Stelle werden gelesen …</translation>
         </message>
         <message>
             <source>Reading the score</source>
@@ -2677,7 +2677,7 @@
         </message>
         <message>
             <source>Reading {name}</source>
-            <translation type="unfinished" />
+            <translation>{name} wird gelesen</translation>
         </message>
         <message>
             <source>Reading {name} …</source>
@@ -2737,11 +2737,11 @@
         </message>
         <message>
             <source>Recording. Play on, whatever happens.</source>
-            <translation type="unfinished" />
+            <translation>Aufnahme läuft. Weiterspielen, was auch geschieht.</translation>
         </message>
         <message>
             <source>Recordings ({kinds});;All files (*)</source>
-            <translation type="unfinished" />
+            <translation>Aufnahmen ({kinds});;Alle Dateien (*)</translation>
         </message>
         <message>
             <source>Redo</source>
@@ -2753,23 +2753,23 @@
         </message>
         <message>
             <source>Rehearsal, {number} of {count}: {name}.</source>
-            <translation type="unfinished" />
+            <translation>Probe, {number} von {count}: {name}.</translation>
         </message>
         <message>
             <source>Rehearse</source>
-            <translation type="unfinished" />
+            <translation>Proben</translation>
         </message>
         <message>
             <source>Remarks</source>
-            <translation type="unfinished" />
+            <translation>Bemerkungen</translation>
         </message>
         <message>
             <source>Remarks, by lesson</source>
-            <translation type="unfinished" />
+            <translation>Bemerkungen, nach Stunde</translation>
         </message>
         <message>
             <source>Remind me of practice at</source>
-            <translation type="unfinished" />
+            <translation>Ans Üben erinnern um</translation>
         </message>
         <message>
             <source>Repetitions</source>
@@ -2777,15 +2777,15 @@
         </message>
         <message>
             <source>Replies (*.pwreply)</source>
-            <translation type="unfinished" />
+            <translation>Antworten (*.pwreply)</translation>
         </message>
         <message>
             <source>Reply</source>
-            <translation type="unfinished" />
+            <translation>Antwort</translation>
         </message>
         <message>
             <source>Rest day</source>
-            <translation type="unfinished" />
+            <translation>Ruhetag</translation>
         </message>
         <message>
             <source>Rest day, or take the mark away</source>
@@ -2793,11 +2793,11 @@
         </message>
         <message>
             <source>Rest days allowed</source>
-            <translation type="unfinished" />
+            <translation>Erlaubte Ruhetage</translation>
         </message>
         <message>
             <source>Rest taken</source>
-            <translation type="unfinished" />
+            <translation>Genommene Ruhe</translation>
         </message>
         <message>
             <source>Retire</source>
@@ -2825,23 +2825,23 @@
         </message>
         <message>
             <source>Sat</source>
-            <translation type="unfinished" />
+            <translation>Sa</translation>
         </message>
         <message>
             <source>Save</source>
-            <translation type="unfinished" />
+            <translation>Speichern</translation>
         </message>
         <message>
             <source>Save as text</source>
-            <translation type="unfinished" />
+            <translation>Als Text speichern</translation>
         </message>
         <message>
             <source>Save in open formats</source>
-            <translation type="unfinished" />
+            <translation>In offenen Formaten speichern</translation>
         </message>
         <message>
             <source>Save it as PDF instead.</source>
-            <translation type="unfinished" />
+            <translation>Stattdessen als PDF speichern.</translation>
         </message>
         <message>
             <source>Save picture</source>
@@ -2853,7 +2853,7 @@
         </message>
         <message>
             <source>Save the text</source>
-            <translation type="unfinished" />
+            <translation>Den Text speichern</translation>
         </message>
         <message>
             <source>Save the text as a file</source>
@@ -2861,7 +2861,7 @@
         </message>
         <message>
             <source>Save the year</source>
-            <translation type="unfinished" />
+            <translation>Das Jahr speichern</translation>
         </message>
         <message>
             <source>Save the year as a picture, document or table</source>
@@ -2869,11 +2869,11 @@
         </message>
         <message>
             <source>Save this take in open formats</source>
-            <translation type="unfinished" />
+            <translation>Diese Aufnahme in offenen Formaten speichern</translation>
         </message>
         <message>
             <source>Saved as {name}.</source>
-            <translation type="unfinished" />
+            <translation>Gespeichert als {name}.</translation>
         </message>
         <message>
             <source>Saved as {path}.</source>
@@ -2881,11 +2881,11 @@
         </message>
         <message>
             <source>Say how the days are written; some can be read in several ways.</source>
-            <translation type="unfinished" />
+            <translation>Angeben, wie die Tage geschrieben sind; manche lassen sich mehrfach lesen.</translation>
         </message>
         <message>
             <source>Say which column holds the days and which the practice.</source>
-            <translation type="unfinished" />
+            <translation>Angeben, welche Spalte die Tage und welche das Üben enthält.</translation>
         </message>
         <message>
             <source>Scale</source>
@@ -2953,23 +2953,23 @@
         </message>
         <message>
             <source>Share clips</source>
-            <translation type="unfinished" />
+            <translation>Clips teilen</translation>
         </message>
         <message>
             <source>Share clips of these days</source>
-            <translation type="unfinished" />
+            <translation>Clips dieser Tage teilen</translation>
         </message>
         <message>
             <source>Share the selection as a clip</source>
-            <translation type="unfinished" />
+            <translation>Die Auswahl als Clip teilen</translation>
         </message>
         <message>
             <source>Share today's number</source>
-            <translation type="unfinished" />
+            <translation>Die heutige Zahl teilen</translation>
         </message>
         <message>
             <source>Shared</source>
-            <translation type="unfinished" />
+            <translation>Geteilt</translation>
         </message>
         <message>
             <source>Short, long</source>
@@ -2989,7 +2989,7 @@
         </message>
         <message>
             <source>Show bundles and replies</source>
-            <translation type="unfinished" />
+            <translation>Pakete und Antworten zeigen</translation>
         </message>
         <message>
             <source>Show the changes from A to B</source>
@@ -3029,7 +3029,7 @@
         </message>
         <message>
             <source>Show the teacher's remarks</source>
-            <translation type="unfinished" />
+            <translation>Die Bemerkungen der Lehrkraft zeigen</translation>
         </message>
         <message>
             <source>Show the tempo ladder and repetitions</source>
@@ -3049,7 +3049,7 @@
         </message>
         <message>
             <source>Show what was shared</source>
-            <translation type="unfinished" />
+            <translation>Zeigen, was geteilt wurde</translation>
         </message>
         <message>
             <source>Silence</source>
@@ -3061,19 +3061,19 @@
         </message>
         <message>
             <source>Somebody else's days</source>
-            <translation type="unfinished" />
+            <translation>Die Tage von jemand anderem</translation>
         </message>
         <message>
             <source>Somebody's days, {first} to {last}, out of a bundle. What you mark and write is the teacher's; nothing is recorded or imported here. Lesson writes the reply.</source>
-            <translation type="unfinished" />
+            <translation>Tage von jemandem, {first} bis {last}, aus einem Paket. Was hier angemerkt und geschrieben wird, kommt von der Lehrkraft; aufgenommen oder importiert wird hier nichts. Die Seite „Stunde“ schreibt die Antwort.</translation>
         </message>
         <message>
             <source>Something is still being written.</source>
-            <translation type="unfinished" />
+            <translation>Etwas wird noch geschrieben.</translation>
         </message>
         <message>
             <source>Something went wrong that should not have. Your recordings are safe: finished files are never written again.</source>
-            <translation type="unfinished" />
+            <translation>Etwas ging schief, was nicht hätte sein dürfen. Die Aufnahmen sind sicher: Fertige Dateien werden nie wieder geschrieben.</translation>
         </message>
         <message>
             <source>Sound</source>
@@ -3081,7 +3081,7 @@
         </message>
         <message>
             <source>Sound alone (M4A)</source>
-            <translation type="unfinished" />
+            <translation>Nur der Klang (M4A)</translation>
         </message>
         <message>
             <source>Sound held ready</source>
@@ -3093,11 +3093,11 @@
         </message>
         <message>
             <source>Sound with markers as chapters (FLAC)</source>
-            <translation type="unfinished" />
+            <translation>Klang mit Anmerkungen als Kapiteln (FLAC)</translation>
         </message>
         <message>
             <source>Sound with markers as cue points (WAV)</source>
-            <translation type="unfinished" />
+            <translation>Klang mit Anmerkungen als Cue-Punkten (WAV)</translation>
         </message>
         <message>
             <source>Speed</source>
@@ -3133,7 +3133,7 @@
         </message>
         <message>
             <source>Stays behind, and is not in the clip:</source>
-            <translation type="unfinished" />
+            <translation>Bleibt zurück und ist nicht im Clip:</translation>
         </message>
         <message>
             <source>Steadier</source>
@@ -3161,11 +3161,11 @@
         </message>
         <message>
             <source>Still to come. Rest can be planned.</source>
-            <translation type="unfinished" />
+            <translation>Kommt noch. Ruhe lässt sich planen.</translation>
         </message>
         <message>
             <source>Still to keep</source>
-            <translation type="unfinished" />
+            <translation>Noch zu halten</translation>
         </message>
         <message>
             <source>Stop</source>
@@ -3177,7 +3177,7 @@
         </message>
         <message>
             <source>Stop it first.</source>
-            <translation type="unfinished" />
+            <translation>Zuerst beenden.</translation>
         </message>
         <message>
             <source>Stop listening</source>
@@ -3193,7 +3193,7 @@
         </message>
         <message>
             <source>Stopped; nothing unfinished is left.</source>
-            <translation type="unfinished" />
+            <translation>Angehalten; nichts Unfertiges ist übrig.</translation>
         </message>
         <message>
             <source>Suggest a break after</source>
@@ -3213,7 +3213,7 @@
         </message>
         <message>
             <source>Sun</source>
-            <translation type="unfinished" />
+            <translation>So</translation>
         </message>
         <message>
             <source>Swap</source>
@@ -3233,23 +3233,23 @@
         </message>
         <message>
             <source>Table (*.csv *.tsv *.txt);;Every file (*)</source>
-            <translation type="unfinished" />
+            <translation>Tabelle (*.csv *.tsv *.txt);;Jede Datei (*)</translation>
         </message>
         <message>
             <source>Table of the days (CSV)</source>
-            <translation type="unfinished" />
+            <translation>Tabelle der Tage (CSV)</translation>
         </message>
         <message>
             <source>Table of the markers (CSV)</source>
-            <translation type="unfinished" />
+            <translation>Tabelle der Anmerkungen (CSV)</translation>
         </message>
         <message>
             <source>Table of the notes (CSV)</source>
-            <translation type="unfinished" />
+            <translation>Tabelle der Noten (CSV)</translation>
         </message>
         <message>
             <source>Tables, measurements, recordings</source>
-            <translation type="unfinished" />
+            <translation>Tabellen, Messungen, Aufnahmen</translation>
         </message>
         <message>
             <source>Take</source>
@@ -3277,7 +3277,7 @@
         </message>
         <message>
             <source>Take a bundle or a reply in</source>
-            <translation type="unfinished" />
+            <translation>Ein Paket oder eine Antwort aufnehmen</translation>
         </message>
         <message>
             <source>Take away</source>
@@ -3285,7 +3285,7 @@
         </message>
         <message>
             <source>Take in</source>
-            <translation type="unfinished" />
+            <translation>Aufnehmen</translation>
         </message>
         <message>
             <source>Take the chosen work away</source>
@@ -3297,23 +3297,23 @@
         </message>
         <message>
             <source>Take the end back</source>
-            <translation type="unfinished" />
+            <translation>Das Ende zurücknehmen</translation>
         </message>
         <message>
             <source>Take them away</source>
-            <translation type="unfinished" />
+            <translation>Entfernen</translation>
         </message>
         <message>
             <source>Take up again</source>
-            <translation type="unfinished" />
+            <translation>Wieder aufnehmen</translation>
         </message>
         <message>
             <source>Takes of the day</source>
-            <translation type="unfinished" />
+            <translation>Aufnahmen des Tages</translation>
         </message>
         <message>
             <source>Takes of the rehearsal</source>
-            <translation type="unfinished" />
+            <translation>Aufnahmen der Probe</translation>
         </message>
         <message>
             <source>Takes of today</source>
@@ -3321,7 +3321,7 @@
         </message>
         <message>
             <source>Takes; those with a tick become clips</source>
-            <translation type="unfinished" />
+            <translation>Aufnahmen; die mit Haken werden Clips</translation>
         </message>
         <message>
             <source>Target tempo</source>
@@ -3329,7 +3329,7 @@
         </message>
         <message>
             <source>Tasks until</source>
-            <translation type="unfinished" />
+            <translation>Aufgaben bis</translation>
         </message>
         <message>
             <source>Temperament</source>
@@ -3365,7 +3365,7 @@
         </message>
         <message>
             <source>Text (*.txt)</source>
-            <translation type="unfinished" />
+            <translation>Text (*.txt)</translation>
         </message>
         <message>
             <source>That key has no name here; another one may work.</source>
@@ -3373,11 +3373,11 @@
         </message>
         <message>
             <source>The chance was given back: {why}</source>
-            <translation type="unfinished" />
+            <translation>Die Chance wurde zurückgegeben: {why}</translation>
         </message>
         <message>
             <source>The chosen line is no item.</source>
-            <translation type="unfinished" />
+            <translation>Die gewählte Zeile ist kein Punkt.</translation>
         </message>
         <message>
             <source>The click goes on after the count-in</source>
@@ -3397,7 +3397,7 @@
         </message>
         <message>
             <source>The film itself (MP4)</source>
-            <translation type="unfinished" />
+            <translation>Der Film selbst (MP4)</translation>
         </message>
         <message>
             <source>The first</source>
@@ -3413,7 +3413,7 @@
         </message>
         <message>
             <source>The hours reach up to a day</source>
-            <translation type="unfinished" />
+            <translation>Die Stunden reichen bis zu einem Tag</translation>
         </message>
         <message>
             <source>The input is closed.</source>
@@ -3441,11 +3441,11 @@
         </message>
         <message>
             <source>The language holds from the next start of the program.</source>
-            <translation type="unfinished" />
+            <translation>Die Sprache gilt ab dem nächsten Start des Programms.</translation>
         </message>
         <message>
             <source>The log is at {file}.</source>
-            <translation type="unfinished" />
+            <translation>Das Protokoll liegt in {file}.</translation>
         </message>
         <message>
             <source>The log went to the terminal.</source>
@@ -3457,15 +3457,15 @@
         </message>
         <message>
             <source>The minutes of {days}</source>
-            <translation type="unfinished" />
+            <translation>Die Minuten von {days}</translation>
         </message>
         <message>
             <source>The names of days are kept.</source>
-            <translation type="unfinished" />
+            <translation>Die Namen der Tage bleiben gespeichert.</translation>
         </message>
         <message>
             <source>The new rule holds from {day}; the days before keep theirs.</source>
-            <translation type="unfinished" />
+            <translation>Die neue Regel gilt ab {day}; die Tage davor behalten ihre.</translation>
         </message>
         <message>
             <source>The next take as B, heard at the same place</source>
@@ -3473,7 +3473,7 @@
         </message>
         <message>
             <source>The numbers are</source>
-            <translation type="unfinished" />
+            <translation>Die Zahlen sind</translation>
         </message>
         <message>
             <source>The original file is copied as it is and kept, also where a take is only a part of it.</source>
@@ -3497,7 +3497,7 @@
         </message>
         <message>
             <source>The picture while it sounds</source>
-            <translation type="unfinished" />
+            <translation>Das Bild, während es klingt</translation>
         </message>
         <message>
             <source>The practice clock is not running.</source>
@@ -3509,15 +3509,15 @@
         </message>
         <message>
             <source>The printer did not take the page.</source>
-            <translation type="unfinished" />
+            <translation>Der Drucker nahm die Seite nicht an.</translation>
         </message>
         <message>
             <source>The promise has a last day</source>
-            <translation type="unfinished" />
+            <translation>Der Vorsatz hat einen letzten Tag</translation>
         </message>
         <message>
             <source>The promise is made: {name}.</source>
-            <translation type="unfinished" />
+            <translation>Der Vorsatz ist gefasst: {name}.</translation>
         </message>
         <message>
             <source>The reason is on record; one more take is possible today.</source>
@@ -3525,23 +3525,23 @@
         </message>
         <message>
             <source>The record begins with the first day.</source>
-            <translation type="unfinished" />
+            <translation>Die Aufzeichnung beginnt mit dem ersten Tag.</translation>
         </message>
         <message>
             <source>The recording's file says nothing of place, device or dates.</source>
-            <translation type="unfinished" />
+            <translation>Die Datei der Aufnahme sagt nichts über Ort, Gerät oder Datum.</translation>
         </message>
         <message>
             <source>The recordings and markers of the days shown in one file, for a teacher. Remarks and markers come back in a small reply.</source>
-            <translation type="unfinished" />
+            <translation>Die Aufnahmen und Anmerkungen der gezeigten Tage in einer Datei, für eine Lehrkraft. Bemerkungen und Anmerkungen kommen in einer kleinen Antwort zurück.</translation>
         </message>
         <message>
             <source>The rehearsal is over; nothing was recorded in it.</source>
-            <translation type="unfinished" />
+            <translation>Die Probe ist vorbei; darin wurde nichts aufgenommen.</translation>
         </message>
         <message>
             <source>The reply holds {markers}, {remarks} and {tasks}.</source>
-            <translation type="unfinished" />
+            <translation>Die Antwort enthält {markers}, {remarks} und {tasks}.</translation>
         </message>
         <message>
             <source>The second</source>
@@ -3569,7 +3569,7 @@
         </message>
         <message>
             <source>The take is being filed.</source>
-            <translation type="unfinished" />
+            <translation>Die Aufnahme wird gerade abgelegt.</translation>
         </message>
         <message>
             <source>The take is being measured again.</source>
@@ -3585,27 +3585,27 @@
         </message>
         <message>
             <source>The text was copied.</source>
-            <translation type="unfinished" />
+            <translation>Der Text wurde kopiert.</translation>
         </message>
         <message>
             <source>The title card</source>
-            <translation type="unfinished" />
+            <translation>Die Titelkarte</translation>
         </message>
         <message>
             <source>The title says:</source>
-            <translation type="unfinished" />
+            <translation>Der Titel lautet:</translation>
         </message>
         <message>
             <source>The year was saved: {file}.</source>
-            <translation type="unfinished" />
+            <translation>Das Jahr wurde gespeichert: {file}.</translation>
         </message>
         <message>
             <source>The year was sent to the printer.</source>
-            <translation type="unfinished" />
+            <translation>Das Jahr wurde an den Drucker geschickt.</translation>
         </message>
         <message>
             <source>The year, a bar a day</source>
-            <translation type="unfinished" />
+            <translation>Das Jahr, ein Balken je Tag</translation>
         </message>
         <message>
             <source>Then and now</source>
@@ -3625,7 +3625,7 @@
         </message>
         <message>
             <source>There is no passage yet. Make one first, then rehearse it.</source>
-            <translation type="unfinished" />
+            <translation>Es gibt noch keine Stelle. Zuerst eine anlegen, dann proben.</translation>
         </message>
         <message>
             <source>There is no picture to save yet.</source>
@@ -3633,11 +3633,11 @@
         </message>
         <message>
             <source>There is no rehearsal to listen to.</source>
-            <translation type="unfinished" />
+            <translation>Es gibt keine Probe zum Anhören.</translation>
         </message>
         <message>
             <source>There is no take in these days.</source>
-            <translation type="unfinished" />
+            <translation>In diesen Tagen gibt es keine Aufnahme.</translation>
         </message>
         <message>
             <source>There is no take of this passage today.</source>
@@ -3653,11 +3653,11 @@
         </message>
         <message>
             <source>These tasks are set for that day already.</source>
-            <translation type="unfinished" />
+            <translation>Diese Aufgaben sind für den Tag schon gestellt.</translation>
         </message>
         <message>
             <source>This is somebody else's bundle.</source>
-            <translation type="unfinished" />
+            <translation>Das ist das Paket von jemand anderem.</translation>
         </message>
         <message>
             <source>This is the first take.</source>
@@ -3669,7 +3669,7 @@
         </message>
         <message>
             <source>This is your own journal.</source>
-            <translation type="unfinished" />
+            <translation>Das ist das eigene Journal.</translation>
         </message>
         <message>
             <source>This item is a passage.</source>
@@ -3677,15 +3677,15 @@
         </message>
         <message>
             <source>This journal is your own: there is nobody to reply to.</source>
-            <translation type="unfinished" />
+            <translation>Dieses Journal ist das eigene: Eine Antwort geht an niemanden.</translation>
         </message>
         <message>
             <source>This passage has had its one chance.</source>
-            <translation type="unfinished" />
+            <translation>Diese Stelle hatte ihre eine Chance.</translation>
         </message>
         <message>
             <source>This take</source>
-            <translation type="unfinished" />
+            <translation>Diese Aufnahme</translation>
         </message>
         <message>
             <source>This take has no picture.</source>
@@ -3697,11 +3697,11 @@
         </message>
         <message>
             <source>Thu</source>
-            <translation type="unfinished" />
+            <translation>Do</translation>
         </message>
         <message>
             <source>Tick the chosen line off, or take the tick away</source>
-            <translation type="unfinished" />
+            <translation>Die gewählte Zeile abhaken, oder den Haken entfernen</translation>
         </message>
         <message>
             <source>Tick the chosen work off, or take the tick away</source>
@@ -3713,11 +3713,11 @@
         </message>
         <message>
             <source>Time of day, as the practice clock knows it</source>
-            <translation type="unfinished" />
+            <translation>Tageszeit, wie die Übeuhr sie kennt</translation>
         </message>
         <message>
             <source>Time of the reminder</source>
-            <translation type="unfinished" />
+            <translation>Uhrzeit der Erinnerung</translation>
         </message>
         <message>
             <source>Time of this sitting</source>
@@ -3729,11 +3729,11 @@
         </message>
         <message>
             <source>Title card and sound (MP4)</source>
-            <translation type="unfinished" />
+            <translation>Titelkarte und Klang (MP4)</translation>
         </message>
         <message>
             <source>Title card stands</source>
-            <translation type="unfinished" />
+            <translation>Titelkarte steht</translation>
         </message>
         <message>
             <source>To</source>
@@ -3797,7 +3797,7 @@
         </message>
         <message>
             <source>Today's plan</source>
-            <translation type="unfinished" />
+            <translation>Plan für heute</translation>
         </message>
         <message>
             <source>Tonic</source>
@@ -3813,7 +3813,7 @@
         </message>
         <message>
             <source>Tue</source>
-            <translation type="unfinished" />
+            <translation>Di</translation>
         </message>
         <message>
             <source>Two takes of one passage are needed</source>
@@ -3825,7 +3825,7 @@
         </message>
         <message>
             <source>Type one, such as 10.</source>
-            <translation type="unfinished" />
+            <translation>Eine eintippen, etwa 10.</translation>
         </message>
         <message>
             <source>Type the minutes of the chosen day</source>
@@ -3849,7 +3849,7 @@
         </message>
         <message>
             <source>Until</source>
-            <translation type="unfinished" />
+            <translation>Bis</translation>
         </message>
         <message>
             <source>Up</source>
@@ -3857,7 +3857,7 @@
         </message>
         <message>
             <source>Up to, minutes a day</source>
-            <translation type="unfinished" />
+            <translation>Bis zu, Minuten am Tag</translation>
         </message>
         <message>
             <source>Up: sharp. Down: flat. Row to row: 30 cents. Notes of {day}.</source>
@@ -3893,7 +3893,7 @@
         </message>
         <message>
             <source>Wait, or cancel it.</source>
-            <translation type="unfinished" />
+            <translation>Warten oder abbrechen.</translation>
         </message>
         <message>
             <source>Waiting for the first note</source>
@@ -3913,7 +3913,7 @@
         </message>
         <message>
             <source>Wed</source>
-            <translation type="unfinished" />
+            <translation>Mi</translation>
         </message>
         <message>
             <source>Week before</source>
@@ -3921,7 +3921,7 @@
         </message>
         <message>
             <source>Week from {day}</source>
-            <translation type="unfinished" />
+            <translation>Woche ab {day}</translation>
         </message>
         <message>
             <source>Week over week</source>
@@ -3929,7 +3929,7 @@
         </message>
         <message>
             <source>Weekdays without a duty</source>
-            <translation type="unfinished" />
+            <translation>Wochentage ohne Pflicht</translation>
         </message>
         <message>
             <source>Weight</source>
@@ -3941,7 +3941,7 @@
         </message>
         <message>
             <source>What came back</source>
-            <translation type="unfinished" />
+            <translation>Was zurückkam</translation>
         </message>
         <message>
             <source>What is it, and what might help?</source>
@@ -3973,23 +3973,23 @@
         </message>
         <message>
             <source>What the marks of the year mean</source>
-            <translation type="unfinished" />
+            <translation>Was die Zeichen des Jahres bedeuten</translation>
         </message>
         <message>
             <source>What the record shows</source>
-            <translation type="unfinished" />
+            <translation>Was die Aufzeichnung zeigt</translation>
         </message>
         <message>
             <source>What the record shows, or back to the year</source>
-            <translation type="unfinished" />
+            <translation>Was die Aufzeichnung zeigt, oder zurück zum Jahr</translation>
         </message>
         <message>
             <source>What the report says</source>
-            <translation type="unfinished" />
+            <translation>Was der Bericht sagt</translation>
         </message>
         <message>
             <source>What the teacher said</source>
-            <translation type="unfinished" />
+            <translation>Was die Lehrkraft sagte</translation>
         </message>
         <message>
             <source>What was recorded until then is kept.</source>
@@ -3997,15 +3997,15 @@
         </message>
         <message>
             <source>What was set</source>
-            <translation type="unfinished" />
+            <translation>Was aufgegeben wurde</translation>
         </message>
         <message>
             <source>What went along with what</source>
-            <translation type="unfinished" />
+            <translation>Was womit einherging</translation>
         </message>
         <message>
             <source>What will happen</source>
-            <translation type="unfinished" />
+            <translation>Was geschehen wird</translation>
         </message>
         <message>
             <source>What your answers say so far</source>
@@ -4029,7 +4029,7 @@
         </message>
         <message>
             <source>Why</source>
-            <translation type="unfinished" />
+            <translation>Warum</translation>
         </message>
         <message>
             <source>Will sound: {words}</source>
@@ -4045,7 +4045,7 @@
         </message>
         <message>
             <source>With the picture of filmed takes</source>
-            <translation type="unfinished" />
+            <translation>Mit dem Bild gefilmter Aufnahmen</translation>
         </message>
         <message>
             <source>Without an item</source>
@@ -4053,19 +4053,19 @@
         </message>
         <message>
             <source>Without your name and without the names of your folders</source>
-            <translation type="unfinished" />
+            <translation>Ohne den eigenen Namen und die Namen der Ordner</translation>
         </message>
         <message>
             <source>Write</source>
-            <translation type="unfinished" />
+            <translation>Schreiben</translation>
         </message>
         <message>
             <source>Write a bundle</source>
-            <translation type="unfinished" />
+            <translation>Ein Paket schreiben</translation>
         </message>
         <message>
             <source>Write a bundle of these days</source>
-            <translation type="unfinished" />
+            <translation>Ein Paket dieser Tage schreiben</translation>
         </message>
         <message>
             <source>Write both, then add it.</source>
@@ -4073,19 +4073,19 @@
         </message>
         <message>
             <source>Write down</source>
-            <translation type="unfinished" />
+            <translation>Aufschreiben</translation>
         </message>
         <message>
             <source>Write down what the teacher said</source>
-            <translation type="unfinished" />
+            <translation>Aufschreiben, was die Lehrkraft sagte</translation>
         </message>
         <message>
             <source>Write for paper</source>
-            <translation type="unfinished" />
+            <translation>Für Papier schreiben</translation>
         </message>
         <message>
             <source>Write page</source>
-            <translation type="unfinished" />
+            <translation>Seite schreiben</translation>
         </message>
         <message>
             <source>Write the aim of the next take</source>
@@ -4093,11 +4093,11 @@
         </message>
         <message>
             <source>Write the clip</source>
-            <translation type="unfinished" />
+            <translation>Den Clip schreiben</translation>
         </message>
         <message>
             <source>Write the harmonics as they sound, such as A5 E6, or all.</source>
-            <translation type="unfinished" />
+            <translation>Die Flageoletts schreiben, wie sie klingen, etwa A5 E6, oder all.</translation>
         </message>
         <message>
             <source>Write the open strings low to high with their octaves, such as C3 G3 D4 A4.</source>
@@ -4105,23 +4105,23 @@
         </message>
         <message>
             <source>Write the page</source>
-            <translation type="unfinished" />
+            <translation>Die Seite schreiben</translation>
         </message>
         <message>
             <source>Write the reply</source>
-            <translation type="unfinished" />
+            <translation>Die Antwort schreiben</translation>
         </message>
         <message>
             <source>Write the reply to the bundle that is open</source>
-            <translation type="unfinished" />
+            <translation>Die Antwort auf das offene Paket schreiben</translation>
         </message>
         <message>
             <source>Write the report as a page with clips to hear</source>
-            <translation type="unfinished" />
+            <translation>Den Bericht als Seite mit Clips zum Hören schreiben</translation>
         </message>
         <message>
             <source>Write the report for paper</source>
-            <translation type="unfinished" />
+            <translation>Den Bericht für Papier schreiben</translation>
         </message>
         <message>
             <source>Write the text of the chosen marker</source>
@@ -4129,31 +4129,31 @@
         </message>
         <message>
             <source>Write {count}</source>
-            <translation type="unfinished" />
+            <translation>{count} schreiben</translation>
         </message>
         <message>
             <source>Writing into {folder}</source>
-            <translation type="unfinished" />
+            <translation>Geschrieben wird in {folder}</translation>
         </message>
         <message>
             <source>Writing the page, with the marked places to hear</source>
-            <translation type="unfinished" />
+            <translation>Die Seite wird geschrieben, mit den angemerkten Orten zum Hören</translation>
         </message>
         <message>
             <source>Writing the report for paper</source>
-            <translation type="unfinished" />
+            <translation>Der Bericht für Papier wird geschrieben</translation>
         </message>
         <message>
             <source>Writing {count}</source>
-            <translation type="unfinished" />
+            <translation>Geschrieben wird: {count}</translation>
         </message>
         <message>
             <source>Writing {name}</source>
-            <translation type="unfinished" />
+            <translation>{name} wird geschrieben</translation>
         </message>
         <message>
             <source>Written as</source>
-            <translation type="unfinished" />
+            <translation>Geschrieben als</translation>
         </message>
         <message>
             <source>Wt.</source>
@@ -4173,7 +4173,7 @@
         </message>
         <message>
             <source>Your own journal</source>
-            <translation type="unfinished" />
+            <translation>Eigenes Journal</translation>
         </message>
         <message>
             <source>Zoom in</source>
@@ -4189,23 +4189,23 @@
         </message>
         <message>
             <source>a clip shared</source>
-            <translation type="unfinished" />
+            <translation>ein Clip geteilt</translation>
         </message>
         <message>
             <source>a clip was shared</source>
-            <translation type="unfinished" />
+            <translation>ein Clip wurde geteilt</translation>
         </message>
         <message>
             <source>a journey</source>
-            <translation type="unfinished" />
+            <translation>eine Reise</translation>
         </message>
         <message>
             <source>a promise pauses</source>
-            <translation type="unfinished" />
+            <translation>ein Vorsatz ist unterbrochen</translation>
         </message>
         <message>
             <source>a take was made</source>
-            <translation type="unfinished" />
+            <translation>eine Aufnahme wurde gemacht</translation>
         </message>
         <message>
             <source>all authors</source>
@@ -4221,7 +4221,7 @@
         </message>
         <message>
             <source>anything counts</source>
-            <translation type="unfinished" />
+            <translation>alles zählt</translation>
         </message>
         <message>
             <source>at a steady tempo</source>
@@ -4229,7 +4229,7 @@
         </message>
         <message>
             <source>begins later</source>
-            <translation type="unfinished" />
+            <translation>beginnt später</translation>
         </message>
         <message>
             <source>being practised</source>
@@ -4241,7 +4241,7 @@
         </message>
         <message>
             <source>choose</source>
-            <translation type="unfinished" />
+            <translation>wählen</translation>
         </message>
         <message>
             <source>click at {click_bpm} BPM</source>
@@ -4253,11 +4253,11 @@
         </message>
         <message>
             <source>day kept</source>
-            <translation type="unfinished" />
+            <translation>Tag gehalten</translation>
         </message>
         <message>
             <source>day since the start</source>
-            <translation type="unfinished" />
+            <translation>Tag seit Beginn</translation>
         </message>
         <message>
             <source>day {days} since the first entry</source>
@@ -4265,11 +4265,11 @@
         </message>
         <message>
             <source>day, month, year</source>
-            <translation type="unfinished" />
+            <translation>Tag, Monat, Jahr</translation>
         </message>
         <message>
             <source>days kept</source>
-            <translation type="unfinished" />
+            <translation>Tage gehalten</translation>
         </message>
         <message>
             <source>days practised</source>
@@ -4281,7 +4281,7 @@
         </message>
         <message>
             <source>done</source>
-            <translation type="unfinished" />
+            <translation>erledigt</translation>
         </message>
         <message>
             <source>drone {drone}</source>
@@ -4293,7 +4293,7 @@
         </message>
         <message>
             <source>ended</source>
-            <translation type="unfinished" />
+            <translation>beendet</translation>
         </message>
         <message>
             <source>entered late, filed under its own day</source>
@@ -4301,7 +4301,7 @@
         </message>
         <message>
             <source>entered later</source>
-            <translation type="unfinished" />
+            <translation>später eingetragen</translation>
         </message>
         <message>
             <source>first beat strong; or each from 0 to 1: 1 0.5 0.8 0.5</source>
@@ -4321,19 +4321,19 @@
         </message>
         <message>
             <source>highest {hours} h</source>
-            <translation type="unfinished" />
+            <translation>höchstens {hours} h</translation>
         </message>
         <message>
             <source>highest {minutes} min</source>
-            <translation type="unfinished" />
+            <translation>höchstens {minutes} min</translation>
         </message>
         <message>
             <source>hours</source>
-            <translation type="unfinished" />
+            <translation>Stunden</translation>
         </message>
         <message>
             <source>hours:minutes</source>
-            <translation type="unfinished" />
+            <translation>Stunden:Minuten</translation>
         </message>
         <message>
             <source>in {days_left}</source>
@@ -4345,7 +4345,7 @@
         </message>
         <message>
             <source>kept</source>
-            <translation type="unfinished" />
+            <translation>gehalten</translation>
         </message>
         <message>
             <source>key {key}</source>
@@ -4357,7 +4357,7 @@
         </message>
         <message>
             <source>made {when}</source>
-            <translation type="unfinished" />
+            <translation>gemacht {when}</translation>
         </message>
         <message>
             <source>measuring {round} %</source>
@@ -4365,15 +4365,15 @@
         </message>
         <message>
             <source>minutes</source>
-            <translation type="unfinished" />
+            <translation>Minuten</translation>
         </message>
         <message>
             <source>minutes of the day</source>
-            <translation type="unfinished" />
+            <translation>Minuten des Tages</translation>
         </message>
         <message>
             <source>minutes of the day (the highest {top})</source>
-            <translation type="unfinished" />
+            <translation>Minuten des Tages (am meisten {top})</translation>
         </message>
         <message>
             <source>minutes today</source>
@@ -4381,11 +4381,11 @@
         </message>
         <message>
             <source>month, day, year</source>
-            <translation type="unfinished" />
+            <translation>Monat, Tag, Jahr</translation>
         </message>
         <message>
             <source>more than {minutes} (the highest {top})</source>
-            <translation type="unfinished" />
+            <translation>mehr als {minutes} (am meisten {top})</translation>
         </message>
         <message>
             <source>myself</source>
@@ -4397,11 +4397,11 @@
         </message>
         <message>
             <source>no passage</source>
-            <translation type="unfinished" />
+            <translation>keine Stelle</translation>
         </message>
         <message>
             <source>no practice noted</source>
-            <translation type="unfinished" />
+            <translation>kein Üben notiert</translation>
         </message>
         <message>
             <source>none</source>
@@ -4409,11 +4409,11 @@
         </message>
         <message>
             <source>none asked</source>
-            <translation type="unfinished" />
+            <translation>keine verlangt</translation>
         </message>
         <message>
             <source>none; or as they sound: A5 E6; or: all</source>
-            <translation type="unfinished" />
+            <translation>keine; oder wie sie klingen: A5 E6; oder: all</translation>
         </message>
         <message>
             <source>none; such as A3, or D3 A3</source>
@@ -4429,7 +4429,7 @@
         </message>
         <message>
             <source>not over yet, left out</source>
-            <translation type="unfinished" />
+            <translation>noch nicht vorbei, ausgelassen</translation>
         </message>
         <message>
             <source>not said</source>
@@ -4445,7 +4445,7 @@
         </message>
         <message>
             <source>nothing noted</source>
-            <translation type="unfinished" />
+            <translation>nichts notiert</translation>
         </message>
         <message>
             <source>of {length}</source>
@@ -4453,7 +4453,7 @@
         </message>
         <message>
             <source>on a break: {promises}</source>
-            <translation type="unfinished" />
+            <translation>unterbrochen: {promises}</translation>
         </message>
         <message>
             <source>on the beats of the take</source>
@@ -4473,7 +4473,7 @@
         </message>
         <message>
             <source>planned rest</source>
-            <translation type="unfinished" />
+            <translation>geplante Ruhe</translation>
         </message>
         <message>
             <source>press a key here</source>
@@ -4481,27 +4481,27 @@
         </message>
         <message>
             <source>reckoned at an hour a day</source>
-            <translation type="unfinished" />
+            <translation>mit einer Stunde am Tag gerechnet</translation>
         </message>
         <message>
             <source>rest</source>
-            <translation type="unfinished" />
+            <translation>Ruhe</translation>
         </message>
         <message>
             <source>rest marked afterwards</source>
-            <translation type="unfinished" />
+            <translation>Ruhe, nachträglich vermerkt</translation>
         </message>
         <message>
             <source>rest taken</source>
-            <translation type="unfinished" />
+            <translation>Ruhe genommen</translation>
         </message>
         <message>
             <source>rest, marked afterwards</source>
-            <translation type="unfinished" />
+            <translation>Ruhe, nachträglich vermerkt</translation>
         </message>
         <message>
             <source>rest, planned</source>
-            <translation type="unfinished" />
+            <translation>Ruhe, geplant</translation>
         </message>
         <message>
             <source>returned</source>
@@ -4509,11 +4509,11 @@
         </message>
         <message>
             <source>row {number}</source>
-            <translation type="unfinished" />
+            <translation>Zeile {number}</translation>
         </message>
         <message>
             <source>running</source>
-            <translation type="unfinished" />
+            <translation>läuft</translation>
         </message>
         <message>
             <source>settled</source>
@@ -4521,7 +4521,7 @@
         </message>
         <message>
             <source>short day</source>
-            <translation type="unfinished" />
+            <translation>kurzer Tag</translation>
         </message>
         <message>
             <source>slope {slope}, scatter {scatter}</source>
@@ -4529,15 +4529,15 @@
         </message>
         <message>
             <source>stays at {minutes}, as in the journal</source>
-            <translation type="unfinished" />
+            <translation>bleibt bei {minutes}, wie im Journal</translation>
         </message>
         <message>
             <source>still to keep</source>
-            <translation type="unfinished" />
+            <translation>noch zu halten</translation>
         </message>
         <message>
             <source>take {number}</source>
-            <translation type="unfinished" />
+            <translation>Aufnahme {number}</translation>
         </message>
         <message>
             <source>teacher</source>
@@ -4553,7 +4553,7 @@
         </message>
         <message>
             <source>to</source>
-            <translation type="unfinished" />
+            <translation>bis</translation>
         </message>
         <message>
             <source>to be measured</source>
@@ -4573,7 +4573,7 @@
         </message>
         <message>
             <source>today</source>
-            <translation type="unfinished" />
+            <translation>heute</translation>
         </message>
         <message>
             <source>unclear</source>
@@ -4585,7 +4585,7 @@
         </message>
         <message>
             <source>until</source>
-            <translation type="unfinished" />
+            <translation>bis</translation>
         </message>
         <message>
             <source>usual; or low to high: C3 G3 D4 A4</source>
@@ -4609,7 +4609,7 @@
         </message>
         <message>
             <source>will be added</source>
-            <translation type="unfinished" />
+            <translation>kommt dazu</translation>
         </message>
         <message>
             <source>words in it</source>
@@ -4617,7 +4617,7 @@
         </message>
         <message>
             <source>year, month, day</source>
-            <translation type="unfinished" />
+            <translation>Jahr, Monat, Tag</translation>
         </message>
         <message>
             <source>{bpm} BPM</source>
@@ -4649,23 +4649,23 @@
         </message>
         <message>
             <source>{count} set until {day}; the plan knows them.</source>
-            <translation type="unfinished" />
+            <translation>{count} bis {day} gestellt; der Plan kennt sie.</translation>
         </message>
         <message>
             <source>{count} written. Nothing was sent anywhere.</source>
-            <translation type="unfinished" />
+            <translation>{count} geschrieben. Nichts wurde irgendwohin gesendet.</translation>
         </message>
         <message>
             <source>{day}: the rehearsal is over. Now listen, one take after the other.</source>
-            <translation type="unfinished" />
+            <translation>{day}: Die Probe ist vorbei. Jetzt anhören, eine Aufnahme nach der anderen.</translation>
         </message>
         <message>
             <source>{first} to {last}: {minutes} in the middle week</source>
-            <translation type="unfinished" />
+            <translation>{first} bis {last}: {minutes} in der mittleren Woche</translation>
         </message>
         <message>
             <source>{hours} h</source>
-            <translation type="unfinished" />
+            <translation>{hours} h</translation>
         </message>
         <message>
             <source>{key} already means: {words}. Choose another key.</source>
@@ -4693,7 +4693,7 @@
         </message>
         <message>
             <source>{length} long.</source>
-            <translation type="unfinished" />
+            <translation>Dauer {length}.</translation>
         </message>
         <message>
             <source>{length}, kept whole</source>
@@ -4737,11 +4737,11 @@
         </message>
         <message>
             <source>{name} could not be written.</source>
-            <translation type="unfinished" />
+            <translation>{name} konnte nicht geschrieben werden.</translation>
         </message>
         <message>
             <source>{name} holds {count}.</source>
-            <translation type="unfinished" />
+            <translation>{name} enthält {count}.</translation>
         </message>
         <message>
             <source>{name} is not offered again; the file stays where it is.</source>
@@ -4757,7 +4757,7 @@
         </message>
         <message>
             <source>{name} was written.</source>
-            <translation type="unfinished" />
+            <translation>{name} wurde geschrieben.</translation>
         </message>
         <message>
             <source>{name} wrong</source>
@@ -4765,7 +4765,7 @@
         </message>
         <message>
             <source>{name}, up to {minutes}</source>
-            <translation type="unfinished" />
+            <translation>{name}, bis {minutes}</translation>
         </message>
         <message>
             <source>{name}{closed} – Passagework</source>
@@ -4777,7 +4777,7 @@
         </message>
         <message>
             <source>{number} of {count}</source>
-            <translation type="unfinished" />
+            <translation>{number} von {count}</translation>
         </message>
         <message>
             <source>{offers} in the watched folder</source>
@@ -4785,7 +4785,7 @@
         </message>
         <message>
             <source>{order}: '{text}' would be {day}.</source>
-            <translation type="unfinished" />
+            <translation>{order}: „{text}“ wäre {day}.</translation>
         </message>
         <message>
             <source>{passage_name}, take {number}</source>
@@ -4797,7 +4797,7 @@
         </message>
         <message>
             <source>{passage}, take {number}</source>
-            <translation type="unfinished" />
+            <translation>{passage}, Aufnahme {number}</translation>
         </message>
         <message>
             <source>{placed} Measured: then {then}, now {now}: {word}.</source>
@@ -4829,11 +4829,11 @@
         </message>
         <message>
             <source>{span}: {minutes} on {days}</source>
-            <translation type="unfinished" />
+            <translation>{span}: {minutes} an {days}</translation>
         </message>
         <message>
             <source>{span}: {rule}.</source>
-            <translation type="unfinished" />
+            <translation>{span}: {rule}.</translation>
         </message>
         <message>
             <source>{time}{until}: {category}, weight {weight}, {state}, by {author}. {text}</source>
@@ -4849,7 +4849,7 @@
         </message>
         <message>
             <source>{weekday}: {minutes} on average, practised on {practised} of {days}</source>
-            <translation type="unfinished" />
+            <translation>{weekday}: {minutes} im Mittel, geübt an {practised} von {days}</translation>
         </message>
         <message>
             <source>{words} the practice clock</source>
