@@ -101,7 +101,6 @@ def find_notes(
     spans = note_spans(track, onset_s, onset_strength, to_spans)
     if source is not None:
         spans = join_beating(track, spans, source)
-    tell(progress, _AFTER_SPANS)
     found = []
     for index in range(len(spans)):
         stop_if_asked(should_stop)
