@@ -1,6 +1,8 @@
 """What the player chose for the journal."""
 
 import json
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import suppress
 from dataclasses import replace
 from typing import Any
 
@@ -30,7 +32,7 @@ class SettingsRepository:
         """Give the settings; what was never chosen has its default."""
         with self._work.connection() as connection:
             rows = connection.execute(select(_SETTING.key, _SETTING.value)).all()
-        settings = decoded(JournalSettings, {key: json.loads(value) for key, value in rows})
+        settings = decoded(JournalSettings, dict(_readable(rows)))
         if not is_turn_hour(settings.day_turn_hour):  # a sidecar written by hand may say so
             return replace(settings, day_turn_hour=DEFAULT_TURN_HOUR)
         return settings
@@ -54,3 +56,10 @@ class SettingsRepository:
         with self._work.connection() as connection:
             connection.execute(insert(SettingModel).prefix_with("OR REPLACE"), rows)
             self._work.touch(JOURNAL_KEY)
+
+
+def _readable(rows: Iterable[Sequence[Any]]) -> Iterator[tuple[str, Any]]:
+    """Give what can be read; a setting that a bad disk spoilt has its default."""
+    for key, value in rows:
+        with suppress(ValueError, TypeError):
+            yield key, json.loads(value)

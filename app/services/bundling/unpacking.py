@@ -2,7 +2,9 @@
 
 import shutil
 import stat
+import struct
 import zipfile
+import zlib
 from pathlib import Path, PurePosixPath
 
 from app.journal.bundles import (
@@ -18,6 +20,9 @@ from app.services.stopping import Progress, ShouldStop, stop_if
 _LARGEST_JSON_BYTES = 64 * 2**20
 _BLOCK_BYTES = 2**20
 _KEEP_FREE_BYTES = 64 * 2**20
+# What reading a member may raise: RuntimeError where it is locked with a password,
+# struct.error where its header ends too early.
+_UNREADABLE = (zipfile.BadZipFile, zlib.error, struct.error, RuntimeError, EOFError, OSError)
 
 
 def manifest_of(bundle: Path) -> BundleManifest:
@@ -68,9 +73,9 @@ def unpack(bundle: Path, folder: Path, progress: Progress, should_stop: ShouldSt
                         progress(min(1.0, done / max(1, total)))
             except FileExistsError:
                 continue  # a name that comes twice: the first one stays
-            except (zipfile.BadZipFile, RuntimeError, NotImplementedError, EOFError) as error:
+            except (zipfile.BadZipFile, zlib.error, struct.error, RuntimeError, EOFError) as error:
                 raise _damaged(bundle) from error
-        text = archive.read(MANIFEST_NAME)
+        text = _read(archive, archive.getinfo(MANIFEST_NAME))
         (folder / MANIFEST_NAME).write_bytes(text)
 
 
@@ -90,7 +95,14 @@ def _manifest(archive: zipfile.ZipFile) -> BundleManifest:
         ) from error
     if info.file_size > _LARGEST_JSON_BYTES:
         raise _damaged(Path(archive.filename or ""))
-    return read_manifest(archive.read(info))
+    return read_manifest(_read(archive, info))
+
+
+def _read(archive: zipfile.ZipFile, info: zipfile.ZipInfo) -> bytes:
+    try:
+        return archive.read(info)
+    except _UNREADABLE as error:
+        raise _damaged(Path(archive.filename or "")) from error
 
 
 def _opened(bundle: Path) -> zipfile.ZipFile:
@@ -98,7 +110,7 @@ def _opened(bundle: Path) -> zipfile.ZipFile:
         return zipfile.ZipFile(bundle)
     except FileNotFoundError as error:
         raise PlainFailure(f"{bundle} is not there.", "Check the name and the folder.") from error
-    except (zipfile.BadZipFile, OSError, ValueError) as error:
+    except (zipfile.BadZipFile, struct.error, NotImplementedError, OSError, ValueError) as error:
         raise _damaged(bundle) from error
 
 
