@@ -23,6 +23,7 @@ from app.journal.blocks import Item, ItemKind
 from app.journal.clicks import RoundTripRecord
 from app.journal.failures import PlainFailure
 from app.journal.forgotten_clock import Ending
+from app.journal.plans import PracticePlan
 from app.journal.records import (
     AimMet,
     Author,
@@ -42,6 +43,7 @@ from app.services.clock_views import (
     ItemRow,
 )
 from app.services.following_views import PassageProposal
+from app.services.keeping_views import PlanView
 from app.services.no_retake import NoRetakeView
 from app.services.note_map import MapCell, MapNote, MapRow, NoteMapView, weeks_of
 from app.services.sounding import SoundingOffer, SoundingState
@@ -776,6 +778,9 @@ class FakePromises:
 class FakePlanning:
     def today(self):
         return None
+
+    def propose(self, minutes):
+        return PlanView(PracticePlan(TODAY, minutes, NOW), 0, (), "")
 
 
 class FakeAssignments:

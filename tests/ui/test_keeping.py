@@ -198,3 +198,28 @@ def test_a_year_that_cannot_be_saved_is_said_plainly(kept, open_window, settle, 
         window.main.calendar.save_year(tmp_path / "not there" / f"year.{ending}")
         settle(window)
         assert f"year.{ending} could not be written." in window.main.messages.text
+
+
+def test_a_plan_is_there_at_the_first_look_and_kept_once_touched(
+    real_bench, open_window, settle, qtbot
+):
+    passage = real_bench.passages.list()[0]
+    real_bench.assignments.add(TODAY, "At 72", minutes=20, passage_id=passage.id)
+    real_bench.assignments.add(TODAY, "Sight-reading", minutes=20)
+    window = open_window(real_bench)
+    settle(window)
+    card = window.main.practice.plan
+    lines = card.table.rows_model.rows
+    assert len(lines) == 2
+    assert all(line.reasons for line in lines)
+    assert "Plan, proposed" in labels_of(card)
+    assert real_bench.planning.today() is None, "a proposal is no record"
+    window.main.practice.refresh()
+    settle(window)
+    assert card.table.rows_model.rows == lines, "it stays in sight"
+    card.table.choose(1)
+    button(card, "Up").click()
+    settle(window)
+    kept = real_bench.planning.today().plan
+    assert [line.id for line in kept.lines] == [lines[1].id, lines[0].id]
+    assert "proposed" not in labels_of(card)

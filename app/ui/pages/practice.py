@@ -256,18 +256,12 @@ class PracticePage(Page):
             self._sheets.setCurrentWidget(self.rehearsal)
             self.rehearsal.start(self._view.passages)
 
-    def toggle_record(self) -> None:
-        """Record or stop; in a rehearsal, the passage that is due."""
-        if self.rehearsal.isVisible():
-            self.rehearsal.run.toggle()
-        else:
-            self.panel.toggle()
-
     def _take_over(self, found: Today) -> None:
         self._view, self._settings = found.view, found.settings
         view = self._view
         self.promise.show_promises(found.promises)
         self.plan.show_plan(found.plan)
+        self.plan.propose_for(view.practice_day)
         self.head.show_day(view, date.today())
         if self.recorder.device_key is None:
             self.recorder.device_key = self._settings.input_device

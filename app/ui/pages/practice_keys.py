@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 def bind_keys(page: "PracticePage") -> None:
     """Bind the actions of the page and of the practice clock."""
     bind, panel, clock = page.desk.keys.bind, page.panel, page.clock
-    bind(page, "practice.record", page.toggle_record)
+    bind(page, "practice.record", partial(_record, page))
     bind(page, "practice.stop", panel.stop)
     bind(page, "practice.arm", panel.arm)
     bind(page, "practice.guides", page.choose_guides)
@@ -41,3 +41,11 @@ def bind_keys(page: "PracticePage") -> None:
     for n in range(ITEM_KEY_COUNT):
         bind(page, f"clock.item_{n + 1}", partial(clock.choose_at, n))
     bind(page, "practice.year_ago", page.year_ago.hear)
+
+
+def _record(page: "PracticePage") -> None:
+    """Record or stop; in a rehearsal, the passage that is due."""
+    if page.rehearsal.isVisible():
+        page.rehearsal.run.toggle()
+    else:
+        page.panel.toggle()

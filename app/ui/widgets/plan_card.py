@@ -1,6 +1,7 @@
 """Today's plan: a proposal with the reason beside each line, never a duty."""
 
 from collections.abc import Callable
+from datetime import date
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QSpinBox, QWidget
@@ -43,6 +44,8 @@ class PlanCard(Card):
         super().__init__()
         self._desk = desk
         self._plan: PlanView | None = None
+        self._is_proposal = False
+        self._proposed_on: date | None = None
         self._title = heading(tr("Plan"))
         self.minutes = QSpinBox()
         self.minutes.setRange(5, _LONGEST_MIN)
@@ -90,7 +93,10 @@ class PlanCard(Card):
 
     def show_plan(self, plan: PlanView | None) -> None:
         """Show today's plan; ``None``: none was made."""
+        if plan is None and self._is_proposal:
+            return  # nothing was kept yet: what was proposed stays in sight
         self._plan = plan
+        self._is_proposal = False
         lines = plan.plan.lines if plan else ()
         self.table.show_rows(lines)
         self.table.fit(_MOST_ROWS)
@@ -112,6 +118,28 @@ class PlanCard(Card):
         self._words.setVisible(bool(self._words.text()))
         self._cautions.setText(" ".join(plan.cautions) if plan else "")
         self._cautions.setVisible(bool(self._cautions.text()))
+
+    def propose_for(self, day: date) -> None:
+        """Propose a plan for the day's first look; it is kept once the player touches it."""
+        if self._plan is not None or self._proposed_on == day:
+            return
+        self._proposed_on = day
+        minutes, planning = self.minutes.value(), self._desk.workbench.planning
+        self._desk.jobs.analyse(
+            lambda _progress, _should_stop: planning.propose(minutes),
+            self._show_proposal,
+            subject="plan",
+        )
+
+    def _show_proposal(self, plan: PlanView) -> None:
+        if self._plan is None and plan.plan.lines:
+            self.show_plan(plan)
+            self._is_proposal = True
+            self._title.setText(
+                tr("Plan, proposed: {planned}").format(
+                    planned=minutes_text(plan.plan.minutes_planned)
+                )
+            )
 
     def make(self) -> None:
         """Propose a plan for the minutes that the field says."""
@@ -144,7 +172,8 @@ class PlanCard(Card):
             ids[at], ids[at + by] = ids[at + by], ids[at]
             planning = self._desk.workbench.planning
             self._desk.jobs.store(
-                lambda: planning.reorder(ids), lambda plan: self._moved(plan, at + by)
+                self._on_kept(lambda: planning.reorder(ids)),
+                lambda plan: self._moved(plan, at + by),
             )
 
     def _moved(self, plan: PlanView, at: int) -> None:
@@ -165,7 +194,19 @@ class PlanCard(Card):
         return None
 
     def _keep(self, step: Callable[[], PlanView]) -> None:
-        self._desk.jobs.store(step, self.show_plan)
+        self._desk.jobs.store(self._on_kept(step), self.show_plan)
+
+    def _on_kept(self, step: Callable[[], PlanView]) -> Callable[[], PlanView]:
+        """Let a step on a proposal keep it first."""
+        proposal = self._plan if self._is_proposal else None
+        planning = self._desk.workbench.planning
+
+        def keep_and_step() -> PlanView:
+            if proposal is not None:
+                planning.keep(proposal.plan, "plan made")
+            return step()
+
+        return keep_and_step
 
 
 def _why(line: PlanLine) -> str:

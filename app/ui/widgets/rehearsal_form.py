@@ -38,6 +38,7 @@ class RehearsalForm(Card):
         self._wants_new = False
         self.passages = QListWidget()
         self.passages.setAccessibleName(tr("Passages of the rehearsal, in the order of playing"))
+        self.passages.setSpacing(4)
         self.draw = QCheckBox(tr("Draw the order by lot"))
         self.draw.setAccessibleName(self.draw.text())
         self.begin = Button(tr("Begin the rehearsal"), primary=True)
