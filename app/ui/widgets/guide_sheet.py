@@ -28,6 +28,7 @@ _IN_ORDER = (
     "new_computer",
     "numbers",
     "counting",
+    "installing",
     "commands",
     "open_formats",
     "troubleshooting",
@@ -88,6 +89,7 @@ class GuideSheet(QDialog):
         self.browser = GuideBrowser()
         self.browser.setAccessibleName(tr("The page"))
         self.browser.setOpenLinks(False)
+        self.browser.document().setDocumentMargin(2 * GRID_PX)
         self._lay_out()
         self.browser.anchorClicked.connect(self._follow)
         self.list.currentItemChanged.connect(lambda _now, _before: self._show_chosen())

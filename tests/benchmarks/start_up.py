@@ -1,0 +1,106 @@
+"""How long the window takes to be usable, and what is loaded by then.
+
+    QT_QPA_PLATFORM=offscreen python tests/benchmarks/start_up.py [JOURNAL] [--times 5]
+
+Each start is a process of its own: from its beginning until the window is shown, the jobs
+it began have ended and their results are drawn, so until a key is answered. Beside it, in
+the same run, a process that only imports ``PySide6.QtWidgets``; the ratio of the two says
+more about the program than seconds on one machine do. Processor time counts the process
+alone. 'Cold' asks the system to forget the files of the environment and of the program
+first (it keeps those that another process has open). Nothing is asserted.
+
+Wanted on a machine with nothing else to do: 1 s warm, 2 s cold.
+"""
+
+import argparse
+import os
+import statistics
+import subprocess
+import sys
+import sysconfig
+import tempfile
+import time
+from pathlib import Path
+
+ROOT = Path(__file__).parents[2]
+HEAVY = ("librosa", "numba", "scipy", "matplotlib", "music21", "av", "reportlab", "soundfile")
+REFERENCE = "import PySide6.QtWidgets"
+WINDOW = f"""
+import sys
+from pathlib import Path
+from app.ui.application import Window, application_object
+from app.wiring import open_workbench
+application = application_object()
+journal = Path(sys.argv[1])
+with open_workbench(journal) as bench:
+    window = Window(bench, preferences_file=journal.parent / "window.ini")
+    window.main.show()
+    for _ in range(3):
+        window.jobs.wait_until_idle(60)
+        application.processEvents()
+    print("loaded", *[name for name in {HEAVY!r} if name in sys.modules], flush=True)
+    window.close()
+"""
+
+
+def forget_files() -> None:
+    """Ask the system to drop what it keeps of the environment and of the program."""
+    if not hasattr(os, "posix_fadvise"):
+        return
+    for folder in (Path(sysconfig.get_path("platlib")), ROOT / "app"):
+        for path in folder.rglob("*"):
+            if path.is_file() and not path.is_symlink():
+                file = os.open(path, os.O_RDONLY)
+                os.posix_fadvise(file, 0, 0, os.POSIX_FADV_DONTNEED)
+                os.close(file)
+
+
+def one_start(script: str, journal: Path) -> tuple[float, float, str]:
+    """Return wall and processor seconds until the script has said or done its thing."""
+    begun = time.perf_counter()
+    process = subprocess.Popen(
+        [sys.executable, "-c", script, str(journal)],
+        cwd=ROOT,
+        stdout=subprocess.PIPE,
+        text=True,
+    )
+    said = process.stdout.readline()
+    wall_s = time.perf_counter() - begun
+    process.stdout.close()
+    _, status, usage = os.wait4(process.pid, 0)
+    process.returncode = os.waitstatus_to_exitcode(status)
+    if process.returncode:
+        sys.exit(f"it ended with {process.returncode}")
+    return wall_s, usage.ru_utime + usage.ru_stime, said.removeprefix("loaded").strip()
+
+
+def main() -> None:
+    """Print cold and warm starts beside the reference."""
+    asked = argparse.ArgumentParser(description=__doc__.split("\n", 1)[0])
+    asked.add_argument("journal", nargs="?", type=Path, help="else an empty one is made")
+    asked.add_argument("--times", type=int, default=5)
+    chosen = asked.parse_args()
+    with tempfile.TemporaryDirectory() as folder:
+        journal = chosen.journal or Path(folder) / "journal"
+        one_start(WINDOW, journal)  # makes the journal, and the byte code
+        print(f"load of the machine {os.getloadavg()[0]:.1f}; medians of {chosen.times}")
+        for name, is_cold in (("cold", True), ("warm", False)):
+            rows = {"Qt alone": [], "window": []}
+            for _ in range(chosen.times):
+                for label, script in (("Qt alone", REFERENCE), ("window", WINDOW)):
+                    if is_cold:
+                        forget_files()
+                    rows[label].append(one_start(script, journal))
+            wall = {label: statistics.median(row[0] for row in rows[label]) for label in rows}
+            cpu = {label: statistics.median(row[1] for row in rows[label]) for label in rows}
+            for label in rows:
+                print(f"{name}  {label:9} wall {wall[label]:.2f} s, processor {cpu[label]:.2f} s")
+            print(
+                f"{name}  ratio     wall {wall['window'] / wall['Qt alone']:.1f}, "
+                f"processor {cpu['window'] / cpu['Qt alone']:.1f}; "
+                f"heavy packages loaded: {rows['window'][-1][2] or 'none'}"
+            )
+
+
+if __name__ == "__main__":
+    main()
