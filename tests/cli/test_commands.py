@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from jsonschema import Draft202012Validator
 
+from app.journal.failures import PlainFailure
 from app.services.window_end import WindowEnd
 
 
@@ -308,6 +309,35 @@ def test_going_back_to_a_backup_opens_the_window_again(run, journal_dir, monkeyp
     assert [minutes for _, minutes in seen] == [45, 20, 20]
     assert seen[1][0].startswith("The journal is as it was in backups/journal-20")
     assert "There is no backup 'journal-1999'" in seen[2][0]
+
+
+def test_a_bundle_opens_in_the_window_and_leads_back_home(run, journal_dir, tmp_path, monkeypatch):
+    broken, visits = tmp_path / "broken.pwbundle", tmp_path / "visits"
+    broken.write_bytes(b"no zip")
+    assert run("count", "--minutes", "20").code == 0
+    ends = [WindowEnd(0, visit=broken), WindowEnd(0, visit=tmp_path / "days.pwbundle")]
+    ends += [WindowEnd(0, home=True), WindowEnd(0)]
+    seen = []
+
+    def window(workbench, *, told=""):
+        seen.append((workbench.journal_dir, told))
+        return ends[len(seen) - 1]
+
+    def opened(bundle, *_arguments):
+        if bundle == broken:
+            raise PlainFailure("This is no bundle.", "Ask for it again.")
+        return visits
+
+    monkeypatch.setattr("app.services.display.display_problem", lambda: "")
+    monkeypatch.setattr("app.__main__._run_window", window)
+    monkeypatch.setattr("app.services.bundling.visiting.open_visit", opened)
+    assert run("open").code == 0
+    assert seen == [
+        (journal_dir, ""),
+        (journal_dir, "This is no bundle. Ask for it again."),
+        (visits, ""),
+        (journal_dir, ""),
+    ]
 
 
 def test_repair_lists_makes_and_goes_back_to_backups(run):

@@ -32,6 +32,7 @@ def write_takes(
     take_ids: Sequence[str],
     kind: TakeFormat,
     folder: Path,
+    *,
     progress: Progress = no_progress,
     should_stop: ShouldStop = never_stop,
 ) -> SeveralWritten:

@@ -14,6 +14,7 @@ from app.services.wording import day_text, minutes_text
 
 _FONT, _BOLD = "DejaVuSans", "DejaVuSans-Bold"
 _MARGIN_MM = 18
+_PICTURE_SHARE = 0.72
 _REMARK_LINES = 8
 _FOOT = (
     "A measured number is given with the half of its 95 % interval (±); what could not be"
@@ -139,7 +140,8 @@ class _Layout:
         from reportlab.platypus import Image  # noqa: PLC0415
 
         width, height = ImageReader(io.BytesIO(png)).getSize()
-        return Image(io.BytesIO(png), self._width, self._width * height / width)
+        wide = _PICTURE_SHARE * self._width
+        return Image(io.BytesIO(png), wide, wide * height / width)
 
     def _days(self, report: LessonReport) -> Any:
         from reportlab.platypus import Table, TableStyle  # noqa: PLC0415

@@ -108,7 +108,10 @@ class ExportSheet(QDialog):
             if what == _DAYS:
                 return exports.days(form, *span, folder)
             ids = [t.id for t in bench.filing.takes() if span[0] <= t.practice_day <= span[1]]
-            return write_takes(exports, ids, form, folder, progress, should_stop).sentence
+            found = write_takes(
+                exports, ids, form, folder, progress=progress, should_stop=should_stop
+            )
+            return found.sentence
 
         return work
 
