@@ -111,5 +111,6 @@ def _compiled(template: str) -> re.Pattern[str]:
             parts.append(f"(?P={part})")
         else:
             seen.add(part)
-            parts.append(f"(?P<{part}>.+?)")
+            # A value does not run over the end of a sentence.
+            parts.append(f"(?P<{part}>(?:(?![.?!] [A-Z]).)+?)")
     return re.compile("".join(parts), re.DOTALL)

@@ -2500,6 +2500,10 @@
             <translation>Plan</translation>
         </message>
         <message>
+            <source>Plan, proposed: {planned}</source>
+            <translation>Plan, vorgeschlagen: {planned}</translation>
+        </message>
+        <message>
             <source>Plan: {done} of {planned} done</source>
             <translation>Plan: {done} von {planned} erledigt</translation>
         </message>
@@ -4858,6 +4862,749 @@
         <message>
             <source>{word}{clipped}, peak {hold} dBFS</source>
             <translation>{word}{clipped}, Spitze {hold} dBFS</translation>
+        </message>
+    </context>
+    <context>
+        <name>said</name>
+        <message>
+            <source>1 bar</source>
+            <translation>1 Takt</translation>
+        </message>
+        <message>
+            <source>1 day</source>
+            <translation>1 Tag</translation>
+        </message>
+        <message>
+            <source>1 file</source>
+            <translation>1 Datei</translation>
+        </message>
+        <message>
+            <source>1 mark</source>
+            <translation>1 Markierung</translation>
+        </message>
+        <message>
+            <source>1 marker</source>
+            <translation>1 Anmerkung</translation>
+        </message>
+        <message>
+            <source>1 new clip</source>
+            <translation>1 neuer Clip</translation>
+        </message>
+        <message>
+            <source>1 note</source>
+            <translation>1 Note</translation>
+        </message>
+        <message>
+            <source>1 practice day</source>
+            <translation>1 Übetag</translation>
+        </message>
+        <message>
+            <source>1 recording</source>
+            <translation>1 Aufnahme</translation>
+        </message>
+        <message>
+            <source>1 take</source>
+            <translation>1 Aufnahme</translation>
+        </message>
+        <message>
+            <source>1 week</source>
+            <translation>1 Woche</translation>
+        </message>
+        <message>
+            <source>A against 440 Hz</source>
+            <translation>A gegen 440 Hz</translation>
+        </message>
+        <message>
+            <source>A from the take</source>
+            <translation>A aus der Aufnahme</translation>
+        </message>
+        <message>
+            <source>A in use</source>
+            <translation>Verwendetes A</translation>
+        </message>
+        <message>
+            <source>A recording runs already.</source>
+            <translation>Es läuft schon eine Aufnahme.</translation>
+        </message>
+        <message>
+            <source>A sound device hangs, probably because it was pulled out.</source>
+            <translation>Ein Tongerät hängt, wahrscheinlich weil es abgezogen wurde.</translation>
+        </message>
+        <message>
+            <source>Apr</source>
+            <translation>Apr</translation>
+        </message>
+        <message>
+            <source>Aug</source>
+            <translation>Aug</translation>
+        </message>
+        <message>
+            <source>Check that the input is plugged in and not muted, then record again.</source>
+            <translation>Prüfen, dass der Eingang angeschlossen und nicht stumm ist, dann neu aufnehmen.</translation>
+        </message>
+        <message>
+            <source>Check the disk.</source>
+            <translation>Die Platte prüfen.</translation>
+        </message>
+        <message>
+            <source>Check the folder's permissions, or choose another folder.</source>
+            <translation>Die Rechte des Ordners prüfen oder einen anderen wählen.</translation>
+        </message>
+        <message>
+            <source>Check the folder.</source>
+            <translation>Den Ordner prüfen.</translation>
+        </message>
+        <message>
+            <source>Check the input, then try again.</source>
+            <translation>Den Eingang prüfen, dann neu versuchen.</translation>
+        </message>
+        <message>
+            <source>Choose a WAV, FLAC, OGG, MP3, M4A, MP4 or MOV file.</source>
+            <translation>Eine WAV-, FLAC-, OGG-, MP3-, M4A-, MP4- oder MOV-Datei wählen.</translation>
+        </message>
+        <message>
+            <source>Click and drone in headphones are easily too loud: start low, and rest your ears.</source>
+            <translation>Klick und Bordun sind im Kopfhörer leicht zu laut: leise beginnen und den Ohren Ruhe gönnen.</translation>
+        </message>
+        <message>
+            <source>Clipped samples</source>
+            <translation>Übersteuerte Abtastwerte</translation>
+        </message>
+        <message>
+            <source>Close other programs that use it, or choose another input.</source>
+            <translation>Andere Programme schließen, die ihn benutzen, oder einen anderen Eingang wählen.</translation>
+        </message>
+        <message>
+            <source>Close other programs that use it, or choose another output.</source>
+            <translation>Andere Programme schließen, die ihn benutzen, oder einen anderen Ausgang wählen.</translation>
+        </message>
+        <message>
+            <source>Close the program and start it again; everything recorded so far is kept.</source>
+            <translation>Das Programm schließen und neu starten; alles bisher Aufgenommene bleibt erhalten.</translation>
+        </message>
+        <message>
+            <source>Dec</source>
+            <translation>Dez</translation>
+        </message>
+        <message>
+            <source>Drift of the pitch</source>
+            <translation>Drift der Tonhöhe</translation>
+        </message>
+        <message>
+            <source>Dynamic span</source>
+            <translation>Dynamikumfang</translation>
+        </message>
+        <message>
+            <source>Feb</source>
+            <translation>Feb</translation>
+        </message>
+        <message>
+            <source>First against latest</source>
+            <translation>Erste gegen neueste</translation>
+        </message>
+        <message>
+            <source>Frames lost while recording: {dropped_frames}.</source>
+            <translation>Beim Aufnehmen verlorene Abtastwerte: {dropped_frames}.</translation>
+        </message>
+        <message>
+            <source>Fri {rest}</source>
+            <translation>Fr {rest}</translation>
+        </message>
+        <message>
+            <source>From soft to loud while playing (10th to 95th percentile of momentary loudness).</source>
+            <translation>Von leise bis laut beim Spielen (10. bis 95. Perzentil der momentanen Lautheit).</translation>
+        </message>
+        <message>
+            <source>Hidden until you have marked what you hear.</source>
+            <translation>Verborgen, bis angemerkt ist, was zu hören ist.</translation>
+        </message>
+        <message>
+            <source>Highest peak; 0 is full scale.</source>
+            <translation>Höchste Spitze; 0 ist Vollaussteuerung.</translation>
+        </message>
+        <message>
+            <source>How far the notes lie from their targets on average, whichever way.</source>
+            <translation>Wie weit die Noten im Mittel von ihren Zieltönen liegen, gleich in welche Richtung.</translation>
+        </message>
+        <message>
+            <source>Jan</source>
+            <translation>Jan</translation>
+        </message>
+        <message>
+            <source>Jul</source>
+            <translation>Juli</translation>
+        </message>
+        <message>
+            <source>Jun</source>
+            <translation>Juni</translation>
+        </message>
+        <message>
+            <source>Least unevenness seen</source>
+            <translation>Kleinste sichtbare Ungleichmäßigkeit</translation>
+        </message>
+        <message>
+            <source>Level of the quietest parts.</source>
+            <translation>Pegel der leisesten Teile.</translation>
+        </message>
+        <message>
+            <source>Listen to it instead.</source>
+            <translation>Stattdessen anhören.</translation>
+        </message>
+        <message>
+            <source>Loudest 0.4 seconds.</source>
+            <translation>Lauteste 0,4 Sekunden.</translation>
+        </message>
+        <message>
+            <source>Loudest moment</source>
+            <translation>Lautester Moment</translation>
+        </message>
+        <message>
+            <source>Loudness against the take</source>
+            <translation>Lautheit gegenüber der Aufnahme</translation>
+        </message>
+        <message>
+            <source>Make room on the disk and record again.</source>
+            <translation>Platz auf der Platte schaffen und neu aufnehmen.</translation>
+        </message>
+        <message>
+            <source>Make room on the disk, then try again.</source>
+            <translation>Platz auf der Platte schaffen, dann neu versuchen.</translation>
+        </message>
+        <message>
+            <source>Mar</source>
+            <translation>März</translation>
+        </message>
+        <message>
+            <source>May</source>
+            <translation>Mai</translation>
+        </message>
+        <message>
+            <source>Mean absolute deviation</source>
+            <translation>Mittlere absolute Abweichung</translation>
+        </message>
+        <message>
+            <source>Mean deviation</source>
+            <translation>Mittlere Abweichung</translation>
+        </message>
+        <message>
+            <source>Mean tempo of the take.</source>
+            <translation>Mittleres Tempo der Aufnahme.</translation>
+        </message>
+        <message>
+            <source>Measure it first.</source>
+            <translation>Zuerst messen.</translation>
+        </message>
+        <message>
+            <source>Mon {rest}</source>
+            <translation>Mo {rest}</translation>
+        </message>
+        <message>
+            <source>No beat found here.</source>
+            <translation>Hier wurde kein Schlag gefunden.</translation>
+        </message>
+        <message>
+            <source>No loudspeaker, headphones or other sound output was found.</source>
+            <translation>Kein Lautsprecher, Kopfhörer oder anderer Tonausgang gefunden.</translation>
+        </message>
+        <message>
+            <source>No microphone or other sound input was found.</source>
+            <translation>Kein Mikrofon und kein anderer Toneingang gefunden.</translation>
+        </message>
+        <message>
+            <source>No notes were found in this take.</source>
+            <translation>In dieser Aufnahme wurden keine Noten gefunden.</translation>
+        </message>
+        <message>
+            <source>No single pitch sounds here.</source>
+            <translation>Hier klingt keine einzelne Tonhöhe.</translation>
+        </message>
+        <message>
+            <source>Noise floor</source>
+            <translation>Grundrauschen</translation>
+        </message>
+        <message>
+            <source>Not measured there.</source>
+            <translation>Dort nicht gemessen.</translation>
+        </message>
+        <message>
+            <source>Not measured yet.</source>
+            <translation>Noch nicht gemessen.</translation>
+        </message>
+        <message>
+            <source>Notes measured</source>
+            <translation>Gemessene Noten</translation>
+        </message>
+        <message>
+            <source>Nothing asks for attention today: play what you like, or mark what to work on while listening to a take.</source>
+            <translation>Heute drängt nichts: frei spielen oder beim Anhören anmerken, woran zu arbeiten ist.</translation>
+        </message>
+        <message>
+            <source>Nothing is being recorded.</source>
+            <translation>Es wird nichts aufgenommen.</translation>
+        </message>
+        <message>
+            <source>Nothing is loud enough.</source>
+            <translation>Nichts ist laut genug.</translation>
+        </message>
+        <message>
+            <source>Nothing sounds here.</source>
+            <translation>Hier klingt nichts.</translation>
+        </message>
+        <message>
+            <source>Nothing was recorded: no sound arrived from the input.</source>
+            <translation>Nichts wurde aufgenommen: Vom Eingang kam kein Klang.</translation>
+        </message>
+        <message>
+            <source>Nov</source>
+            <translation>Nov</translation>
+        </message>
+        <message>
+            <source>Oct</source>
+            <translation>Okt</translation>
+        </message>
+        <message>
+            <source>Of the whole take, relative to full scale; not a sound pressure level.</source>
+            <translation>Der ganzen Aufnahme, bezogen auf Vollaussteuerung; kein Schalldruckpegel.</translation>
+        </message>
+        <message>
+            <source>Open it to write.</source>
+            <translation>Zum Schreiben öffnen.</translation>
+        </message>
+        <message>
+            <source>Open {string} string</source>
+            <translation>Leere {string}-Saite</translation>
+        </message>
+        <message>
+            <source>Outside every plausible target.</source>
+            <translation>Außerhalb jedes möglichen Zieltons.</translation>
+        </message>
+        <message>
+            <source>Overdriven: {clipped_samples} at full scale.</source>
+            <translation>Übersteuert: {clipped_samples} an der Vollaussteuerung.</translation>
+        </message>
+        <message>
+            <source>Please note</source>
+            <translation>Zu beachten</translation>
+        </message>
+        <message>
+            <source>Plug in headphones or loudspeakers, then scan again.</source>
+            <translation>Kopfhörer oder Lautsprecher anschließen, dann neu suchen.</translation>
+        </message>
+        <message>
+            <source>Plug it in again and choose it.</source>
+            <translation>Wieder anschließen und auswählen.</translation>
+        </message>
+        <message>
+            <source>Plug it in again, or choose another output.</source>
+            <translation>Wieder anschließen oder einen anderen Ausgang wählen.</translation>
+        </message>
+        <message>
+            <source>Plug it in and scan again, or choose another device.</source>
+            <translation>Anschließen und neu suchen oder ein anderes Gerät wählen.</translation>
+        </message>
+        <message>
+            <source>Plus: it gets faster; minus: slower.</source>
+            <translation>Plus: es wird schneller; minus: langsamer.</translation>
+        </message>
+        <message>
+            <source>Plus: the take goes sharp from its start to its end; minus: flat.</source>
+            <translation>Plus: Die Aufnahme steigt vom Anfang zum Ende; minus: sie sinkt.</translation>
+        </message>
+        <message>
+            <source>Recording and playing need the PortAudio library, which was not found.</source>
+            <translation>Aufnehmen und Abspielen brauchen die PortAudio-Bibliothek; sie wurde nicht gefunden.</translation>
+        </message>
+        <message>
+            <source>Running notes</source>
+            <translation>Laufende Noten</translation>
+        </message>
+        <message>
+            <source>Sat {rest}</source>
+            <translation>Sa {rest}</translation>
+        </message>
+        <message>
+            <source>Sep</source>
+            <translation>Sept</translation>
+        </message>
+        <message>
+            <source>Share of the measured notes.</source>
+            <translation>Anteil der gemessenen Noten.</translation>
+        </message>
+        <message>
+            <source>Share of the notes that entered these numbers.</source>
+            <translation>Anteil der Noten, die in diese Zahlen eingingen.</translation>
+        </message>
+        <message>
+            <source>Share of the sounding time that entered these numbers.</source>
+            <translation>Anteil der klingenden Zeit, der in diese Zahlen einging.</translation>
+        </message>
+        <message>
+            <source>Standard deviation of the notes around their own mean.</source>
+            <translation>Standardabweichung der Noten um ihr eigenes Mittel.</translation>
+        </message>
+        <message>
+            <source>Start it first.</source>
+            <translation>Zuerst starten.</translation>
+        </message>
+        <message>
+            <source>Stop it first.</source>
+            <translation>Zuerst beenden.</translation>
+        </message>
+        <message>
+            <source>Stop the recording or the level first.</source>
+            <translation>Zuerst die Aufnahme oder die Pegelprüfung beenden.</translation>
+        </message>
+        <message>
+            <source>Sun {rest}</source>
+            <translation>So {rest}</translation>
+        </message>
+        <message>
+            <source>The A was estimated from this take, so it shows no general offset.</source>
+            <translation>Das A wurde aus dieser Aufnahme geschätzt; ein allgemeiner Versatz zeigt sich darum nicht.</translation>
+        </message>
+        <message>
+            <source>The A4 the notes were held against.</source>
+            <translation>Das A4, an dem die Noten gemessen wurden.</translation>
+        </message>
+        <message>
+            <source>The clock is not running.</source>
+            <translation>Die Uhr läuft nicht.</translation>
+        </message>
+        <message>
+            <source>The computer or the program was put to sleep; the take up to then is kept.</source>
+            <translation>Rechner oder Programm wurden schlafen gelegt; die Aufnahme bis dahin bleibt erhalten.</translation>
+        </message>
+        <message>
+            <source>The device '{key}' is not there any more.</source>
+            <translation>Das Gerät „{key}“ ist nicht mehr da.</translation>
+        </message>
+        <message>
+            <source>The disk is full: {doing}.</source>
+            <translation>Die Platte ist voll: {doing}.</translation>
+        </message>
+        <message>
+            <source>The disk is full; the take up to then is kept.</source>
+            <translation>Die Platte ist voll; die Aufnahme bis dahin bleibt erhalten.</translation>
+        </message>
+        <message>
+            <source>The folder of the take went away; the take up to then is kept.</source>
+            <translation>Der Ordner der Aufnahme verschwand; die Aufnahme bis dahin bleibt erhalten.</translation>
+        </message>
+        <message>
+            <source>The output '{name}' would not open ({error}).</source>
+            <translation>Der Ausgang „{name}“ ließ sich nicht öffnen ({error}).</translation>
+        </message>
+        <message>
+            <source>The program ended while recording; the take up to then is kept.</source>
+            <translation>Das Programm endete während der Aufnahme; was bis dahin klang, bleibt erhalten.</translation>
+        </message>
+        <message>
+            <source>The recording is overdriven.</source>
+            <translation>Die Aufnahme ist übersteuert.</translation>
+        </message>
+        <message>
+            <source>The signed mean: plus is sharp, minus is flat.</source>
+            <translation>Das Mittel mit Vorzeichen: plus ist zu hoch, minus zu tief.</translation>
+        </message>
+        <message>
+            <source>The sound input has gone.</source>
+            <translation>Der Toneingang ist verschwunden.</translation>
+        </message>
+        <message>
+            <source>The sound input is in use.</source>
+            <translation>Der Toneingang ist in Gebrauch.</translation>
+        </message>
+        <message>
+            <source>The sound input went away; the take up to then is kept.</source>
+            <translation>Der Toneingang verschwand; die Aufnahme bis dahin bleibt erhalten.</translation>
+        </message>
+        <message>
+            <source>The sound output has gone.</source>
+            <translation>Der Tonausgang ist verschwunden.</translation>
+        </message>
+        <message>
+            <source>The sound system would not start.</source>
+            <translation>Das Tonsystem startete nicht.</translation>
+        </message>
+        <message>
+            <source>The take is too short for it.</source>
+            <translation>Die Aufnahme ist dafür zu kurz.</translation>
+        </message>
+        <message>
+            <source>There is no passage '{text}'.</source>
+            <translation>Es gibt keine Stelle „{text}“.</translation>
+        </message>
+        <message>
+            <source>There is still time to play today, if you like; a few minutes count too.</source>
+            <translation>Heute ist noch Zeit zu spielen, wenn Lust da ist; auch ein paar Minuten zählen.</translation>
+        </message>
+        <message>
+            <source>This journal is open for looking only.</source>
+            <translation>Dieses Journal ist nur zum Ansehen geöffnet.</translation>
+        </message>
+        <message>
+            <source>This take could not be measured.</source>
+            <translation>Diese Aufnahme konnte nicht gemessen werden.</translation>
+        </message>
+        <message>
+            <source>This take has no such number.</source>
+            <translation>Diese Aufnahme hat keine solche Zahl.</translation>
+        </message>
+        <message>
+            <source>This take is not measured yet.</source>
+            <translation>Diese Aufnahme ist noch nicht gemessen.</translation>
+        </message>
+        <message>
+            <source>Thu {rest}</source>
+            <translation>Do {rest}</translation>
+        </message>
+        <message>
+            <source>Time measured</source>
+            <translation>Gemessene Zeit</translation>
+        </message>
+        <message>
+            <source>Too few notes were measured.</source>
+            <translation>Zu wenige Noten wurden gemessen.</translation>
+        </message>
+        <message>
+            <source>Tue {rest}</source>
+            <translation>Di {rest}</translation>
+        </message>
+        <message>
+            <source>Until now, {at}</source>
+            <translation>Bis jetzt, {at}</translation>
+        </message>
+        <message>
+            <source>Variation of the beat lengths; less is steadier.</source>
+            <translation>Schwankung der Schlaglängen; weniger ist gleichmäßiger.</translation>
+        </message>
+        <message>
+            <source>Warm up first, and stop where it hurts. A plan is a proposal, never a duty.</source>
+            <translation>Zuerst einspielen, und aufhören, wo es wehtut. Ein Plan ist ein Vorschlag, nie eine Pflicht.</translation>
+        </message>
+        <message>
+            <source>Wed {rest}</source>
+            <translation>Mi {rest}</translation>
+        </message>
+        <message>
+            <source>Which is better in tune?</source>
+            <translation>Welche ist sauberer?</translation>
+        </message>
+        <message>
+            <source>Which is more musical?</source>
+            <translation>Welche ist musikalischer?</translation>
+        </message>
+        <message>
+            <source>Which is steadier?</source>
+            <translation>Welche ist gleichmäßiger?</translation>
+        </message>
+        <message>
+            <source>Within 10 cents</source>
+            <translation>Innerhalb 10 Cent</translation>
+        </message>
+        <message>
+            <source>Within 25 cents</source>
+            <translation>Innerhalb 25 Cent</translation>
+        </message>
+        <message>
+            <source>ensemble</source>
+            <translation>Ensemble</translation>
+        </message>
+        <message>
+            <source>in tune by every plausible target</source>
+            <translation>sauber nach jedem möglichen Zielton</translation>
+        </message>
+        <message>
+            <source>it depends on the target</source>
+            <translation>es hängt vom Zielton ab</translation>
+        </message>
+        <message>
+            <source>marker at {start_s} added</source>
+            <translation>Anmerkung bei {start_s} hinzugefügt</translation>
+        </message>
+        <message>
+            <source>marker at {start_s} changed</source>
+            <translation>Anmerkung bei {start_s} geändert</translation>
+        </message>
+        <message>
+            <source>marker at {start_s} deleted</source>
+            <translation>Anmerkung bei {start_s} gelöscht</translation>
+        </message>
+        <message>
+            <source>no item</source>
+            <translation>kein Punkt</translation>
+        </message>
+        <message>
+            <source>no minutes entered</source>
+            <translation>keine Minuten eingetragen</translation>
+        </message>
+        <message>
+            <source>no passage</source>
+            <translation>keine Stelle</translation>
+        </message>
+        <message>
+            <source>not clear</source>
+            <translation>nicht klar</translation>
+        </message>
+        <message>
+            <source>not measurable</source>
+            <translation>nicht messbar</translation>
+        </message>
+        <message>
+            <source>other</source>
+            <translation>anderes</translation>
+        </message>
+        <message>
+            <source>out by every plausible target</source>
+            <translation>unsauber nach jedem möglichen Zielton</translation>
+        </message>
+        <message>
+            <source>passage</source>
+            <translation>Stelle</translation>
+        </message>
+        <message>
+            <source>piece</source>
+            <translation>Stück</translation>
+        </message>
+        <message>
+            <source>scale</source>
+            <translation>Tonleiter</translation>
+        </message>
+        <message>
+            <source>sight-reading</source>
+            <translation>Blattspiel</translation>
+        </message>
+        <message>
+            <source>still there</source>
+            <translation>noch da</translation>
+        </message>
+        <message>
+            <source>study</source>
+            <translation>Etüde</translation>
+        </message>
+        <message>
+            <source>the recording did not start</source>
+            <translation>die Aufnahme begann nicht</translation>
+        </message>
+        <message>
+            <source>to work on</source>
+            <translation>zu bearbeiten</translation>
+        </message>
+        <message>
+            <source>{day} Apr {year}</source>
+            <translation>{day}. Apr. {year}</translation>
+        </message>
+        <message>
+            <source>{day} Aug {year}</source>
+            <translation>{day}. Aug. {year}</translation>
+        </message>
+        <message>
+            <source>{day} Dec {year}</source>
+            <translation>{day}. Dez. {year}</translation>
+        </message>
+        <message>
+            <source>{day} Feb {year}</source>
+            <translation>{day}. Feb. {year}</translation>
+        </message>
+        <message>
+            <source>{day} Jan {year}</source>
+            <translation>{day}. Jan. {year}</translation>
+        </message>
+        <message>
+            <source>{day} Jul {year}</source>
+            <translation>{day}. Juli {year}</translation>
+        </message>
+        <message>
+            <source>{day} Jun {year}</source>
+            <translation>{day}. Juni {year}</translation>
+        </message>
+        <message>
+            <source>{day} Mar {year}</source>
+            <translation>{day}. März {year}</translation>
+        </message>
+        <message>
+            <source>{day} May {year}</source>
+            <translation>{day}. Mai {year}</translation>
+        </message>
+        <message>
+            <source>{day} Nov {year}</source>
+            <translation>{day}. Nov. {year}</translation>
+        </message>
+        <message>
+            <source>{day} Oct {year}</source>
+            <translation>{day}. Okt. {year}</translation>
+        </message>
+        <message>
+            <source>{day} Sep {year}</source>
+            <translation>{day}. Sept. {year}</translation>
+        </message>
+        <message>
+            <source>{name} holds no sound.</source>
+            <translation>{name} enthält keinen Klang.</translation>
+        </message>
+        <message>
+            <source>{name} is not a sound file that can be read here.</source>
+            <translation>{name} ist keine Tondatei, die hier gelesen werden kann.</translation>
+        </message>
+        <message>
+            <source>{n} bars</source>
+            <translation>{n} Takte</translation>
+        </message>
+        <message>
+            <source>{n} days</source>
+            <translation>{n} Tage</translation>
+        </message>
+        <message>
+            <source>{n} files</source>
+            <translation>{n} Dateien</translation>
+        </message>
+        <message>
+            <source>{n} markers</source>
+            <translation>{n} Anmerkungen</translation>
+        </message>
+        <message>
+            <source>{n} marks</source>
+            <translation>{n} Markierungen</translation>
+        </message>
+        <message>
+            <source>{n} new clips</source>
+            <translation>{n} neue Clips</translation>
+        </message>
+        <message>
+            <source>{n} notes</source>
+            <translation>{n} Noten</translation>
+        </message>
+        <message>
+            <source>{n} practice days</source>
+            <translation>{n} Übetage</translation>
+        </message>
+        <message>
+            <source>{n} recordings</source>
+            <translation>{n} Aufnahmen</translation>
+        </message>
+        <message>
+            <source>{n} takes</source>
+            <translation>{n} Aufnahmen</translation>
+        </message>
+        <message>
+            <source>{n} weeks</source>
+            <translation>{n} Wochen</translation>
+        </message>
+        <message>
+            <source>{unbroken_min} without a break. A few minutes' rest is good for hands, back and ears; if anything hurts, stop for today.</source>
+            <translation>{unbroken_min} ohne Pause. Ein paar Minuten Ruhe tun Händen, Rücken und Ohren gut; wenn etwas wehtut, für heute aufhören.</translation>
+        </message>
+        <message>
+            <source>{value} BPM</source>
+            <translation>{value} S/min</translation>
+        </message>
+        <message>
+            <source>{value} cents</source>
+            <translation>{value} Cent</translation>
+        </message>
+        <message>
+            <source>{value} cents per minute</source>
+            <translation>{value} Cent pro Minute</translation>
         </message>
     </context>
 </TS>

@@ -1,0 +1,163 @@
+"""The window in another language: nothing is missing, nothing is mixed up, nothing escapes."""
+
+import ast
+import importlib.util
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QCoreApplication, QTranslator
+from PySide6.QtWidgets import QAbstractButton, QLabel
+
+from app.ui import spoken
+from app.ui.language import ENGLISH, SYSTEM, tr, use_language
+from app.ui.preferences import Preferences
+
+_spec = importlib.util.spec_from_file_location(
+    "gather_words", Path(__file__).with_name("gather_words.py")
+)
+assert _spec is not None
+assert _spec.loader is not None
+gather_words = importlib.util.module_from_spec(_spec)
+_spec.loader.exec_module(gather_words)
+catalogue_file, window_words = gather_words.catalogue_file, gather_words.window_words
+read_catalogue = gather_words.read_catalogue
+
+FIELD = re.compile(r"\{[^}]*\}")
+SHOWING = {
+    "setText", "setWindowTitle", "setToolTip", "setAccessibleName", "setPlaceholderText",
+    "setSpecialValueText", "addTab", "addAction", "tell", "Button", "heading", "soft",
+    "sentence", "labelled", "Card", "EmptyState",
+}  # fmt: skip
+NAMES = {"Passagework"}
+ROOT = gather_words.ROOT
+
+
+@pytest.fixture
+def german(qapp: QCoreApplication) -> Iterator[None]:
+    assert use_language("de") == "de"
+    spoken.forget()
+    yield
+    use_language(ENGLISH)
+    spoken.forget()
+
+
+def test_every_word_of_the_window_is_translated() -> None:
+    catalogue = read_catalogue(catalogue_file("de"))
+    assert {key for key in window_words() if not catalogue.get(key)} == set()
+
+
+def test_the_catalogue_holds_nothing_that_the_window_no_longer_says() -> None:
+    assert set(read_catalogue(catalogue_file("de"))) - window_words() == set()
+
+
+def test_a_translation_fills_in_the_same_values() -> None:
+    for (_, source), text in read_catalogue(catalogue_file("de")).items():
+        assert sorted(FIELD.findall(source)) == sorted(FIELD.findall(text)), source
+
+
+def test_what_is_shipped_was_made_from_the_catalogue(qapp: QCoreApplication) -> None:
+    path = catalogue_file("de")
+    translator = QTranslator()
+    assert translator.load(str(path.with_suffix(".qm")))
+    for (context, source), text in read_catalogue(path).items():
+        assert translator.translate(context, source) == text
+
+
+def bare_words(path: Path) -> Iterator[str]:
+    for call in ast.walk(ast.parse(path.read_text("utf-8"))):
+        if not isinstance(call, ast.Call):
+            continue
+        name = call.func.attr if isinstance(call.func, ast.Attribute) else ""
+        name = call.func.id if isinstance(call.func, ast.Name) else name
+        if name not in SHOWING:
+            continue
+        shown = call.args[:1] if name == "Button" else call.args[:2]
+        shown += [word.value for word in call.keywords if word.arg == "name"]
+        shown += [
+            way for part in shown if isinstance(part, ast.IfExp) for way in (part.body, part.orelse)
+        ]
+        for part in shown:
+            if isinstance(part, ast.JoinedStr):
+                text = "".join(
+                    one.value for one in part.values
+                    if isinstance(one, ast.Constant) and isinstance(one.value, str)
+                )  # fmt: skip
+            elif isinstance(part, ast.Constant) and isinstance(part.value, str):
+                text = part.value
+            else:
+                continue
+            if re.search(r"[A-Za-z]{3,}", text) and text not in NAMES:
+                yield f"{path.name}:{part.lineno}: {text}"
+
+
+def test_nothing_is_shown_that_cannot_be_translated() -> None:
+    files = sorted((ROOT / "app" / "ui").rglob("*.py"))
+    assert [words for path in files for words in bare_words(path)] == []
+
+
+@pytest.mark.usefixtures("german")
+def test_a_sentence_from_below_keeps_its_values() -> None:
+    assert spoken.said("Mon 9 Mar 2026") == "Mo 9. März 2026"
+    assert spoken.said("+7.2 ± 1.1 cents") == "+7.2 ± 1.1 Cent"
+    assert spoken.said("marker at 1:23.4 added") == "Anmerkung bei 1:23.4 hinzugefügt"
+    assert (
+        spoken.said("The disk is full: the recording did not start. Check the disk.")
+        == "Die Platte ist voll: die Aufnahme begann nicht. Die Platte prüfen."
+    )
+
+
+@pytest.mark.usefixtures("german")
+def test_words_of_the_player_stay_as_they_are() -> None:
+    for text in ("scale", "Study no. 3", "Third finger higher in bar 5."):
+        assert spoken.said(text) == text
+    assert spoken.word("scale") == "Tonleiter"
+
+
+def test_in_english_everything_is_said_as_it_is(qapp: QCoreApplication) -> None:
+    use_language(ENGLISH)
+    spoken.forget()
+    assert spoken.said("Mon 9 Mar 2026") == "Mon 9 Mar 2026"
+    assert tr("Zoom in") == "Zoom in"
+
+
+@pytest.mark.usefixtures("german")
+def test_qts_own_buttons_speak_german_too() -> None:
+    assert QCoreApplication.translate("QPlatformTheme", "Cancel") == "Abbrechen"
+
+
+def test_the_language_is_remembered(tmp_path: Path) -> None:
+    file = tmp_path / "window.ini"
+    assert Preferences(file).language == SYSTEM
+    Preferences(file).language = "de"
+    assert Preferences(file).language == "de"
+
+
+def test_a_language_nobody_wrote_falls_back(qapp: QCoreApplication) -> None:
+    assert use_language("xx") in (ENGLISH, "de")
+    use_language(ENGLISH)
+    spoken.forget()
+
+
+def test_no_page_mixes_english_words_in(qapp, bench, tmp_path, open_window) -> None:
+    Preferences(tmp_path / "window.ini").language = "de"
+    window = open_window(bench)
+    try:
+        catalogue = read_catalogue(catalogue_file("de"))
+        english = {source for (_, source), text in catalogue.items() if source != text}
+        german = set(catalogue.values())
+        left = []
+        for index in range(len(window.main.pages)):
+            window.main.show_page(index)
+            assert window.jobs.wait_until_idle(60)
+            qapp.processEvents()
+            for kind in (QLabel, QAbstractButton):
+                left += [w.text() for w in window.main.findChildren(kind) if w.text() in english]
+        assert set(left) - german == set()
+        texts = {label.text() for label in window.main.findChildren(QLabel)}
+        assert tr("Practice clock") == "Übeuhr"
+        assert "Übeuhr" in texts
+    finally:
+        use_language(ENGLISH)
+        spoken.forget()
