@@ -70,22 +70,23 @@ def draw_bar(painter: QPainter, body: QRectF, kind: int | None, colours: Colours
     painter.save()
     painter.setClipRect(body, Qt.ClipOperation.IntersectClip)
     painter.setPen(QPen(accent, 1.2))
-    if kind in (1, 3):  # falling
-        _slanted(painter, body, -1)
-    if kind in (2, 3):  # rising
-        _slanted(painter, body, 1)
+    if kind in (1, 3):
+        _hatch(painter, body, body.width())
+    if kind in (2, 3):
+        _hatch(painter, body, 0.0)
     painter.restore()
     painter.setPen(QPen(accent, 1.2))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawRect(body.adjusted(0.6, 0.6, -0.6, -0.6))
 
 
-def _slanted(painter: QPainter, body: QRectF, way: int) -> None:
+def _hatch(painter: QPainter, body: QRectF, rise: float) -> None:
+    """Draw lines that rise by `rise` over the width, level ones for 0."""
     # Counted from the foot, so that neighbouring bars carry one continuous pattern.
-    offset = -body.width()
+    offset = _HATCH_STEP_PX - rise
     while offset < body.height() + body.width():
         left = QPointF(body.left(), body.bottom() - offset)
-        painter.drawLine(left, QPointF(body.right(), left.y() - way * body.width()))
+        painter.drawLine(left, QPointF(body.right(), left.y() - rise))
         offset += _HATCH_STEP_PX
 
 
