@@ -9,7 +9,7 @@ set -eu
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd)
 root=$(CDPATH='' cd -- "$here/../.." && pwd)
 [ $# -eq 1 ] || { echo "Say where to: sh app/packaging/make_folder.sh WHERE" >&2; exit 2; }
-mkdir -p "$1"
+mkdir -p -- "$1"
 where=$(CDPATH='' cd -- "$1" && pwd)
 
 # An environment of its own: what the tests need has no place in the folder.
