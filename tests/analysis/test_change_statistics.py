@@ -219,3 +219,19 @@ def test_takes_at_one_tempo_are_chosen_where_most_days_have_it():
     # Two takes of one day are one day.
     same_day = np.array([0.0, 0, 0, 0, 4, 5, 6, 7, 8, 8, 8, 8, 12, 13, 14, 15])
     assert at_matched_tempo(same_day, bpm, period) is None
+
+
+def test_what_rises_is_as_clear_as_what_falls():
+    for sign in (1.0, -1.0):
+        assert trend(DAYS, sign * noisy_line(DAYS)).value.is_clear
+
+
+def test_the_last_day_of_a_period_belongs_to_it():
+    day = np.arange(8.0)
+    bpm = np.full(8, 60.0)
+    chosen = at_matched_tempo(day, bpm, Period("first_and_latest", 0, 3, 4, 7))
+    assert chosen is not None
+    assert chosen.all()
+    later = np.array([60.0] * 4 + [66.0, 66.0, 66.0, 90.0])
+    early = Period("first_and_latest", 0, 3, 4, 6)
+    assert tempo_apart(day, later, early) == pytest.approx(0.1)
