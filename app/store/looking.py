@@ -78,6 +78,8 @@ def _readable_uri(database: Path) -> str | None:
             if error.sqlite_errorcode & 0xFF in _NOT_THIS_WAY:
                 continue
             # Whatever else is wrong with it, the check that follows says so.
+        except UnicodeDecodeError:  # a damaged schema; that check says so too
+            pass
         return uri
     return None
 

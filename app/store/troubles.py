@@ -98,6 +98,8 @@ def plain_database_failures(database: Path) -> Iterator[None]:
         if failure is None:
             raise
         raise failure from error
+    except UnicodeDecodeError as error:  # the driver's, of a name or a message that is none
+        raise damaged(database) from error
 
 
 def plain_failure_of(error: BaseException, database: Path) -> PlainFailure | None:
