@@ -8,6 +8,7 @@ from app.ui.theme import Scheme
 
 _REACTION_S = 0.3
 _MOST_ITEMS = 500
+_LARGEST_NUMBER = 2.0
 
 
 class Preferences:

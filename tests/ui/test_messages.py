@@ -1,7 +1,10 @@
 """Expected failures are one sentence; bugs say where the log is; neither stops the sound."""
 
+from pathlib import Path
+
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
 
 from app.journal.failures import PlainFailure
 from app.ui.widgets.bug_dialog import BugDialog
@@ -62,3 +65,20 @@ def test_the_log_holds_the_bug(window, caplog):
     window.take_exception(ValueError, ValueError("odd thing"), None)
     window.bug_dialogs[0].close()
     assert "odd thing" in caplog.text
+
+
+def test_the_details_of_a_bug_are_copied_without_names_of_folders(window, bench):
+    home = Path.home()
+    words = f"{home / 'Music' / 'x.wav'}"
+    with pytest.raises(ValueError, match="is not in the subpath") as caught:
+        Path(words).relative_to(bench.journal_dir / "journal.db")
+    window.show_bug(caught.value)
+    (dialog,) = window.bug_dialogs
+    dialog.copy.click()
+    copied = QGuiApplication.clipboard().text()
+    assert "<home>/Music/x.wav" in copied.replace("\\", "/")
+    assert "<journal>/journal.db" in copied.replace("\\", "/")
+    assert "test_the_details_of_a_bug" in copied, "where it happened is still told"
+    assert str(home) not in copied
+    assert f"'{bench.journal_dir}" not in copied
+    dialog.close()
