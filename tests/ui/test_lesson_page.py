@@ -43,7 +43,7 @@ def test_the_report_is_read_part_by_part_and_a_marked_place_is_heard(
     lesson.refresh()
     settle(window)
     words = words_of(lesson.report)
-    for said in ("14 Mar 2026", "40 min", "Study: Opening", "shift: late", "cents"):
+    for said in ("14 Mar 2026", "40 min", "Study: Opening", "shift, weight 2", "late", "cents"):
         assert said in words, said
     hear = next(b for b in lesson.report.findChildren(type(lesson._page)) if b.text() == "Hear")
     with qtbot.waitSignal(window.desk.listenWanted) as told:
