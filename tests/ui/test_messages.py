@@ -67,6 +67,7 @@ def test_the_log_holds_the_bug(window, caplog):
     assert "odd thing" in caplog.text
 
 
+@pytest.mark.qt_log_ignore(*OFFSCREEN)
 def test_the_details_of_a_bug_are_copied_without_names_of_folders(window, bench):
     home = Path.home()
     words = f"{home / 'Music' / 'x.wav'}"
