@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
+from PySide6.QtCore import QTime
 
 from app.ui.models.reminders import Reminders
 from app.wiring import open_workbench
@@ -106,3 +107,25 @@ def test_with_a_tray_the_desktop_shows_it(said, bench, settle, monkeypatch):
     assert title == "Passagework"
     assert "if you like" in words
     assert window.main.messages.text == ""
+
+
+@pytest.mark.qt_log_ignore("propagateSizeHints", "raise")
+def test_the_wish_and_its_time_are_kept_in_the_settings(said, bench, settle):
+    window = said.window
+    window.main.sheets.show_settings()
+    settle(window)
+    sheet = window.main.sheets.settings
+    assert not sheet.reminder.wanted.isChecked()
+    assert not sheet.reminder.time.isEnabled()
+    sheet.reminder.wanted.setChecked(True)
+    sheet.reminder.time.setTime(QTime(18, 45))
+    sheet.keep.click()
+    settle(window)
+    assert bench.practising.settings().reminder_minute == 18 * 60 + 45
+    window.main.sheets.show_settings()
+    settle(window)
+    assert sheet.reminder.minute == 18 * 60 + 45
+    sheet.reminder.wanted.setChecked(False)
+    sheet.keep.click()
+    settle(window)
+    assert bench.practising.settings().reminder_minute is None
