@@ -174,9 +174,11 @@ def _style_sheet(c: Colours) -> str:
         color: {c.ink}; }}
     QComboBox, QLineEdit, QAbstractSpinBox {{ min-height: 26px; }}
     QAbstractSpinBox[tall="true"] {{ min-height: 34px; }}
-    QCheckBox::indicator {{ width: 14px; height: 14px; border: 1px solid {c.ink_soft};
+    QCheckBox::indicator, QListWidget::indicator {{
+        width: 14px; height: 14px; border: 1px solid {c.ink_soft};
         border-radius: 3px; background: {c.field}; }}
-    QCheckBox::indicator:checked {{ background: qradialgradient(cx: 0.5, cy: 0.5, radius: 0.5,
+    QCheckBox::indicator:checked, QListWidget::indicator:checked {{
+        background: qradialgradient(cx: 0.5, cy: 0.5, radius: 0.5,
         stop: 0 {c.accent}, stop: 0.6 {c.accent}, stop: 0.7 {c.field}, stop: 1 {c.field}); }}
     QCheckBox:focus {{ color: {c.accent}; }}
     QScrollArea {{ border: none; background: transparent; }}
