@@ -22,6 +22,9 @@ SAID = "said"
 """What these sentences are filed under in the catalogue."""
 
 _FIELD = re.compile(r"\{(\w+)\}")
+_NUMBERS = frozenset({"n", "day", "days", "year", "value", "rest", "low", "high", "number"})
+"""Fields that begin with a number, so that a player's own words are not taken for them."""
+
 _DEEPEST = 4
 _REMEMBERED = 4096
 _SENTENCE_END = re.compile(r"(?<=[.?!]) (?=[A-Z'0-9])")
@@ -112,5 +115,6 @@ def _compiled(template: str) -> re.Pattern[str]:
         else:
             seen.add(part)
             # A value does not run over the end of a sentence.
-            parts.append(f"(?P<{part}>(?:(?![.?!] [A-Z]).)+?)")
+            first = "(?=[+\N{MINUS SIGN}±0-9])" if part in _NUMBERS else ""
+            parts.append(f"(?P<{part}>{first}(?:(?![.?!] [A-Z]).)+?)")
     return re.compile("".join(parts), re.DOTALL)

@@ -110,7 +110,15 @@ def test_a_sentence_from_below_keeps_its_values() -> None:
 
 @pytest.mark.usefixtures("german")
 def test_words_of_the_player_stay_as_they_are() -> None:
-    for text in ("scale", "Study no. 3", "Third finger higher in bar 5."):
+    for text in (
+        "scale",
+        "Play it to the end",
+        "Mon amour",
+        "In May again",
+        "Spread apart",
+        "Study no. 3",
+        "Third finger higher in bar 5.",
+    ):
         assert spoken.said(text) == text
     assert spoken.word("scale") == "Tonleiter"
 

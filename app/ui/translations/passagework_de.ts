@@ -473,7 +473,7 @@
         </message>
         <message>
             <source>Blind ear</source>
-            <translation>Blindvergleich</translation>
+            <translation>Blind</translation>
         </message>
         <message>
             <source>Blind ear: hear the first</source>
@@ -1345,7 +1345,7 @@
         </message>
         <message>
             <source>Import</source>
-            <translation>Importieren</translation>
+            <translation>Import</translation>
         </message>
         <message>
             <source>Import a folder of recordings</source>
@@ -1513,7 +1513,7 @@
         </message>
         <message>
             <source>Kinds of day</source>
-            <translation>Arten von Tagen</translation>
+            <translation>Tagarten</translation>
         </message>
         <message>
             <source>Lanes</source>
@@ -1653,7 +1653,7 @@
         </message>
         <message>
             <source>Loop</source>
-            <translation>Schleife</translation>
+            <translation>Loop</translation>
         </message>
         <message>
             <source>Loop the selection in both takes, or stop looping</source>
@@ -1777,7 +1777,7 @@
         </message>
         <message>
             <source>Markers</source>
-            <translation>Anmerkungen</translation>
+            <translation>Marken</translation>
         </message>
         <message>
             <source>Markers of earlier takes</source>
@@ -2509,7 +2509,7 @@
         </message>
         <message>
             <source>Play</source>
-            <translation>Abspielen</translation>
+            <translation>Spielen</translation>
         </message>
         <message>
             <source>Play it now</source>
@@ -2833,7 +2833,7 @@
         </message>
         <message>
             <source>Save</source>
-            <translation>Speichern</translation>
+            <translation>Sichern</translation>
         </message>
         <message>
             <source>Save as text</source>
@@ -3105,7 +3105,7 @@
         </message>
         <message>
             <source>Speed</source>
-            <translation>Geschwindigkeit</translation>
+            <translation>Tempo</translation>
         </message>
         <message>
             <source>Speed as played</source>
@@ -3205,7 +3205,7 @@
         </message>
         <message>
             <source>Suggested</source>
-            <translation>Vorschläge</translation>
+            <translation>Ideen</translation>
         </message>
         <message>
             <source>Suggested by the measurements, the clearest first. Yours to decide.</source>
@@ -3257,7 +3257,7 @@
         </message>
         <message>
             <source>Take</source>
-            <translation>Aufnahme</translation>
+            <translation>Take</translation>
         </message>
         <message>
             <source>Take A</source>
@@ -3289,7 +3289,7 @@
         </message>
         <message>
             <source>Take in</source>
-            <translation>Aufnehmen</translation>
+            <translation>Holen</translation>
         </message>
         <message>
             <source>Take the chosen work away</source>
@@ -4923,12 +4923,20 @@
             <translation>Verwendetes A</translation>
         </message>
         <message>
+            <source>A plan is a proposal, never a duty.</source>
+            <translation>Ein Plan ist ein Vorschlag, nie eine Pflicht.</translation>
+        </message>
+        <message>
             <source>A recording runs already.</source>
             <translation>Es läuft schon eine Aufnahme.</translation>
         </message>
         <message>
             <source>A sound device hangs, probably because it was pulled out.</source>
             <translation>Ein Tongerät hängt, wahrscheinlich weil es abgezogen wurde.</translation>
+        </message>
+        <message>
+            <source>Another tempo: {a} and {b} BPM.</source>
+            <translation>Ein anderes Tempo: {a} und {b} S/min.</translation>
         </message>
         <message>
             <source>Apr</source>
@@ -4995,6 +5003,10 @@
             <translation>Dynamikumfang</translation>
         </message>
         <message>
+            <source>Dynamic span {value}</source>
+            <translation>Dynamikumfang {value}</translation>
+        </message>
+        <message>
             <source>Feb</source>
             <translation>Feb</translation>
         </message>
@@ -5013,6 +5025,10 @@
         <message>
             <source>From soft to loud while playing (10th to 95th percentile of momentary loudness).</source>
             <translation>Von leise bis laut beim Spielen (10. bis 95. Perzentil der momentanen Lautheit).</translation>
+        </message>
+        <message>
+            <source>Heard at one loudness: {parts}.</source>
+            <translation>Bei gleicher Lautheit gehört: {parts}.</translation>
         </message>
         <message>
             <source>Hidden until you have marked what you hear.</source>
@@ -5085,6 +5101,10 @@
         <message>
             <source>Mean deviation</source>
             <translation>Mittlere Abweichung</translation>
+        </message>
+        <message>
+            <source>Mean deviation {value}</source>
+            <translation>Mittlere Abweichung {value}</translation>
         </message>
         <message>
             <source>Mean tempo of the take.</source>
@@ -5187,6 +5207,10 @@
             <translation>Zu beachten</translation>
         </message>
         <message>
+            <source>Plug in a microphone or sound card; if one is plugged in, check that the sound server runs and that libasound2-plugins is installed, then scan again.</source>
+            <translation>Ein Mikrofon oder eine Soundkarte anschließen; ist etwas angeschlossen, prüfen, dass der Tonserver läuft und libasound2-plugins installiert ist, dann neu suchen.</translation>
+        </message>
+        <message>
             <source>Plug in headphones or loudspeakers, then scan again.</source>
             <translation>Kopfhörer oder Lautsprecher anschließen, dann neu suchen.</translation>
         </message>
@@ -5239,6 +5263,10 @@
             <translation>Anteil der klingenden Zeit, der in diese Zahlen einging.</translation>
         </message>
         <message>
+            <source>Spread {value}</source>
+            <translation>Streuung {value}</translation>
+        </message>
+        <message>
             <source>Standard deviation of the notes around their own mean.</source>
             <translation>Standardabweichung der Noten um ihr eigenes Mittel.</translation>
         </message>
@@ -5257,6 +5285,14 @@
         <message>
             <source>Sun {rest}</source>
             <translation>So {rest}</translation>
+        </message>
+        <message>
+            <source>Take {name} was made without retakes.</source>
+            <translation>Aufnahme {name} entstand ohne zweiten Versuch.</translation>
+        </message>
+        <message>
+            <source>Tendency {value}</source>
+            <translation>Tendenz {value}</translation>
         </message>
         <message>
             <source>The A was estimated from this take, so it shows no general offset.</source>
@@ -5363,6 +5399,10 @@
             <translation>Gemessene Zeit</translation>
         </message>
         <message>
+            <source>Today's take of '{passage}' was made at {at} and stands as it is: this passage has one take a day.</source>
+            <translation>Die heutige Aufnahme von „{passage}“ entstand um {at} und bleibt, wie sie ist: Diese Stelle hat eine Aufnahme am Tag.</translation>
+        </message>
+        <message>
             <source>Too few notes were measured.</source>
             <translation>Zu wenige Noten wurden gemessen.</translation>
         </message>
@@ -5371,12 +5411,20 @@
             <translation>Di {rest}</translation>
         </message>
         <message>
+            <source>Unevenness {value}</source>
+            <translation>Ungleichmäßigkeit {value}</translation>
+        </message>
+        <message>
             <source>Until now, {at}</source>
             <translation>Bis jetzt, {at}</translation>
         </message>
         <message>
             <source>Variation of the beat lengths; less is steadier.</source>
             <translation>Schwankung der Schlaglängen; weniger ist gleichmäßiger.</translation>
+        </message>
+        <message>
+            <source>Warm up first, and stop where it hurts.</source>
+            <translation>Zuerst einspielen, und aufhören, wo es wehtut.</translation>
         </message>
         <message>
             <source>Warm up first, and stop where it hurts. A plan is a proposal, never a duty.</source>
@@ -5403,16 +5451,40 @@
             <translation>Innerhalb 10 Cent</translation>
         </message>
         <message>
+            <source>Within 10 cents {value}</source>
+            <translation>Innerhalb 10 Cent {value}</translation>
+        </message>
+        <message>
             <source>Within 25 cents</source>
             <translation>Innerhalb 25 Cent</translation>
+        </message>
+        <message>
+            <source>assigned: {minutes_done} of {minutes} min done</source>
+            <translation>aufgegeben: {minutes_done} von {minutes} min getan</translation>
+        </message>
+        <message>
+            <source>better</source>
+            <translation>besser</translation>
+        </message>
+        <message>
+            <source>better {value}</source>
+            <translation>besser {value}</translation>
         </message>
         <message>
             <source>ensemble</source>
             <translation>Ensemble</translation>
         </message>
         <message>
+            <source>faster</source>
+            <translation>schneller</translation>
+        </message>
+        <message>
             <source>in tune by every plausible target</source>
             <translation>sauber nach jedem möglichen Zielton</translation>
+        </message>
+        <message>
+            <source>in {days} days</source>
+            <translation>in {days} Tagen</translation>
         </message>
         <message>
             <source>it depends on the target</source>
@@ -5429,6 +5501,14 @@
         <message>
             <source>marker at {start_s} deleted</source>
             <translation>Anmerkung bei {start_s} gelöscht</translation>
+        </message>
+        <message>
+            <source>no clear change</source>
+            <translation>keine klare Änderung</translation>
+        </message>
+        <message>
+            <source>no clear change {value}</source>
+            <translation>keine klare Änderung {value}</translation>
         </message>
         <message>
             <source>no item</source>
@@ -5471,8 +5551,20 @@
             <translation>Tonleiter</translation>
         </message>
         <message>
+            <source>self</source>
+            <translation>selbst</translation>
+        </message>
+        <message>
             <source>sight-reading</source>
             <translation>Blattspiel</translation>
+        </message>
+        <message>
+            <source>slower</source>
+            <translation>langsamer</translation>
+        </message>
+        <message>
+            <source>steadier</source>
+            <translation>gleichmäßiger</translation>
         </message>
         <message>
             <source>still there</source>
@@ -5483,12 +5575,40 @@
             <translation>Etüde</translation>
         </message>
         <message>
+            <source>teacher</source>
+            <translation>Lehrkraft</translation>
+        </message>
+        <message>
             <source>the recording did not start</source>
             <translation>die Aufnahme begann nicht</translation>
         </message>
         <message>
             <source>to work on</source>
             <translation>zu bearbeiten</translation>
+        </message>
+        <message>
+            <source>wider</source>
+            <translation>weiter</translation>
+        </message>
+        <message>
+            <source>worse {value}</source>
+            <translation>schlechter {value}</translation>
+        </message>
+        <message>
+            <source>{best} of {words} chosen as the best of several: choosing can look like getting better.</source>
+            <translation>{best} von {words} als beste von mehreren gewählt: Wählen kann wie Besserwerden aussehen.</translation>
+        </message>
+        <message>
+            <source>{break_minutes} of it are breaks: 5 min after every 25.</source>
+            <translation>{break_minutes} davon sind Pausen: 5 min nach je 25.</translation>
+        </message>
+        <message>
+            <source>{category}, weight {weight}, to work on ({author}): {text}</source>
+            <translation>{category}, Gewicht {weight}, zu bearbeiten ({author}): {text}</translation>
+        </message>
+        <message>
+            <source>{days} practised of {all}, {minutes}, {takes}, 1 rest day.</source>
+            <translation>{days} geübt von {all}, {minutes}, {takes}, 1 Ruhetag.</translation>
         </message>
         <message>
             <source>{day} Apr {year}</source>
@@ -5539,12 +5659,32 @@
             <translation>{day}. Sept. {year}</translation>
         </message>
         <message>
+            <source>{kept} days kept, day {day}</source>
+            <translation>{kept} Tage gehalten, Tag {day}</translation>
+        </message>
+        <message>
+            <source>{line}, {practised_min} practised in all.</source>
+            <translation>{line}, insgesamt {practised_min} geübt.</translation>
+        </message>
+        <message>
+            <source>{measure} a week over {takes} and {days}: {verdict}</source>
+            <translation>{measure} je Woche über {takes} und {days}: {verdict}</translation>
+        </message>
+        <message>
+            <source>{measure}: no clear change</source>
+            <translation>{measure}: keine klare Änderung</translation>
+        </message>
+        <message>
             <source>{name} holds no sound.</source>
             <translation>{name} enthält keinen Klang.</translation>
         </message>
         <message>
             <source>{name} is not a sound file that can be read here.</source>
             <translation>{name} ist keine Tondatei, die hier gelesen werden kann.</translation>
+        </message>
+        <message>
+            <source>{name}: {kept} days kept, day {day}</source>
+            <translation>{name}: {kept} Tage gehalten, Tag {day}</translation>
         </message>
         <message>
             <source>{n} bars</source>
@@ -5591,8 +5731,20 @@
             <translation>{n} Wochen</translation>
         </message>
         <message>
+            <source>{passage}, take {number}, {rest}</source>
+            <translation>{passage}, Aufnahme {number}, {rest}</translation>
+        </message>
+        <message>
+            <source>{passage}, take {number}, {start}, at {note}</source>
+            <translation>{passage}, Aufnahme {number}, {start}, bei {note}</translation>
+        </message>
+        <message>
             <source>{unbroken_min} without a break. A few minutes' rest is good for hands, back and ears; if anything hurts, stop for today.</source>
             <translation>{unbroken_min} ohne Pause. Ein paar Minuten Ruhe tun Händen, Rücken und Ohren gut; wenn etwas wehtut, für heute aufhören.</translation>
+        </message>
+        <message>
+            <source>{value} ({low} to {high}) {unit}</source>
+            <translation>{value} ({low} bis {high}) {unit}</translation>
         </message>
         <message>
             <source>{value} BPM</source>
@@ -5605,6 +5757,14 @@
         <message>
             <source>{value} cents per minute</source>
             <translation>{value} Cent pro Minute</translation>
+        </message>
+        <message>
+            <source>{what}, due in {days} days.</source>
+            <translation>{what}, fällig in {days} Tagen.</translation>
+        </message>
+        <message>
+            <source>{when}, take {number} ({length})</source>
+            <translation>{when}, Aufnahme {number} ({length})</translation>
         </message>
     </context>
 </TS>

@@ -118,9 +118,9 @@ class DayEdit(QDateEdit):
 
 def take_summary(take: TakeRow) -> str:
     """Give the day, the length and what was measured in one line."""
-    head = f"{day_text(take.practice_day)}, {length_text(take.duration_s)}"
+    head = f"{said(day_text(take.practice_day))}, {length_text(take.duration_s)}"
     if take.state in ("waiting", "failed"):
         words = tr("to be measured") if take.state == "waiting" else tr("could not be measured")
         return f"{head}   {take.notice or words}"
     labels = ((tr("Intonation"), take.intonation), (tr("Tempo"), take.tempo))
-    return "   ".join([head, *(f"{label} {reading_text(value)}" for label, value in labels)])
+    return "   ".join([head, *(f"{label} {said(reading_text(value))}" for label, value in labels)])

@@ -23,6 +23,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from app.services.views import Curve
+from app.ui.spoken import said
 from app.ui.theme import SMALL_PT, Colours, font
 
 _LEAST_BEAT_PX = 4.0
@@ -167,6 +168,7 @@ def draw_gap(painter: QPainter, colours: Colours, rect: QRectF, words: str) -> N
     painter.drawRect(rect)
     if rect.width() < _LEAST_WORDS_PX or not words:
         return
+    words = said(words)
     painter.setFont(font(SMALL_PT))
     metrics = QFontMetricsF(painter.font())
     flags = int(Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap)
