@@ -2509,7 +2509,7 @@
         </message>
         <message>
             <source>Play</source>
-            <translation>Spielen</translation>
+            <translation>Hören</translation>
         </message>
         <message>
             <source>Play it now</source>
@@ -4382,6 +4382,10 @@
         <message>
             <source>minutes today</source>
             <translation>Minuten heute</translation>
+        </message>
+        <message>
+            <source>missed</source>
+            <translation>versäumt</translation>
         </message>
         <message>
             <source>month, day, year</source>

@@ -16,7 +16,7 @@ def promise_figures(view: PromiseView) -> tuple[tuple[str, str], ...]:
     figures = [
         (str(now.days_kept), tr("days kept") if now.days_kept != 1 else tr("day kept")),
         (str(now.day), tr("day since the start")),
-        (str(now.days_missed), "missed"),
+        (str(now.days_missed), tr("missed")),
         (str(now.rest_taken), tr("rest taken")),
         (str(now.needed), tr("still to keep")),
     ]
