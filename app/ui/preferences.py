@@ -122,5 +122,5 @@ class Preferences:
             number = float(str(self._settings.value(key, default)))
         except ValueError:
             return default
-        # All of them are shares or seconds of a reaction; the file may say anything.
-        return number if 0.0 <= number <= 1.0 else default
+        # Shares, or seconds of a reaction; the file may say anything, "nan" as well.
+        return number if 0.0 <= number <= _LARGEST_NUMBER else default

@@ -244,9 +244,7 @@ def test_without_an_output_the_recording_does_not_begin(bench, monkeypatch):
         raise AudioFailure("There is no sound output.", "Plug in headphones.")
 
     monkeypatch.setattr("audio.devices.find_device", find)
-    monkeypatch.setattr(
-        "app.services.inputs.opened_input", lambda *_a, **_k: (Input(), "an input")
-    )
+    monkeypatch.setattr("app.services.inputs.opened_input", lambda *_a, **_k: (Input(), "an input"))
     with pytest.raises(PlainFailure, match="no sound output"):
         bench.recording.start(guides=GuideSettings(click_bpm=60.0))
     assert not bench.recording.is_recording

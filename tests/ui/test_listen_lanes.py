@@ -177,9 +177,7 @@ def colours_at(listen, time_s) -> set[int]:
     picture = listen.lanes.grab().toImage()
     left = round(listen.lanes.x_of(time_s))
     foot = round(listen.lanes._overlay.frames[TEMPO].rect.bottom())
-    return {
-        picture.pixel(left + dx, y) for dx in range(-4, 5) for y in range(foot - 16, foot - 8)
-    }
+    return {picture.pixel(left + dx, y) for dx in range(-4, 5) for y in range(foot - 16, foot - 8)}
 
 
 def _with(view, tempo):
