@@ -189,6 +189,24 @@ def test_a_clip_is_shown_before_it_can_be_written_and_is_remembered(
     assert "clip.mp4" in window.main.lesson.shared.list.item(0).text()
 
 
+def test_of_several_clips_each_is_looked_at_before_any_is_written(
+    window, real_bench, settle, tmp_path, qtbot
+):
+    takes = real_bench.filing.takes()
+    window.desk.shareWanted.emit(takes, 0.0, 0.0)
+    sheet = window.main.sheets.share
+    qtbot.waitUntil(lambda: "LUFS" in sheet.preview.words(), timeout=20_000)
+    settle(window)
+    assert len(sheet.choices) == 2
+    assert not sheet.write_button.isEnabled()
+    sheet.takes.setCurrentRow(1)
+    qtbot.waitUntil(sheet.write_button.isEnabled, timeout=20_000)
+    sheet.write(tmp_path)
+    assert window.jobs.wait_until_idle(60)
+    settle(window)
+    assert len(real_bench.sharing.shared()) == 2
+
+
 def test_days_are_saved_in_an_open_format_and_what_is_left_out_is_said(
     window, real_bench, settle, tmp_path
 ):

@@ -4136,6 +4136,10 @@
             <translation>{count} schreiben</translation>
         </message>
         <message>
+            <source>Write, once all are looked at</source>
+            <translation>Schreiben, sobald alle angesehen sind</translation>
+        </message>
+        <message>
             <source>Writing into {folder}</source>
             <translation>Geschrieben wird in {folder}</translation>
         </message>

@@ -25,7 +25,7 @@ _WAIT_MS = 400
 
 
 class ShareSheet(QDialog):
-    """Nothing is written before the clip as it stands was shown; never modal.
+    """No clip is written before it was shown as it stands; never modal.
 
     Signals
     -------
@@ -44,7 +44,7 @@ class ShareSheet(QDialog):
         self.setModal(False)
         self._desk = desk
         self._stretches: dict[str, tuple[float, float]] = {}
-        self._seen: tuple[ShareChoice, ...] = ()
+        self._seen: set[ShareChoice] = set()
         self.asking: QFileDialog | None = None
         self.takes = QListWidget()
         self.takes.setAccessibleName(tr("Takes; those with a tick become clips"))
@@ -85,7 +85,7 @@ class ShareSheet(QDialog):
         self._stretches = {t.id: (0.0, min(t.duration_s, longest)) for t in takes}
         if len(takes) == 1 and end_s > start_s:
             self._stretches[takes[0].id] = (start_s, min(end_s, start_s + longest))
-        self._seen = ()
+        self._seen.clear()
         self.takes.clear()
         for take in takes:
             title = take.passage_name or tr("no passage")
@@ -161,35 +161,36 @@ class ShareSheet(QDialog):
     def _changed(self) -> None:
         if self._take_id:
             self._stretches[self._take_id] = self.fields.stretch
-        self._seen = ()
         self._enable()
         self._timer.start()
 
     def _look(self) -> None:
         if not self._take_id:
             return
-        sharing, choices = self._desk.workbench.sharing, self.choices
+        sharing = self._desk.workbench.sharing
         shown = self.fields.choice(self._take_id, self.fields.stretch)
         self.preview.clear(tr("Making the preview\N{HORIZONTAL ELLIPSIS}"))
         self._desk.jobs.analyse(
             lambda _progress, _should_stop: sharing.preview(shown),
-            lambda found: self._show(found, choices),
+            lambda found: self._show(found, shown),
             subject="share.preview",
             failed=self._refused,
         )
 
-    def _show(self, found: SharePreview, choices: tuple[ShareChoice, ...]) -> None:
+    def _show(self, found: SharePreview, shown: ShareChoice) -> None:
         self.preview.show_preview(found)
-        self._seen = choices
+        self._seen.add(shown)
         self._enable()
 
     def _refused(self, failure: PlainFailure) -> None:
         self.preview.clear(f"{failure.sentence} {failure.next_step}".strip())
 
     def _enable(self) -> None:
-        count = len(self.choices)
-        self.write_button.setText(
-            tr("Write {count}").format(count=counted(count, "clip")) if count > 1 else tr("Write")
-        )
-        self.write_button.setEnabled(count > 0 and bool(self._seen))
+        choices = self.choices
+        count, unseen = len(choices), len(set(choices) - self._seen)
+        words = tr("Write {count}").format(count=counted(count, "clip")) if count > 1 else ""
+        if count > 1 and unseen:
+            words = tr("Write, once all are looked at")
+        self.write_button.setText(words or tr("Write"))
+        self.write_button.setEnabled(count > 0 and not unseen)
         self.hear.setEnabled(bool(self._take_id))
