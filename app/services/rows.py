@@ -4,8 +4,9 @@ import sys
 from collections.abc import Iterable
 from dataclasses import replace
 
+from app.journal.no_retake import ChosenAs
 from app.journal.practice_days import practice_day
-from app.journal.records import Marker, MeasurementHeadline, Passage, Take
+from app.journal.records import JournalSettings, Marker, MeasurementHeadline, Passage, Take
 from app.services.choosing import Choosing
 from app.services.passages import passage_title
 from app.services.readings import NOT_MEASURED, reading_of
@@ -14,6 +15,7 @@ from app.services.wording import counted
 from app.store.store import Store
 
 NO_PASSAGE = "no passage"
+HIDDEN = "Hidden until you have marked what you hear."
 
 
 def algorithm_in_use() -> str | None:
@@ -40,10 +42,11 @@ class Rows:
         headlines = self._store.measurements.headlines(ids)
         counts = self._store.markers.counts(ids)
         passages = {passage.id: passage for passage in self._store.passages.list()}
-        turn = self._store.settings.get().day_turn_hour
+        settings = self._store.settings.get()
+        turn, heard = settings.day_turn_hour, self._heard_by_ear(settings)
         chosen = self._choosing.of_takes(takes)
         return tuple(
-            replace(
+            _by_ear_first(
                 self._row(
                     take,
                     headlines.get(take.id),
@@ -51,10 +54,17 @@ class Rows:
                     counts.get(take.id, 0),
                     turn,
                 ),
-                chosen_as=chosen[take.id],
+                chosen[take.id],
+                is_hidden=heard is not None and take.id not in heard,
             )
             for take in takes
         )
+
+    def _heard_by_ear(self, settings: JournalSettings) -> frozenset[str] | None:
+        """Give the takes that were heard by ear, where others are to wait for that."""
+        if settings.ear_first_since is None:
+            return None
+        return frozenset(listen.take_id for listen in self._store.first_listens.list())
 
     def of_take(self, take: Take) -> TakeRow:
         """Give one take as a row."""
@@ -148,6 +158,14 @@ def _reading(headline: MeasurementHeadline | None, key: str) -> AnyReading:
     if headline.failure:
         return NoReading(headline.failure)
     return reading_of(headline.summary, key)
+
+
+def _by_ear_first(row: TakeRow, chosen_as: ChosenAs | None, *, is_hidden: bool) -> TakeRow:
+    row = replace(row, chosen_as=chosen_as)
+    if not is_hidden:
+        return row
+    hidden = NoReading(HIDDEN)
+    return replace(row, intonation=hidden, tempo=hidden, dynamics=hidden)
 
 
 def _notice(take: Take, headline: MeasurementHeadline | None) -> str:

@@ -9,7 +9,9 @@ import soundfile
 
 from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
-from app.services.first_listening import HIDDEN, hidden
+from app.services.first_listening import hidden
+from app.services.rows import HIDDEN
+from app.services.views import NoReading, Reading
 from app.store.repair import repair
 from app.wiring import open_workbench
 from sample_audio.generator import NoteSpec, PhraseSpec, render
@@ -208,6 +210,15 @@ def test_the_ear_comes_first_and_then_both_are_compared(bench, take_id, clock):
     assert ("heard_only", "sound: scratch") in kinds
     assert both.hits + both.missed == 4
     assert f"{both.hits} of 4 measured places" in both.sentence
+
+
+def test_lists_hide_the_numbers_of_a_take_that_waits_for_the_ear(bench, take_id):
+    assert isinstance(bench.filing.row(take_id).intonation, Reading)
+    bench.first_listening.switch(on=True)
+    row = bench.filing.row(take_id)
+    assert row.intonation == row.tempo == row.dynamics == NoReading(HIDDEN)
+    bench.first_listening.show(take_id, heard_nothing=True)
+    assert isinstance(bench.filing.row(take_id).intonation, Reading)
 
 
 def test_who_hears_nothing_wrong_may_look_too(bench, take_id):

@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import Qt
 
-from app.services.first_listening import HIDDEN
+from app.services.rows import HIDDEN
 from app.ui.pages.listen_keys import MARKERS, SUGGESTIONS
 
 

@@ -6,7 +6,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 
 from app.journal.records import Marker
-from app.services.first_listening import HIDDEN
+from app.services.rows import HIDDEN
 from app.services.suggestion_views import FirstListenView, SuggestionsView
 from app.services.views import TakeView
 from app.ui.desk import Desk
