@@ -111,7 +111,6 @@ def _import(
     if passage and good:
         good = _into_passage(bench, good, passage)
     try:
-        _say_guessed_days(good)
         rows = watched("filing", lambda progress, stop: bench.importing.file(good, progress, stop))
     except SomeNotFiled as some:
         rows = some.rows
@@ -119,6 +118,8 @@ def _import(
             {"file": str(path), "sentence": f"{failure.sentence} {failure.next_step}"}
             for path, failure in some.failures
         ]
+    not_filed = {Path(failure["file"]) for failure in failures}
+    _say_guessed_days([one for one in good if one.path not in not_filed])
     return rows, failures
 
 

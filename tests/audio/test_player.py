@@ -4,10 +4,12 @@ import math
 import threading
 import time
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from typing import Any, TypeVar
 
 import numpy as np
 import pytest
+import sounddevice
 
 from audio import devices
 from audio.errors import AudioFailure
@@ -418,9 +420,17 @@ def gap_when_switching_s(device: str, player: Player) -> float:
     return silence_around(time_s, sound, begun_s, time_s[-1] - 0.15)
 
 
+def heard_gap_s(device: str, player: Player) -> float:
+    for _ in range(3):
+        with suppress(sounddevice.PortAudioError):  # a busy server lost the listener
+            return gap_when_switching_s(device, player)
+        time.sleep(2.5)
+    return math.inf
+
+
 @pytest.mark.room
 def test_switching_takes_leaves_no_gap(virtual_room: Any, player: Player) -> None:
-    gap_s = without_a_gap(player, lambda: gap_when_switching_s(virtual_room.device, player))
+    gap_s = without_a_gap(player, lambda: heard_gap_s(virtual_room.device, player))
     print(f"longest silence around two switches: {1000 * gap_s:.1f} ms")
     assert gap_s < 0.05
 

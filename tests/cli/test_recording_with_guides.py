@@ -79,7 +79,9 @@ def test_an_armed_take_has_the_beats_of_the_click_it_was_played_to(
                   "--no-measure", "--json")  # fmt: skip
     assert ran.code == 0, ran.err
     assert "too loud" in ran.err, "the caution comes before the sound"
-    assert ran.json["duration_s"] == pytest.approx(1.0 + len(sound) / rate + 1.0, abs=1.5)
+    length_s = 1.0 + len(sound) / rate + 1.0
+    # The sound server of a busy machine may leave a gap of seconds in what is played.
+    assert length_s - 1.5 < ran.json["duration_s"] < length_s + 4.0
     with open_workbench(journal_dir) as bench:
         settings = bench.listening.open_take(ran.json["id"]).settings
     assert settings.pulse_bpm == 120.0
