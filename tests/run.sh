@@ -28,7 +28,7 @@ run_tests() {
     .venv/bin/coverage run -m pytest "$@"
     return
   fi
-  calculating="tests/analysis tests/sample_audio tests/services"
+  calculating="tests/analysis tests/sample_audio tests/services tests/store tests/journal"
   others=
   for folder in $calculating; do
     others="$others --ignore=$folder"
