@@ -37,6 +37,35 @@ def cut_clip(path: Path, start_s: float, end_s: float) -> bytes:
     AudioFailure
         When the recording cannot be read, or nothing of it lies between the two.
     """
+    samples, rate = cut(path, start_s, end_s, fade_s=_FADE_S)
+    return encode_aac(samples, rate)
+
+
+def cut(
+    path: Path, start_s: float, end_s: float, *, fade_s: float
+) -> tuple[NDArray[np.float32], int]:
+    """Read a piece of a recording, faded in and out.
+
+    Parameters
+    ----------
+    path : Path
+        Any sound file or clip; it is only read.
+    start_s, end_s : float
+        From where to where, seconds; drawn back to the ends of the recording.
+    fade_s : float
+        At each end, seconds; at most half of the piece.
+
+    Returns
+    -------
+    samples : ndarray of float32, shape (n, channels)
+        One or two channels; more are mixed into one.
+    sample_rate_hz : int
+
+    Raises
+    ------
+    AudioFailure
+        When the recording cannot be read, or nothing of it lies between the two.
+    """
     source, rate = open_source(path)
     try:
         start = max(0, round(start_s * rate))
@@ -50,7 +79,7 @@ def cut_clip(path: Path, start_s: float, end_s: float) -> bytes:
         close = getattr(source, "close", None)
         if close is not None:
             close()
-    return encode_aac(_faded(_at_most_two(samples), rate), rate)
+    return _faded(_at_most_two(samples), round(fade_s * rate)), rate
 
 
 def encode_aac(samples: NDArray[np.float32], sample_rate_hz: int) -> bytes:
@@ -95,8 +124,8 @@ def _at_most_two(samples: NDArray[np.float32]) -> NDArray[np.float32]:
     return mixed
 
 
-def _faded(samples: NDArray[np.float32], rate: int) -> NDArray[np.float32]:
-    length = min(len(samples) // 2, round(_FADE_S * rate))
+def _faded(samples: NDArray[np.float32], length: int) -> NDArray[np.float32]:
+    length = min(len(samples) // 2, length)
     if not length:
         return samples
     faded = np.array(samples, dtype=np.float32)

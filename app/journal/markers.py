@@ -23,7 +23,7 @@ _GOES_ON: dict[MarkerState, frozenset[MarkerState]] = {
     MarkerState.RETURNED: frozenset({MarkerState.SETTLED}),
 }
 
-_WORDS = {
+STATE_WORDS = {
     MarkerState.TO_WORK_ON: "to work on",
     MarkerState.SETTLED: "settled",
     MarkerState.RETURNED: "returned",
@@ -81,9 +81,10 @@ def changed(before: Marker, after: Marker, duration_s: float, now: datetime) -> 
         msg = "a marker keeps its id and its take"
         raise ValueError(msg)
     if after.state != before.state and after.state not in _GOES_ON[before.state]:
-        allowed = " or ".join(sorted(_WORDS[state] for state in _GOES_ON[before.state]))
+        allowed = " or ".join(sorted(STATE_WORDS[state] for state in _GOES_ON[before.state]))
+        was, wanted = STATE_WORDS[before.state], STATE_WORDS[after.state]
         raise PlainFailure(
-            f"A marker that is {_WORDS[before.state]} cannot become {_WORDS[after.state]}.",
+            f"A marker that is {was} cannot become {wanted}.",
             f"It can become {allowed}.",
         )
     kept = checked(after, duration_s)

@@ -1,5 +1,6 @@
 """Two takes of a passage beside each other, and a passage over the weeks."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -68,7 +69,7 @@ class ComparingService:
         passage_id = self._take(take_b).passage_id
         trends = {}
         if passage_id is not None and self._take(take_a).passage_id == passage_id:
-            trends = {key: self.trend(passage_id, key) for key in TREND_KEYS}
+            trends = self.trends(passage_id)
         a, b = self._listening.open_take(take_a), self._listening.open_take(take_b)
         return replace(compare_view(found, a, b, trends), levels=self.levels(take_a, take_b))
 
@@ -124,6 +125,12 @@ class ComparingService:
         key : str
             One of :meth:`trend_keys`.
         """
+        return self.trends(passage_id, (key,))[key]
+
+    def trends(
+        self, passage_id: str, keys: Sequence[str] = tuple(TREND_KEYS)
+    ) -> dict[str, TrendView]:
+        """Follow several measures of a passage, reading its takes once."""
         from analysis.verdicts import trend_comparisons  # noqa: PLC0415 - scipy, when needed
         from app.services.trends import trend_view  # noqa: PLC0415
         from app.services.week_points import week_points  # noqa: PLC0415
@@ -132,24 +139,28 @@ class ComparingService:
         if passage is None:
             raise PlainFailure("That passage is not there.", "Choose another one.")
         fair = fair_takes(self._store.takes.list(passage_id=passage_id))
-        takes = fair.with_measure(key)
-        headlines = self._store.measurements.headlines([take.id for take in takes])
+        headlines = dict(self._store.measurements.headlines([take.id for take in fair.takes]))
         bounds = self._store.bounds.get(passage_id)
-        is_rubato = key == "steadiness_cv_percent" and bounds is not None and bounds.is_rubato
-        passages = passages_looked_at(self._store, passage_id)
-        view = trend_view(
-            passage,
-            key,
-            takes,
-            dict(headlines),
-            comparisons=trend_comparisons(len(TREND_KEYS), passages),
-            not_judged=_RUBATO if is_rubato else "",
+        is_rubato = bounds is not None and bounds.is_rubato
+        comparisons = trend_comparisons(
+            len(TREND_KEYS), passages_looked_at(self._store, passage_id)
         )
-        shown = {point.take_id for point in view.points}
-        chosen = self._choosing.in_trend(take for take in takes if take.id in shown)
-        said = (chosen, *fair.about(key))
-        notice = " ".join(sentence for sentence in said if sentence)
-        return replace(view, notice=notice, weeks=week_points(view.points))
+        found = {}
+        for key in keys:
+            takes = fair.with_measure(key)
+            view = trend_view(
+                passage,
+                key,
+                takes,
+                headlines,
+                comparisons=comparisons,
+                not_judged=_RUBATO if is_rubato and key == "steadiness_cv_percent" else "",
+            )
+            shown = {point.take_id for point in view.points}
+            chosen = self._choosing.in_trend(take for take in takes if take.id in shown)
+            notice = " ".join(sentence for sentence in (chosen, *fair.about(key)) if sentence)
+            found[key] = replace(view, notice=notice, weeks=week_points(view.points))
+        return found
 
     def notes_of(self, take_id: str) -> "tuple[JudgedNote, ...]":
         """Give the notes of a take, which is measured first where it was not."""

@@ -2,7 +2,8 @@
 
 from datetime import date, timedelta
 
-from app.journal.records import MarkerState, Take
+from app.journal.markers import STATE_WORDS
+from app.journal.records import Take
 from app.services.assigning import AssignmentService
 from app.services.comparing import ComparingService
 from app.services.minutes import MinutesService
@@ -23,11 +24,6 @@ from app.services.wording import (
 from app.store.store import Store
 
 _DAYS_A_WEEK = 7
-_STATES = {
-    MarkerState.TO_WORK_ON: "to work on",
-    MarkerState.SETTLED: "settled",
-    MarkerState.RETURNED: "returned",
-}
 
 
 class ReportingService:
@@ -143,7 +139,7 @@ class ReportingService:
             lines.append(
                 f"  {day_text(row.practice_day)}  {row.passage_name}, take {row.take_number},"
                 f" {position_text(marker.start_s)}{near}  {marker.category}"
-                f" ({_STATES[marker.state]}, {marker.author.value}){text}"
+                f" ({STATE_WORDS[marker.state]}, {marker.author.value}){text}"
             )
         return "\n".join(lines)
 

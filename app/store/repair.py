@@ -201,11 +201,8 @@ def _refresh_sidecars(store: Store) -> int:
     """Write every sidecar that is not there; returns how many."""
     folders = store.folders
     takes = store.takes.list(include_deleted=True)
-    days = {s.practice_day for s in store.sessions.list()}
-    days |= {r.practice_day for r in store.rest_days.list()}
-    days |= {a.practice_day for a in store.attempts.list()}
     lost = [t.id for t in takes if not folders.sidecar(t.file).exists()]
-    lost_days = [day for day in days if not folders.day_card(day).exists()]
+    lost_days = [day for day in store.sidecars.days() if not folders.day_card(day).exists()]
     store.sidecars.ask_for(take_ids=lost, days=lost_days, journal=not folders.journal_card.exists())
     return len(lost) + len(lost_days)
 

@@ -177,7 +177,6 @@ def _ids(connection: Connection, model: type[Base]) -> set[str]:
 def _write_all_sidecars(store: Store) -> None:
     """Have every sidecar say what the restored database says."""
     takes = store.takes.list(include_deleted=True)
-    days = {s.practice_day for s in store.sessions.list()}
-    days |= {r.practice_day for r in store.rest_days.list()}
-    days |= {a.practice_day for a in store.attempts.list()}
-    store.sidecars.ask_for(take_ids=[take.id for take in takes], days=days, journal=True)
+    store.sidecars.ask_for(
+        take_ids=[take.id for take in takes], days=store.sidecars.days(), journal=True
+    )

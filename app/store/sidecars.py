@@ -115,6 +115,21 @@ class Sidecars:
             if journal:
                 self._work.touch(JOURNAL_KEY)
 
+    def days(
+        self, *, first_day: date | None = None, last_day: date | None = None
+    ) -> tuple[date, ...]:
+        """List the practice days that have something to say in a card of their own."""
+        records, span = self._records, {"first_day": first_day, "last_day": last_day}
+        with self._work.connection():
+            found = {session.practice_day for session in records.sessions.list(**span)}
+            found |= {rest.practice_day for rest in records.rest_days.list(**span)}
+            found |= {
+                attempt.practice_day
+                for attempt in records.attempts.list(first_day=first_day, last_day=last_day)
+            }
+            found |= set(records.plans.days(**span))
+        return tuple(sorted(found))
+
     def cards(
         self, *, first_day: date | None = None, last_day: date | None = None
     ) -> tuple[Card, ...]:
@@ -125,22 +140,10 @@ class Sidecars:
         records, now = self._records, self._clock()
         with self._work.connection():
             takes = records.takes.list(first_day=first_day, last_day=last_day, include_deleted=True)
-            days = {
-                session.practice_day
-                for session in records.sessions.list(first_day=first_day, last_day=last_day)
-            }
-            days |= {
-                rest.practice_day
-                for rest in records.rest_days.list(first_day=first_day, last_day=last_day)
-            }
-            days |= {
-                attempt.practice_day
-                for attempt in records.attempts.list(first_day=first_day, last_day=last_day)
-            }
-            days |= set(records.plans.days(first_day=first_day, last_day=last_day))
+            days = self.days(first_day=first_day, last_day=last_day)
             return (
                 *self._take_cards([take.id for take in takes], now),
-                *(self._day_card(day, now) for day in sorted(days)),
+                *(self._day_card(day, now) for day in days),
                 self._journal_card(now),
             )
 

@@ -4,7 +4,8 @@ from collections import defaultdict
 from collections.abc import Sequence
 from datetime import date, timedelta
 
-from app.journal.records import AimMet, Marker, MarkerState, Take
+from app.journal.markers import STATE_WORDS
+from app.journal.records import AimMet, Marker, Take
 from app.services.assigning import AssignmentService
 from app.services.comparing import ComparingService
 from app.services.items import titles_of
@@ -38,11 +39,6 @@ _BEFORE_S, _AFTER_S = 2.0, 3.0
 """What is heard around a marked moment: enough to know where in the music it is."""
 
 _LONGEST_CLIP_S = 15.0
-_STATES = {
-    MarkerState.TO_WORK_ON: "to work on",
-    MarkerState.SETTLED: "settled",
-    MarkerState.RETURNED: "returned",
-}
 _MET = {AimMet.YES: "met", AimMet.PARTLY: "partly met", AimMet.NO: "not met"}
 _REST = {True: "planned", False: "marked"}
 
@@ -173,7 +169,7 @@ class Gatherer:
 
     def _changes(self, passage_id: str) -> tuple[tuple[str, ...], str]:
         """Give the trends that say something, or why there is none, and what to beware of."""
-        trends = [self._comparing.trend(passage_id, key) for key, _ in self._comparing.trend_keys()]
+        trends = tuple(self._comparing.trends(passage_id).values())
         said = [trend for trend in trends if isinstance(trend.slope, Reading)]
         lines = [trend_text(trend) for trend in said]
         if not lines:
@@ -201,7 +197,7 @@ def _marker_part(row: MarkerRow, duration_s: float) -> MarkerPart:
             f" {position_text(marker.start_s)}{near}"
         ),
         what=(
-            f"{marker.category}, weight {marker.weight}, {_STATES[marker.state]}"
+            f"{marker.category}, weight {marker.weight}, {STATE_WORDS[marker.state]}"
             f" ({'teacher' if marker.author.value == 'teacher' else 'self'})"
         ),
         text=marker.text,

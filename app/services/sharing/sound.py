@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from analysis.loudness import measure_loudness, measure_true_peak_dbtp
-from audio.sources import open_source
+from audio.clip_cutting import cut
 
 HIGHEST_PEAK_DBTP = -1.0
 """EBU R 128: the true peak of a programme stays at or below this."""
@@ -44,15 +44,7 @@ def clip_sound(
     AudioFailure
         Where the recording cannot be read.
     """
-    source, rate = open_source(path)
-    try:
-        read = source.read(round(start_s * rate), round(end_s * rate))
-    finally:
-        close = getattr(source, "close", None)
-        if close is not None:
-            close()
-    samples = np.array(read[:, :2] if read.shape[1] <= 2 else read.mean(axis=1, keepdims=True))
-    samples = _faded(samples.astype(np.float32), round(fade_s * rate))
+    samples, rate = cut(path, start_s, end_s, fade_s=fade_s)
     loudness = measure_loudness(samples, rate).integrated_lufs
     peak = measure_true_peak_dbtp(samples, rate)
     if loudness is None:
@@ -65,15 +57,6 @@ def clip_sound(
         sentence += f" {target_lufs:.0f} LUFS would overload it: peaks stay at -1 dBTP."
     scaled = (samples * np.float32(10 ** (gain_db / 20))).astype(np.float32)
     return ClipSound(scaled, rate, gain_db, result, sentence)
-
-
-def _faded(samples: NDArray[np.float32], length: int) -> NDArray[np.float32]:
-    length = min(length, len(samples) // 2)
-    if length:
-        ramp = (0.5 - 0.5 * np.cos(np.pi * (np.arange(length) + 0.5) / length))[:, np.newaxis]
-        samples[:length] *= ramp.astype(np.float32)
-        samples[-length:] *= ramp[::-1].astype(np.float32)
-    return samples
 
 
 def with_silence(sound: ClipSound, before_s: float) -> NDArray[np.float32]:
