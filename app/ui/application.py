@@ -17,6 +17,7 @@ from app.ui.desk import Desk
 from app.ui.icons import program_icon
 from app.ui.language import use_language
 from app.ui.main_window import MainWindow
+from app.ui.models.key_repeats import KeyRepeats
 from app.ui.preferences import Preferences
 from app.ui.spoken import forget
 from app.ui.theme import Theme
@@ -57,6 +58,7 @@ class Window(QObject):
         self.jobs = Jobs(self)
         self.desk = Desk(workbench, self.jobs, self.theme, preferences, self)
         self.main = MainWindow(self.desk)
+        KeyRepeats(self.desk.keys, self.main)
         self.bug_dialogs: list[BugDialog] = []
         self.jobs.bug_found.connect(self.show_bug)
         # A window that stays open for days is backed up all the same.

@@ -137,6 +137,20 @@ PEDAL_IDS: tuple[str, ...] = (
 )
 """Actions that may have a key of the player's own beside their usual ones."""
 
+_REPEATING = frozenset(
+    {
+        *("listen.back", "listen.forward", "listen.back_note", "listen.forward_note"),
+        *("listen.slower", "listen.faster", "listen.louder", "listen.quieter"),
+        *("listen.zoom_in", "listen.zoom_out", "listen.pan_left", "listen.pan_right"),
+        *("listen.lane_taller", "listen.lane_lower"),
+        *("listen.next_marker", "listen.previous_marker"),
+        *("listen.next_suggestion", "listen.previous_suggestion"),
+        *("compare.back", "compare.forward", "compare.slower", "compare.faster"),
+        *("calendar.previous", "calendar.next", "lesson.previous", "lesson.next"),
+    }
+)
+"""Actions that go on step by step while their key is held; all others happen once."""
+
 # Without these nobody gets about without a mouse.
 _KEPT_FREE = {"Tab", "Shift+Tab", "Esc"}
 
@@ -191,13 +205,21 @@ class KeyMap(QObject):
         super().__init__(parent)
         self._bound: dict[str, QAction] = {}
         self._own = {key: value for key, value in own_keys.items() if key in PEDAL_IDS}
+        self.last_triggered = ""
+        """The id of what happened since a key went down last; see :class:`KeyRepeats`."""
 
     def bind(self, widget: QWidget, action_id: str, slot: Callable[[], object]) -> QAction:
         """Make the action on `widget`; its keys work while that widget is shown."""
         action = QAction(tr(spec_of(action_id).text), widget)
         # Hidden pages do not answer, so the keys of five pages never meet.
         action.setShortcutContext(Qt.ShortcutContext.WindowShortcut)
-        action.triggered.connect(lambda _checked=False: slot())
+        action.setAutoRepeat(self.repeats(action_id))
+
+        def happen(_checked: bool = False) -> None:
+            self.last_triggered = action_id
+            slot()
+
+        action.triggered.connect(happen)
         widget.addAction(action)
         self._bound[action_id] = action
         self._give_keys(action_id)
@@ -206,6 +228,11 @@ class KeyMap(QObject):
     def action(self, action_id: str) -> QAction:
         """Return the bound action."""
         return self._bound[action_id]
+
+    @staticmethod
+    def repeats(action_id: str) -> bool:
+        """Tell whether an action goes on step by step while its key is held."""
+        return action_id in _REPEATING
 
     def own_key(self, action_id: str) -> str:
         """Return the player's own key of an action, empty where there is none."""

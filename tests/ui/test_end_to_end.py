@@ -69,7 +69,7 @@ def came_about(met: Callable[[], object], timeout_s: float) -> bool:
     return bool(met())
 
 
-def wait_for(what: str, met: Callable[[], object], timeout_s: float = 60.0) -> object:
+def wait_for(what: str, met: Callable[[], object], timeout_s: float = 120.0) -> object:
     deadline = time.monotonic() + timeout_s
     while not (found := met()):
         assert time.monotonic() < deadline, f"{what} never came about"
@@ -122,7 +122,7 @@ def test_an_evening_of_listening_with_keys_and_mouse(tools, real_journal, virtua
     assert moment[2] is None
     assert moment[3] == "late 2", "typed while it played on"
     assert held[0] == "sound"
-    assert 0.5 < held[2] - held[1] < 2.0, "as long as the key was down"
+    assert 0.25 < held[2] - held[1] < 1.5, "as long as the key was down, at half the speed"
     assert held[1] > moment[1], "it played on"
     assert selected[0] == "intonation"
     with open_workbench(real_journal) as bench:
@@ -148,19 +148,22 @@ def listen_in_the_evening(hands: Hands, journal: Path, before: int) -> None:
     time.sleep(1.0)
     hands.keys("ctrl+2")
     time.sleep(3.0)
+    hands.keys(*["minus"] * 10)  # half the speed: it has to play on while a slow machine types
     hands.keys("space")
     time.sleep(0.8)
     hands.keys("2")
     wait_for("the marker of a tap", placed(1))
     hands.keys("e")
+    time.sleep(1.0)  # the text field takes the keys
     hands.do("type", "--delay", 40, "late 2")
     hands.keys("Return")
     wait_for("the text", lambda: markers_in(journal)[before][3] == "late 2")
+    # Long enough for the display to repeat the key. A busy one may have lost it altogether.
     for _ in range(3):
         time.sleep(1.0)  # the text field gives the keys back to the page
         hands.hold("3", 0.9)
-        if came_about(placed(2), 15.0):
-            break  # else a busy display lost the key
+        if came_about(lambda: len(markers_in(journal)) > before + 1, 15.0):
+            break
     wait_for("the marker of a key that was held", placed(2))
     hands.keys("space")
     hands.drag((300, 300), (500, 305))

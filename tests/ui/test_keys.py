@@ -3,7 +3,9 @@
 from collections import Counter
 
 import pytest
-from PySide6.QtGui import QKeySequence
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import QKeyEvent, QKeySequence
+from PySide6.QtWidgets import QApplication
 
 from app.journal.records import DEFAULT_CATEGORIES
 from app.ui.keys import ACTIONS, MARKER_KEY_COUNT, Where, keys_text
@@ -66,3 +68,38 @@ def test_hidden_pages_do_not_answer(window, qtbot):
     window.main.show_page(1)
     qtbot.keyClick(window.main, "R")
     assert not window.main.recorder.is_recording
+
+
+def dated(kind, key, at_ms):
+    event = QKeyEvent(kind, ord(key), Qt.KeyboardModifier.NoModifier, key)
+    event.setTimestamp(at_ms)
+    event.ignore()
+    return event
+
+
+def press(target, key, at_ms):
+    """What a display's press comes to; True where no action may answer it."""
+    override = dated(QEvent.Type.ShortcutOverride, key, at_ms)
+    QApplication.sendEvent(target, override)
+    return override.isAccepted()
+
+
+@pytest.mark.parametrize(("action_id", "again"), [("practice.level", False), ("listen.back", True)])
+def test_a_held_key_repeats_only_what_goes_on_step_by_step(window, action_id, again):
+    key = "L"
+    assert not press(window.main, key, 5_000)
+    window.desk.keys.action(action_id).trigger()
+    for at_ms in (5_660, 5_700):  # X11 dates release and repeat alike
+        QApplication.sendEvent(window.main, dated(QEvent.Type.KeyRelease, key, at_ms))
+        assert press(window.main, key, at_ms) is not again
+        if not again:  # else the action takes the press
+            handle = window.main.windowHandle()
+            QApplication.sendEvent(handle, dated(QEvent.Type.KeyPress, key, at_ms))
+    QApplication.sendEvent(window.main, dated(QEvent.Type.KeyRelease, key, 5_740))
+    assert not press(window.main, key, 5_830), "pressed again"
+
+
+def test_a_repeat_is_not_swallowed_where_the_first_press_was_typed(window):
+    assert not press(window.main, "L", 5_000)
+    QApplication.sendEvent(window.main, dated(QEvent.Type.KeyRelease, "L", 5_660))
+    assert not press(window.main, "L", 5_660)

@@ -9,7 +9,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QApplication
 
 from app.journal.records import Author, MarkerState
-from app.ui.models.held_key import HELD_S
+from app.ui.models.held_key import HELD_S, SETTLE_MS
 
 SHIFT = Qt.KeyboardModifier.ShiftModifier
 OFFSCREEN = ("propagateSizeHints", "raise")
@@ -58,6 +58,52 @@ def test_a_key_that_is_held_marks_a_span(listen, qtbot, bench, settle, window):
     assert (placed.start_s, placed.end_s) == pytest.approx((5.0 - reaction_s, 7.5 - reaction_s))
     assert len(bench.state.markers) == before + 1, "the repeats of the key placed nothing"
     assert bench.playing.now.playing
+
+
+def dated(kind, key, at_ms):
+    event = QKeyEvent(kind, ord(key), Qt.KeyboardModifier.NoModifier, key)
+    event.setTimestamp(at_ms)
+    event.ignore()
+    return event
+
+
+def test_repeats_that_qt_does_not_flag_are_told_by_their_time(listen, qtbot, bench, settle, window):
+    before = len(bench.state.markers)
+    qtbot.keyClick(listen, Qt.Key.Key_Space)
+    listen.transport.seek(5.0)
+    qtbot.keyPress(listen, "3")
+    qtbot.wait(round(1000 * HELD_S) + 50)
+    for at_ms in (70_000, 70_040, 70_081):  # as X11 sends them
+        up = dated(QEvent.Type.KeyRelease, "3", at_ms)
+        QApplication.sendEvent(listen, up)
+        override = dated(QEvent.Type.ShortcutOverride, "3", at_ms)
+        QApplication.sendEvent(listen, override)
+        assert override.isAccepted(), "no action is triggered once more"
+        QApplication.sendEvent(listen, dated(QEvent.Type.KeyPress, "3", at_ms))
+        qtbot.wait(3 * SETTLE_MS)
+        assert listen.marking._held.is_waiting
+    bench.playing.seek(7.5)
+    listen.transport._look()
+    QApplication.sendEvent(listen, dated(QEvent.Type.KeyRelease, "3", 70_120))
+    qtbot.waitUntil(lambda: not listen.marking._held.is_waiting)
+    settle(window)
+    assert len(bench.state.markers) == before + 1
+    assert last_placed(bench).end_s is not None
+
+
+def test_two_quick_taps_are_two_markers(listen, qtbot, bench, settle, window):
+    before = len(bench.state.markers)
+    qtbot.keyClick(listen, Qt.Key.Key_Space)
+    listen.transport.seek(5.0)
+    qtbot.keyPress(listen, "3")
+    QApplication.sendEvent(listen, dated(QEvent.Type.KeyRelease, "3", 70_000))
+    override = dated(QEvent.Type.ShortcutOverride, "3", 70_090)
+    QApplication.sendEvent(listen, override)
+    assert not override.isAccepted()
+    assert not listen.marking._held.is_waiting, "the first is settled"
+    qtbot.keyClick(listen, "3")
+    settle(window)
+    assert len(bench.state.markers) == before + 2
 
 
 def test_a_short_press_marks_a_moment(listen, qtbot, bench, settle, window):

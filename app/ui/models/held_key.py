@@ -3,12 +3,17 @@
 import time
 from collections.abc import Callable
 
-from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt, QTimer
 from PySide6.QtGui import QKeyEvent
+
+from app.ui.models.key_repeats import is_repeat
 
 HELD_S = 0.35
 """From here on a press counts as held; a tap takes about a tenth of a second
 (common practice, no source)."""
+
+SETTLE_MS = 20
+"""So long a release waits for a press that shows it to be a repeat."""
 
 _MODIFIERS = (
     Qt.Key.Key_Shift,
@@ -30,6 +35,12 @@ class HeldKey(QObject):
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
         self._pressed_at: float | None = None
+        self._came_up: QKeyEvent | None = None
+        self._came_up_at = 0.0
+        self._settling = QTimer(self)
+        self._settling.setSingleShot(True)
+        self._settling.setInterval(SETTLE_MS)
+        self._settling.timeout.connect(self.give_up)
         self._released: Callable[[float], None] | None = None
 
     @property
@@ -53,12 +64,15 @@ class HeldKey(QObject):
     def give_up(self) -> None:
         """Count the key as released now, where one is waited for."""
         application = QCoreApplication.instance()
+        came_up, self._came_up = self._came_up, None
+        self._settling.stop()
         released, self._released = self._released, None
         if released is None or application is None:
             return
         application.removeEventFilter(self)
         pressed_at, self._pressed_at = self._pressed_at, None
-        released(time.monotonic() - pressed_at if pressed_at is not None else 0.0)
+        until = self._came_up_at if came_up is not None else time.monotonic()
+        released(until - pressed_at if pressed_at is not None else 0.0)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Notice a press, its release, or that the program gets no keys any more."""
@@ -66,14 +80,35 @@ class HeldKey(QObject):
         if kind == QEvent.Type.ApplicationDeactivate:
             self.give_up()
         elif (
-            kind in (QEvent.Type.ShortcutOverride, QEvent.Type.KeyRelease)
-            and isinstance(event, QKeyEvent)
+            isinstance(event, QKeyEvent)
             and not event.isAutoRepeat()
             and event.key() not in _MODIFIERS
         ):
             if kind == QEvent.Type.KeyRelease:
-                self.give_up()
-                self._pressed_at = None
-            elif not self.is_waiting:
-                self._pressed_at = time.monotonic()
+                self._comes_up(event)
+            elif kind == QEvent.Type.ShortcutOverride and self._repeats(event):
+                event.accept()  # so that no action is triggered
+                return True
+            elif kind == QEvent.Type.KeyPress and self._repeats(event):
+                self._came_up = None  # it is still down
+                self._settling.stop()
+                return True
+            elif kind == QEvent.Type.ShortcutOverride:
+                if self._came_up is not None:
+                    self.give_up()
+                if not self.is_waiting:
+                    self._pressed_at = time.monotonic()
         return super().eventFilter(watched, event)
+
+    def _comes_up(self, event: QKeyEvent) -> None:
+        if self._came_up is None:
+            self._came_up_at = time.monotonic()
+        if self.is_waiting and event.timestamp():
+            self._came_up = QKeyEvent(event)
+            self._settling.start()
+        else:
+            self.give_up()
+            self._pressed_at = None
+
+    def _repeats(self, event: QKeyEvent) -> bool:
+        return is_repeat(event, self._came_up)

@@ -81,6 +81,4 @@ def bind_listen_keys(page: "ListenPage") -> None:
     for action_id, slot in slots.items():
         bind(page, f"listen.{action_id}", slot)
     for number in range(1, MARKER_KEY_COUNT + 1):
-        action = bind(page, f"listen.mark_{number}", partial(marking.mark, number))
-        # A key that is held repeats itself; it is one marker all the same.
-        action.setAutoRepeat(False)
+        bind(page, f"listen.mark_{number}", partial(marking.mark, number))
