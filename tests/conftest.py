@@ -65,6 +65,37 @@ def _own_home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.Monk
     return home
 
 
+@pytest.fixture(scope="session")
+def _new_database(tmp_path_factory: pytest.TempPathFactory) -> bytes:
+    from app.store.migrating import migrate
+
+    path = tmp_path_factory.mktemp("database") / "journal.db"
+    migrate(path)
+    return path.read_bytes()
+
+
+@pytest.fixture(scope="module")
+def new_databases_copied(_new_database: bytes) -> Iterator[None]:
+    """Give each new journal a copy of one empty database, made by the real migrations.
+
+    For rooms whose tests start hundreds of journals. ``tests/store`` tests the migrations
+    themselves and does without.
+    """
+    from app.store import migrating
+
+    real = migrating.migrate
+
+    def copied(database: Path, target: str = "head") -> None:
+        if target == "head" and not (database.exists() and database.stat().st_size):
+            database.write_bytes(_new_database)
+        else:
+            real(database, target)
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(migrating, "migrate", copied)
+        yield
+
+
 @pytest.fixture(autouse=True)
 def _no_leaked_threads() -> Iterator[None]:
     before = set(threading.enumerate())

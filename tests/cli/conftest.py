@@ -14,6 +14,11 @@ from sample_audio.generator import NoteSpec, PhraseSpec, render
 DEVIATIONS = (5.0, -8.0, 12.0, 0.0, -15.0, 7.0)
 
 
+@pytest.fixture(scope="module", autouse=True)
+def _databases_copied(new_databases_copied) -> None:
+    """Start journals quickly."""
+
+
 @dataclass(frozen=True)
 class Ran:
     code: int

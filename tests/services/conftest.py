@@ -16,6 +16,11 @@ NOTES = (62, 64, 66, 67, 69, 71, 69, 67)
 DEVIATIONS = (5.0, -8.0, 12.0, 0.0, -15.0, 7.0, -3.0, 9.0)
 
 
+@pytest.fixture(scope="module", autouse=True)
+def _databases_copied(new_databases_copied) -> None:
+    """Start journals quickly."""
+
+
 @dataclass
 class Clock:
     now: datetime = field(default_factory=lambda: datetime(2026, 3, 14, 19, 30, tzinfo=ZONE))

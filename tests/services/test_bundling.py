@@ -42,19 +42,26 @@ def bring(bench: Workbench, path: Path, passage_id: str | None, day: date) -> st
     return bench.importing.file(bench.importing.propose([path], passage_id, day))[0].id
 
 
-@pytest.fixture
-def home(tmp_path) -> Path:
-    folder = tmp_path / "home"
+@pytest.fixture(scope="module")
+def _home_once(tmp_path_factory) -> Path:
+    sounds = tmp_path_factory.mktemp("sounds")
+    folder = tmp_path_factory.mktemp("home") / "journal"
     with open_workbench(folder, clock=lambda: EVENING) as bench:
         passage = bench.passages.add("Study", "Opening", "1-8", PlayingSettings("viola"))
         for number in range(3):
-            take_id = bring(bench, sound(tmp_path, number), passage.id, date(2026, 3, 7 + number))
+            take_id = bring(bench, sound(sounds, number), passage.id, date(2026, 3, 7 + number))
             bench.marking.add(take_id, 0.05, category="rhythm", text=f"late {number}")
-        bring(bench, sound(tmp_path, 9), None, date(2026, 1, 1))
+        bring(bench, sound(sounds, 9), None, date(2026, 1, 1))
         bench.practising.set_minutes(date(2026, 3, 8), 35)
         bench.practising.mark_rest(date(2026, 3, 10), planned=True)
         bench.assignments.add(date(2026, 3, 14), "third finger")
     return folder
+
+
+@pytest.fixture
+def home(_home_once, tmp_path) -> Path:
+    """Give the player's journal, closed."""
+    return Path(shutil.copytree(_home_once, tmp_path / "home"))
 
 
 def bundled(home: Path, target: Path, **options: bool) -> Path:
