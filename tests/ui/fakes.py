@@ -847,6 +847,13 @@ class FakeInputMemory:
         return self.words
 
 
+class FakeReminders:
+    """Never due. A window that stands for a minute, on a busy machine, asks all the same."""
+
+    def due(self):
+        return ""
+
+
 class FakeLatency:
     def __init__(self) -> None:
         self.found: RoundTripRecord | None = None
@@ -917,6 +924,7 @@ class FakeWorkbench:
         self.suggesting = ear_fakes.FakeSuggesting(self.marking)
         self.first_listening = ear_fakes.FakeFirstListening(self)
         self.filming = ear_fakes.FakeFilming()
+        self.reminders = FakeReminders()
 
 
 def full_workbench(take_count: int = 12) -> FakeWorkbench:
