@@ -1,5 +1,6 @@
 """An open way from a microphone into a ring; the callback does nothing but copy."""
 
+import itertools
 import statistics
 import threading
 import time
@@ -80,7 +81,7 @@ class Input:
         stalled = time.monotonic() - self._last_callback > _STALL_S
         return self._ended.is_set() or stalled
 
-    def open(self, sample_rate_hz: int, channels: int, first_channel: int = 0) -> None:
+    def open(self, sample_rate_hz: int, channels: int, first_channel: int | None = None) -> None:
         """Open the stream; it does not run yet.
 
         Parameters
@@ -89,8 +90,9 @@ class Input:
             Rate to try before the device's own.
         channels : int
             Channels wanted; fewer when the device has fewer.
-        first_channel : int
-            The first of the device's channels to take, counted from 0.
+        first_channel : int, optional
+            The first of the device's channels to take, counted from 0. Without it the
+            system is asked for so many channels and may mix the device's into them.
 
         Raises
         ------
@@ -100,22 +102,27 @@ class Input:
         sounddevice = devices.portaudio()
         device = devices.find_device("input", self._device.key if self._device else None)
         self._device = device
-        if first_channel >= device.channels:
+        if first_channel is not None and first_channel >= device.channels:
             raise AudioFailure(
                 f"The input '{device.name}' has no channel {first_channel + 1}.",
                 "Choose another channel or input.",
             )
-        self.channels = min(channels, device.channels - first_channel)
-        self._taken = slice(first_channel, first_channel + self.channels)
+        begin = first_channel or 0
+        self.channels = min(channels, device.channels - begin)
+        self._taken = slice(begin, begin + self.channels)
+        # Asked for some of its channels, a sound server mixes the others into them; asked for
+        # all, it leaves each as it is.
+        whole = (device.channels,) if first_channel is not None else ()
+        rates = dict.fromkeys((sample_rate_hz, device.default_sample_rate_hz))
         error: Exception | None = None
-        for rate in dict.fromkeys((sample_rate_hz, device.default_sample_rate_hz)):
+        for rate, opened in itertools.product(rates, dict.fromkeys((*whole, self._taken.stop))):
             self.sample_rate_hz = rate
             self.ring = SampleRing(round(_RING_S * rate), self.channels)
             try:
                 self._stream = sounddevice.InputStream(
                     samplerate=rate,
                     device=device.id,
-                    channels=self._taken.stop,
+                    channels=opened,
                     dtype="int32",
                     latency=self._latency,
                     callback=self._callback,

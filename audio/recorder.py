@@ -57,8 +57,9 @@ class Recorder:
         Preferred rate; the device's own is used when it refuses this one.
     channels : int
         Preferred number of channels; fewer when the device has fewer.
-    first_channel : int
-        Which of the device's channels is the first to be recorded, counted from 0.
+    first_channel : int, optional
+        Which of the device's channels is the first to be recorded, counted from 0; without
+        it the system gives what it gives to whoever asks for so many channels.
     pre_roll_s : float
         How much sound from before :meth:`begin` can be kept.
     latency_s : float, optional
@@ -79,7 +80,7 @@ class Recorder:
         sample_rate_hz: int = 48000,
         channels: int = 1,
         *,
-        first_channel: int = 0,
+        first_channel: int | None = None,
         pre_roll_s: float = 0.0,
         latency_s: float | None = None,
         on_ended: Callable[[Recording], None] | None = None,

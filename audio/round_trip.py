@@ -55,6 +55,7 @@ def measure_round_trip(
     source: Device | None = None,
     *,
     buffer_s: float = LATENCY_S,
+    first_channel: int | None = None,
     should_stop: Callable[[], bool] | None = None,
 ) -> RoundTrip | None:
     """Play short sweeps and listen for them; takes about six seconds.
@@ -68,6 +69,8 @@ def measure_round_trip(
         Where to play and where to listen; the system's defaults without them.
     buffer_s : float
         Buffer to ask the output for.
+    first_channel : int, optional
+        As for :class:`audio.recorder.Recorder`.
     should_stop : callable, optional
         Asked several times a second; True cancels.
 
@@ -82,7 +85,13 @@ def measure_round_trip(
         When a device fails, or the sweeps are not heard or do not agree.
     """
     heard: list[NDArray[np.float32]] = []
-    recorder = Recorder(None, source, _RATE_HZ, on_block=lambda block: heard.append(block[:, 0]))
+    recorder = Recorder(
+        None,
+        source,
+        _RATE_HZ,
+        first_channel=first_channel,
+        on_block=lambda block: heard.append(block[:, 0]),
+    )
     player = Player(output, preferred_rate_hz=_RATE_HZ, latency_s=buffer_s)
     recorder.start()
     try:

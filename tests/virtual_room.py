@@ -26,6 +26,7 @@ import soundfile
 from numpy.typing import NDArray
 
 _SINK = "room"
+_FOUR_CHANNELS = "front-left,front-right,rear-left,rear-right"
 _TOOLS = ("pulseaudio", "pactl", "paplay")
 _START_TIMEOUT_S = 15.0
 
@@ -125,8 +126,32 @@ class VirtualRoom:
         self._pactl("suspend-sink", _SINK, "0")
 
     @contextlib.contextmanager
+    def interface(self) -> Iterator[str]:
+        """Make an interface of four channels the input while the block runs.
+
+        Its channels are those that ALSA gives a device of four. PortAudio sees it through
+        the room's device, which is said to have 32 channels whatever lies behind it.
+
+        Yields
+        ------
+        str
+            Where to play into it, for :meth:`playing`; each channel comes back by itself.
+        """
+        name = "interface"
+        module = self._pactl(
+            "load-module", "module-null-sink", f"sink_name={name}", "rate=48000", "channels=4",
+            f"channel_map={_FOUR_CHANNELS}",
+        ).strip()  # fmt: skip
+        self._pactl("set-default-source", f"{name}.monitor")
+        try:
+            yield name
+        finally:
+            self._pactl("set-default-source", f"{_SINK}.monitor")
+            self._pactl("unload-module", module)
+
+    @contextlib.contextmanager
     def playing(
-        self, samples: NDArray[np.floating], sample_rate_hz: int
+        self, samples: NDArray[np.floating], sample_rate_hz: int, into: str = _SINK
     ) -> Iterator[subprocess.Popen[bytes]]:
         """Play sound into the room while the block runs.
 
@@ -135,6 +160,8 @@ class VirtualRoom:
         samples : (n,) or (n, channels) array
             Within [-1, 1].
         sample_rate_hz : int
+        into : str
+            The room, or what :meth:`interface` gave, which wants four channels.
 
         Yields
         ------
@@ -144,8 +171,9 @@ class VirtualRoom:
         """
         path = self._folder / f"{time.monotonic_ns()}.wav"
         soundfile.write(path, samples, sample_rate_hz, subtype="PCM_24")
+        channels = () if into == _SINK else (f"--channel-map={_FOUR_CHANNELS}",)
         player = subprocess.Popen(
-            ["paplay", f"--device={_SINK}", str(path)], stdin=subprocess.DEVNULL
+            ["paplay", f"--device={into}", *channels, str(path)], stdin=subprocess.DEVNULL
         )
         try:
             yield player

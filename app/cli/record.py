@@ -20,6 +20,7 @@ from app.cli.importing import filed_text, row_object
 from app.cli.options import JournalOption, JsonOption
 from app.cli.program import Program
 from app.journal.failures import PlainFailure
+from app.services.wording import counted
 
 if TYPE_CHECKING:
     from app.services.guide_settings import GuideSettings
@@ -48,6 +49,15 @@ def record(  # noqa: PLR0917 - one parameter an option
     aim: Annotated[str, typer.Option("--aim", help="What this take is for, in a few words.")] = "",
     device: Annotated[
         str | None, typer.Option("--input", metavar="NAME", help="An input, see --inputs.")
+    ] = None,
+    channel: Annotated[
+        int | None,
+        typer.Option(
+            "--channel",
+            metavar="N",
+            min=0,
+            help="Channel of the input, remembered for it; 0: as the system gives it.",
+        ),
     ] = None,
     inputs: Annotated[bool, typer.Option("--inputs", help="List the inputs and stop.")] = False,
     measure: Annotated[
@@ -83,6 +93,8 @@ def record(  # noqa: PLR0917 - one parameter an option
             if is_new:
                 remark(f"'{passage}' is a new passage; it has the journal's usual settings.")
         key = _input_key(bench.recording, device) if device else None
+        if channel is not None:
+            _choose_channel(bench, key, channel)
         guides = guide_settings(tuning, click, beats, accents, count_in, count_only, drone, volume)
         _caution(bench, key, guides)
         if armed:
@@ -94,10 +106,7 @@ def record(  # noqa: PLR0917 - one parameter an option
         if pending is None:
             remark("Nothing was played; nothing is kept.")
             return
-        if guides.click_bpm and guides.goes_on and pending.settings.click is None:
-            remark("The click stumbled or was too short: its beats are not kept with the take.")
-        if pending.ended:
-            remark(pending.ended)
+        _say_what_was_odd(pending, guides)
         row = watched(
             "filing", lambda progress, stop: bench.recording.finish(pending, progress, stop)
         )
@@ -128,6 +137,14 @@ def _caution(bench: "Workbench", key: str | None, guides: "GuideSettings") -> No
                 "The round trip of these devices is not measured: the click may lie some "
                 "milliseconds beside its beats; 'passagework latency' measures it."
             )
+
+
+def _say_what_was_odd(pending: "PendingTake", guides: "GuideSettings") -> None:
+    if guides.click_bpm and guides.goes_on and pending.settings.click is None:
+        remark("The click stumbled or was too short: its beats are not kept with the take.")
+    for sentence in (pending.ended, pending.input_note):
+        if sentence:
+            remark(sentence)
 
 
 def _wait_for_take(recording: "RecordingService", seconds: float | None) -> "PendingTake | None":
@@ -182,6 +199,21 @@ def _input_key(recording: "RecordingService", name: str) -> str:
     raise PlainFailure(f"There is no input '{name}'.", f"There are {names}.")
 
 
+def _choose_channel(bench: "Workbench", key: str | None, channel: int) -> None:
+    rows = bench.recording.inputs()
+    key = key or bench.practising.settings().input_device
+    chosen = next((row for row in rows if row.key == key), None if key else rows[0])
+    if chosen is None:
+        return  # opening it says that it is not there
+    if channel > chosen.channels:
+        has = counted(chosen.channels, "channel")
+        raise PlainFailure(
+            f"The input '{chosen.name}' has {has}; there is no channel {channel}.",
+            "Choose another one; --inputs lists them.",
+        )
+    bench.recording.remember_channel(chosen.key, channel or None)
+
+
 def _list_inputs(rows: "tuple[InputRow, ...]", json: bool) -> None:
     if json:
         say_json(
@@ -190,6 +222,7 @@ def _list_inputs(rows: "tuple[InputRow, ...]", json: bool) -> None:
                     "key": row.key,
                     "name": row.name,
                     "channels": row.channels,
+                    "channel": row.channel,
                     "default": row.is_default,
                 }
                 for row in rows
@@ -198,7 +231,15 @@ def _list_inputs(rows: "tuple[InputRow, ...]", json: bool) -> None:
         return
     from app.services.wording import columns_text  # noqa: PLC0415 - only when run
 
-    cells = [(row.key, f"{row.channels} ch", "default" if row.is_default else "") for row in rows]
+    cells = [
+        (
+            row.key,
+            f"{row.channels} ch",
+            f"records channel {row.channel}" if row.channel else "",
+            "default" if row.is_default else "",
+        )
+        for row in rows
+    ]
     say(columns_text(cells))
 
 

@@ -18,16 +18,18 @@ APART_DB = 6.0
 class InputTrace:
     """What an input left on a take; empty and ``None`` where nobody knows.
 
-    ``quiet_dbfs`` is the level of the quietest moment in which nothing was played.
+    ``quiet_dbfs`` is the level of the quietest moment in which nothing was played;
+    ``channel``, counted from 1, is ``None`` where the system gave what it gives.
     """
 
     device: str = ""
     quiet_dbfs: float | None = None
+    channel: int | None = None
 
 
 def trace_of(take: Take) -> InputTrace:
     """Give the trace of a take."""
-    return InputTrace(take.input_device, take.quiet_dbfs)
+    return InputTrace(take.input_device, take.quiet_dbfs, take.input_channel)
 
 
 def differences(before: InputTrace, now: InputTrace) -> tuple[str, ...]:
@@ -41,6 +43,11 @@ def differences(before: InputTrace, now: InputTrace) -> tuple[str, ...]:
     found = []
     if before.device and now.device and before.device != now.device:
         found.append(f"Another input: {before.device}, then {now.device}.")
+    elif before.device and now.device and before.channel != now.channel:
+        found.append(
+            f"Another channel of the input: {_channel(before.channel)}, then"
+            f" {_channel(now.channel)}."
+        )
     if before.quiet_dbfs is not None and now.quiet_dbfs is not None:
         step_db = now.quiet_dbfs - before.quiet_dbfs
         if abs(step_db) > APART_DB:
@@ -50,3 +57,7 @@ def differences(before: InputTrace, now: InputTrace) -> tuple[str, ...]:
                 " differently."
             )
     return tuple(found)
+
+
+def _channel(number: int | None) -> str:
+    return "the usual one" if number is None else f"channel {number}"

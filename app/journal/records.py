@@ -12,6 +12,7 @@ from enum import StrEnum
 
 from app.journal.clicks import ClickBeats, RoundTripRecord
 from app.journal.day_names import DayName
+from app.journal.input_channels import InputChannel
 from app.journal.scores import BarSpan, PassageScore
 
 
@@ -175,6 +176,8 @@ class Take:
         of the day, empty for a first one.
     input_device : str
         What it was recorded through; empty where nobody knows.
+    input_channel : int or None
+        Which of its channels, counted from 1; ``None``: as the system gave it.
     peak_dbfs, quiet_dbfs : float or None
         Highest sample, and the level of the quietest moment: what the room and the
         input's own noise leave, which moves with the input's setting. ``None`` where
@@ -211,6 +214,7 @@ class Take:
     peak_dbfs: float | None = None
     quiet_dbfs: float | None = None
     parts: tuple[BarSpan, ...] = ()
+    input_channel: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -279,7 +283,8 @@ class JournalSettings:
     measured, one for each pair of output and input. ``ear_first_since``: since when
     measurements wait for the player's own markers, ``None`` for no longer or never.
     ``buffer_ms``: how much sound inputs and outputs hold ready, more on a busy machine.
-    ``day_names``: what the player calls days of a few minutes.
+    ``day_names``: what the player calls days of a few minutes. ``input_channels``: the
+    channel recorded, for each input where one was chosen.
     """
 
     day_turn_hour: int = 4
@@ -295,3 +300,4 @@ class JournalSettings:
     ear_first_since: datetime | None = None
     buffer_ms: int = 40
     day_names: tuple[DayName, ...] = ()
+    input_channels: tuple[InputChannel, ...] = ()

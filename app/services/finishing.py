@@ -108,12 +108,13 @@ class Finisher:
             aim=pending.aim,
             dropped_frames=pending.dropped_frames,
             clipped_samples=clipped,
-            ended=ended,
+            ended=" ".join(part for part in (ended, pending.input_note) if part),
             no_retake=pending.no_retake,
             retake_reason=pending.retake_reason,
             input_device=pending.input_device,
             peak_dbfs=peak_dbfs,
             quiet_dbfs=quiet_dbfs,
+            input_channel=pending.input_channel,
         )
         return new, pcm
 

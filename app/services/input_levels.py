@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
+from app.journal.input_channels import remembered
 from app.journal.input_levels import InputTrace, differences, trace_of
 from app.services.plain import plain_failures
 from app.services.views import LevelReading
@@ -59,11 +60,12 @@ class LevelWatch:
 def opened_input(
     device_key: str | None,
     *,
+    channel: int | None = None,
     pre_roll_s: float = 0.0,
     on_block: "Callable[[NDArray[np.float32]], None] | None" = None,
     latency_s: float | None = None,
 ) -> "tuple[Recorder, str]":
-    """Open an input, or the default one; gives its key too.
+    """Open an input, or the default one, at one of its channels; gives its key too.
 
     Only :class:`app.services.inputs.Inputs` calls it, which knows what is open already.
     """
@@ -73,7 +75,12 @@ def opened_input(
     with plain_failures():
         device = find_device("input", device_key)
         recorder = Recorder(
-            None, device, pre_roll_s=pre_roll_s, on_block=on_block, latency_s=latency_s
+            None,
+            device,
+            first_channel=None if channel is None else channel - 1,
+            pre_roll_s=pre_roll_s,
+            on_block=on_block,
+            latency_s=latency_s,
         )
         recorder.start()
     return recorder, device.key
@@ -141,11 +148,12 @@ class InputMemory:
         known = [take for take in takes if trace_of(take) != InputTrace()]
         if not known:
             return ""
-        chosen = device_key or self._store.settings.get().input_device or ""
+        settings = self._store.settings.get()
+        chosen = device_key or settings.input_device or ""
         peak_dbfs = known[-1].peak_dbfs
         if peak_dbfs is None or (quiet_dbfs or 0.0) > peak_dbfs - _PLAYING_BELOW_PEAK_DB:
             quiet_dbfs = None
-        now = InputTrace(chosen, quiet_dbfs)
+        now = InputTrace(chosen, quiet_dbfs, remembered(settings.input_channels, chosen))
         found = differences(trace_of(known[-1]), now)
         return " ".join((*found, NOT_COMPARABLE)) if found else ""
 

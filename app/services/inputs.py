@@ -9,13 +9,14 @@ import threading
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
 from app.journal.failures import PlainFailure
+from app.journal.input_channels import channel_gone, remembered, with_choice
 from app.services.input_levels import opened_input
 from app.services.plain import plain_failures
 from app.store.store import Store
@@ -54,11 +55,25 @@ class _Along:
     failure: PlainFailure | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class InputUsed:
+    """An input as it is opened.
+
+    ``channel``, counted from 1, is ``None`` where the system gives what it gives; ``note``
+    says in a sentence why it is not the one that was chosen, and is empty where it is.
+    """
+
+    device: str
+    channel: int | None = None
+    note: str = ""
+
+
 class Inputs:
     """Opens inputs; at most one listens along."""
 
     def __init__(self, store: Store) -> None:
         self._store = store
+        self._channels: dict[str, int | None] = {}
         self._lock = threading.RLock()
         self._along: _Along | None = None
         self._host: tuple[str, Recorder] | None = None
@@ -69,13 +84,14 @@ class Inputs:
         *,
         pre_roll_s: float = 0.0,
         on_block: Callable[[Block], None] | None = None,
-    ) -> "tuple[Recorder, str]":
-        """Open an input, or the default one, to show its level or to record; give its key.
+    ) -> "tuple[Recorder, InputUsed]":
+        """Open an input, or the default one, to show its level or to record.
 
         Say :meth:`closed` once it is stopped.
         """
         with self._lock:
-            key = self._key(device_key)
+            used = self.chosen(device_key)
+            key = used.device
             self._step_aside(key)
             rate: list[int] = []
 
@@ -87,8 +103,12 @@ class Inputs:
                     along.hear(block, rate[0])
 
             try:
-                recorder, key = opened_input(
-                    key, pre_roll_s=pre_roll_s, on_block=hear, latency_s=input_buffer_s(self._store)
+                recorder, _ = opened_input(
+                    key,
+                    channel=used.channel,
+                    pre_roll_s=pre_roll_s,
+                    on_block=hear,
+                    latency_s=input_buffer_s(self._store),
                 )
             except BaseException:
                 self._step_back()
@@ -96,7 +116,7 @@ class Inputs:
             self._fill_gap(recorder.sample_rate_hz)
             rate.append(recorder.sample_rate_hz)
             self._host = (key, recorder)
-            return recorder, key
+            return recorder, used
 
     def closed(self, recorder: "Recorder") -> None:
         """Take note that an input is stopped; who listens along opens it again."""
@@ -114,7 +134,7 @@ class Inputs:
             Where the input will not open.
         """
         with self._lock:
-            along = _Along(self._key(device_key), hear, None)
+            along = _Along(self.chosen(device_key).device, hear, None)
             if self._host is None or self._host[0] != along.key:
                 self._open_for(along)
             self._along = along
@@ -156,12 +176,44 @@ class Inputs:
             with self._lock:
                 self._step_back()
 
-    def _key(self, device_key: str | None) -> str:
+    def channel_of(self, device_key: str) -> int | None:
+        """Give the channel chosen for an input, counted from 1, whether it has it or not."""
+        if device_key in self._channels:
+            return self._channels[device_key]
+        return remembered(self._store.settings.get().input_channels, device_key)
+
+    def use_channel(self, device_key: str, channel: int | None) -> None:
+        """Take this channel of an input from its next opening on (instant)."""
+        self._channels[device_key] = channel
+
+    def remember_channel(self, device_key: str, channel: int | None) -> None:
+        """Keep the choice in the journal; who listens along hears that channel then."""
+        self.use_channel(device_key, channel)
+        with self._store.transaction():
+            settings = self._store.settings.get()
+            kept = with_choice(settings.input_channels, device_key, channel)
+            self._store.settings.replace(replace(settings, input_channels=kept))
+        with self._lock:
+            self._step_aside(device_key)
+            self._step_back()
+
+    def chosen(self, device_key: str | None) -> InputUsed:
+        """Say what would be opened, looking at the devices.
+
+        Raises
+        ------
+        PlainFailure
+            Where there is no input, or not that one.
+        """
         from audio.devices import find_device  # noqa: PLC0415 - loads PortAudio
 
         with plain_failures():
-            chosen = device_key or self._store.settings.get().input_device
-            return find_device("input", chosen).key
+            wanted = device_key or self._store.settings.get().input_device
+            device = find_device("input", wanted)
+        channel = self.channel_of(device.key)
+        if channel is None or channel <= device.channels:
+            return InputUsed(device.key, channel)
+        return InputUsed(device.key, 1, channel_gone(device.name, channel))
 
     def _step_aside(self, key: str) -> None:
         along = self._along
@@ -186,7 +238,12 @@ class Inputs:
             if rate:
                 along.hear(block, rate[0])
 
-        recorder, _ = opened_input(along.key, on_block=hear, latency_s=input_buffer_s(self._store))
+        recorder, _ = opened_input(
+            along.key,
+            channel=self.chosen(along.key).channel,
+            on_block=hear,
+            latency_s=input_buffer_s(self._store),
+        )
         self._fill_gap(recorder.sample_rate_hz)
         rate.append(recorder.sample_rate_hz)
         along.own = recorder

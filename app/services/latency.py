@@ -59,11 +59,13 @@ class LatencyService:
         if self._store.read_only:
             raise PlainFailure("This journal is open for looking only.", "Open it to write.")
         output, source = self._keys(output_key, input_key)
+        channel = self._inputs.chosen(source).channel
         with self._inputs.lent(source), plain_failures():
             found = measure_round_trip(
                 find_device("output", output),
                 find_device("input", source),
                 buffer_s=output_buffer_s(self._store),
+                first_channel=None if channel is None else channel - 1,
                 should_stop=should_stop,
             )
         if found is None:

@@ -30,7 +30,7 @@ from app.services.finishing import Finisher
 from app.services.guide_settings import GuideSettings
 from app.services.guides import GuidePlayer, with_pulse
 from app.services.input_levels import SILENT, LevelWatch
-from app.services.inputs import Inputs
+from app.services.inputs import Inputs, InputUsed
 from app.services.plain import plain_failures
 from app.services.rows import Rows
 from app.services.stopping import (
@@ -83,7 +83,8 @@ class RecordingService:
         self._lock = threading.RLock()
         self._recorder: Recorder | None = None
         self._device_key: str | None = None
-        self._input_device = ""
+        self._input = InputUsed("")
+        self._channel: int | None = None
         self._running: unfiled.Running | None = None
         self._guides = GuidePlayer(store)
         self._armed: FirstNote | None = None
@@ -101,7 +102,26 @@ class RecordingService:
 
         with plain_failures():
             found = input_devices()
-        return tuple(InputRow(d.key, d.name, d.channels, d.is_default) for d in found)
+        channel_of = self._inputs.channel_of
+        return tuple(
+            InputRow(d.key, d.name, d.channels, d.is_default, channel_of(d.key)) for d in found
+        )
+
+    def use_channel(self, device_key: str, channel: int | None) -> None:
+        """Record this channel of an input from now on (instant); not yet in the journal.
+
+        Parameters
+        ----------
+        device_key : str
+        channel : int or None
+            Counted from 1; ``None``: as the system gives it.
+        """
+        self._inputs.use_channel(device_key, channel)
+
+    def remember_channel(self, device_key: str, channel: int | None) -> None:
+        """Record this channel of an input from now on, and keep the choice."""
+        self._check_open()
+        self._inputs.remember_channel(device_key, channel)
 
     def rescan(self) -> tuple[InputRow, ...]:
         """Look for devices again, after something was plugged in."""
@@ -117,7 +137,7 @@ class RecordingService:
         with self._lock:
             if self.is_recording or self._armed is not None:
                 return
-            if self._recorder is not None and device_key == self._device_key:
+            if self._recorder is not None and not self._is_other(device_key):
                 return
             self.stop_listening()
             self._recorder = self._opened(device_key)
@@ -177,11 +197,11 @@ class RecordingService:
             self._filer.check_open()
             self.disarm()
             pending = self._new_pending(passage_id, aim.strip(), settings)
-            if self._recorder is None or (device_key and device_key != self._device_key):
+            if self._recorder is None or self._is_other(device_key or self._device_key):
                 self.stop_listening()
                 self._recorder = self._opened(device_key)
                 self._device_key = device_key
-            pending = replace(pending, input_device=self._input_device)
+            pending = self._with_input(pending)
             if guides is not None and not guides.is_silent:
                 pending = replace(pending, settings=with_pulse(pending.settings, guides))
                 self._guides.prepare(guides)
@@ -198,7 +218,7 @@ class RecordingService:
                     raise
             self._running = unfiled.Running(pending)
             if self._guides.is_playing:
-                self._guides.play(self._recorder, self._running.keep_beats, self._input_device)
+                self._guides.play(self._recorder, self._running.keep_beats, self._input.device)
         self._touch_clock()
 
     def arm(
@@ -256,7 +276,7 @@ class RecordingService:
             except PlainFailure:
                 self._guides.stop()
                 raise
-            pending = replace(pending, input_device=self._input_device)
+            pending = self._with_input(pending)
 
             def begin(since_s: float) -> None:
                 self._begin_armed(recorder, pending, since_s)
@@ -266,7 +286,7 @@ class RecordingService:
             self._armed = FirstNote(recorder.sample_rate_hz, silence_s, begin, deaf_s)
             if is_guided:
                 recorder.wait_until_heard()
-                self._guides.play(recorder, self._keep_beats, self._input_device)
+                self._guides.play(recorder, self._keep_beats, self._input.device)
             heard.append(self._armed)
 
     @property
@@ -428,6 +448,18 @@ class RecordingService:
                 return
         self.stop_listening()
 
+    def _is_other(self, device_key: str | None) -> bool:
+        """Whether the open input is another one than is wanted, or at another channel."""
+        if device_key != self._device_key:
+            return True
+        return self._inputs.channel_of(self._input.device) != self._channel
+
+    def _with_input(self, pending: PendingTake) -> PendingTake:
+        used = self._input
+        return replace(
+            pending, input_device=used.device, input_channel=used.channel, input_note=used.note
+        )
+
     def _new_pending(
         self, passage_id: str | None, aim: str, settings: PlayingSettings | None
     ) -> PendingTake:
@@ -501,8 +533,9 @@ class RecordingService:
         pre_roll_s: float = 0.0,
         on_block: "Callable[[NDArray[np.float32]], None] | None" = None,
     ) -> "Recorder":
-        recorder, self._input_device = self._inputs.open(
+        recorder, self._input = self._inputs.open(
             device_key, pre_roll_s=pre_roll_s, on_block=on_block
         )
+        self._channel = self._inputs.channel_of(self._input.device)
         self._levels.forget()
         return recorder

@@ -38,6 +38,7 @@ class NewTake:
     input_device: str = ""
     peak_dbfs: float | None = None
     quiet_dbfs: float | None = None
+    input_channel: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,6 +160,7 @@ class TakeFiler:
                 input_device=new.input_device,
                 peak_dbfs=new.peak_dbfs,
                 quiet_dbfs=new.quiet_dbfs,
+                input_channel=new.input_channel,
             )
             self._store.takes.add(take)
         return take

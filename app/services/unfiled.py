@@ -45,6 +45,8 @@ def write_note(pending: PendingTake) -> None:
         "no_retake": pending.no_retake,
         "retake_reason": pending.retake_reason,
         "input_device": pending.input_device,
+        "input_channel": pending.input_channel,
+        "input_note": pending.input_note,
         "dropped_frames": pending.dropped_frames,
         "marks_s": [round(at_s, 3) for at_s in pending.marks_s],
     }
@@ -160,6 +162,8 @@ def _pending_of(path: Path, default: PlayingSettings) -> PendingTake | None:
         no_retake=note.get("no_retake") is True,
         retake_reason=str(note.get("retake_reason") or ""),
         input_device=str(note.get("input_device") or ""),
+        input_channel=int(_number(note.get("input_channel"))) or None,
+        input_note=str(note.get("input_note") or ""),
         dropped_frames=int(_number(note.get("dropped_frames"))),
         marks_s=_numbers(note.get("marks_s")),
     )

@@ -342,12 +342,17 @@ class TrendView:
 
 @dataclass(frozen=True, slots=True)
 class InputRow:
-    """A recording input to choose from."""
+    """A recording input to choose from.
+
+    ``channel`` is the one chosen for it, counted from 1, which may be more than it has
+    now; ``None``: as the system gives it.
+    """
 
     key: str
     name: str
     channels: int
     is_default: bool
+    channel: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -421,8 +426,9 @@ class PendingTake:
 
     ``ended`` says in one sentence what cut it short, empty where the player
     stopped it; ``recovered`` marks one that a crash left behind. ``no_retake``,
-    ``retake_reason`` and ``input_device`` become those of the take; at each of the
-    seconds in ``marks_s`` it gets a marker.
+    ``retake_reason``, ``input_device`` and ``input_channel`` become those of the take;
+    ``input_note`` says on it what is odd about the input; at each of the seconds in
+    ``marks_s`` it gets a marker.
     """
 
     id: str
@@ -439,4 +445,6 @@ class PendingTake:
     no_retake: bool = False
     retake_reason: str = ""
     input_device: str = ""
+    input_channel: int | None = None
+    input_note: str = ""
     marks_s: tuple[float, ...] = ()

@@ -19,7 +19,7 @@ from app.store.backups import back_up
 from app.store.folders import Folders
 from app.store.troubles import damaged, plain_database_failures
 
-REVISIONS = ("0001", "0002", "0003", "0004", "0005", "0008", "0009", "0010", "0012", "0013")
+REVISIONS = ("0001", "0002", "0003", "0004", "0005", "0008", "0009", "0010", "0012", "0013", "0014")
 HEAD = REVISIONS[-1]
 
 _SCRIPTS = Path(__file__).with_name("migrations")

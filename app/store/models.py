@@ -115,6 +115,7 @@ class TakeModel(Base):
     peak_dbfs: Mapped[float | None] = mapped_column(Float)
     quiet_dbfs: Mapped[float | None] = mapped_column(Float)
     parts: Mapped[tuple[BarSpan, ...]] = mapped_column(RecordList(BarSpan), server_default="[]")
+    input_channel: Mapped[int | None] = mapped_column(Integer)
 
 
 class ItemModel(Base):

@@ -144,10 +144,13 @@ def test_any_channel_of_an_interface_can_be_recorded(fake: Any) -> None:
     source = Input(None)
     source.open(48_000, 1, first_channel=5)
     assert source.channels == 1
-    assert fake.opened[-1]["channels"] == 6
-    block = np.arange(12, dtype=np.int32).reshape(2, 6)
+    assert fake.opened[-1]["channels"] == 8, "a server asked for fewer mixes the rest into them"
+    block = np.arange(16, dtype=np.int32).reshape(2, 8)
     source._callback(block, 2, SimpleNamespace(inputBufferAdcTime=0.0), overflowing(False))
-    assert source.ring.read(10).tolist() == [[5], [11]]
+    assert source.ring.read(10).tolist() == [[5], [13]]
+    usual = Input(None)
+    usual.open(48_000, 1)
+    assert fake.opened[-1]["channels"] == 1, "where nobody chose, the system does"
     pair = Input(None)
     pair.open(48_000, 2, first_channel=7)
     assert pair.channels == 1

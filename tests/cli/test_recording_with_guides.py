@@ -116,3 +116,22 @@ def test_sounding_minutes_are_counted_and_added(run, journal_in_the_room, wav_a,
         assert bench.practising.today().minutes == pytest.approx(ran.json["heard_min"])
     ran = run("sounding", "--seconds", "1", "--no-keep")
     assert "sounded for 0.0 min" in ran.out
+
+
+@pytest.mark.room
+def test_a_channel_is_recorded_and_remembered(run, journal_dir, journal_in_the_room):
+    refused = run("record", "--channel", "33")
+    assert (refused.code, refused.out) == (2, "")
+    assert "32 channels; there is no channel 33" in refused.err
+    room = journal_in_the_room
+    t = np.arange(30 * RATE) / RATE
+    tones = np.column_stack([0.2 * np.sin(2 * np.pi * f * t) for f in (300, 500, 700, 900)])
+    with room.interface() as interface, room.playing(tones, RATE, interface):
+        ran = run("record", "--channel", "4", "--seconds", "1", "--no-measure", "--json")
+    assert ran.code == 0, ran.err
+    samples, _ = soundfile.read(journal_dir / ran.json["file"])
+    crossings = np.count_nonzero(np.diff(np.signbit(samples[-RATE // 2 :])))
+    assert crossings == pytest.approx(900, rel=0.01)
+    rows = run("record", "--inputs", "--json").json
+    assert {row["name"]: row["channel"] for row in rows}[room.device] == 4
+    assert run("record", "--inputs").out.count("records channel 4") == 1

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from app.journal.assignments import Assignment, EarlierHours, Occasion, OccasionKind
 from app.journal.blocks import Attempt, Block, Item, ItemKind
 from app.journal.clicks import ClickBeats
+from app.journal.input_channels import InputChannel
 from app.journal.promises import PlannedBreak, Promise, PromiseRule, SharedNumber, Stretch
 from app.journal.records import (
     AimMet,
@@ -121,6 +122,7 @@ takes = st.builds(
     peak_dbfs=st.none() | st.floats(-120, 0),
     quiet_dbfs=st.none() | st.floats(-120, 0),
     parts=st.lists(bar_spans, max_size=3).map(tuple),
+    input_channel=st.none() | st.integers(1, 64),
 )
 items = st.builds(
     Item,
@@ -231,4 +233,7 @@ journal_settings = st.builds(
     watched_folder=st.none() | texts,
     watched_since=st.none() | instants,
     reminder_minute=st.none() | st.integers(0, 1439),
+    input_channels=st.lists(
+        st.builds(InputChannel, device=texts, channel=st.integers(1, 64)), max_size=3
+    ).map(tuple),
 )

@@ -21,11 +21,13 @@ class Machine:
         self.open = {}
         self.is_gone = False
         self.asked_s = []
+        self.channels = []
 
-    def opened(self, key, *, on_block=None, pre_roll_s=0.0, latency_s=None):
+    def opened(self, key, *, channel=None, on_block=None, pre_roll_s=0.0, latency_s=None):
         if key in self.open or self.is_gone:
             raise PlainFailure(f"The input '{key}' would not open.", "Close other programs.")
         self.asked_s.append(latency_s)
+        self.channels.append(channel)
         self.open[key] = Recorder(self, key, on_block)
         return self.open[key], key
 

@@ -10,6 +10,7 @@ import pytest
 from app.journal.failures import PlainFailure
 from app.journal.no_retake import ChosenAs
 from app.services.input_levels import levels_of
+from app.services.inputs import InputUsed
 from app.services.repairing import repair
 from app.wiring import open_workbench
 from audio.errors import AudioFailure
@@ -51,7 +52,7 @@ def record(bench, clock, monkeypatch):
 
     def recorded(passage, *, device="ALSA: one", file=True, **options):
         def opened(_key):
-            bench.recording._input_device = device
+            bench.recording._input = InputUsed(device)
             return Input(**options)
 
         monkeypatch.setattr(bench.recording, "_opened", opened)

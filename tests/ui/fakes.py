@@ -206,6 +206,8 @@ class FakeRecording:
         self.has_input = True
         self.is_recording = False
         self.is_listening = False
+        self.channels: dict[str, int | None] = {}
+        self.used_channel: tuple[str, int | None] | None = None
         self.is_armed = False
         self.ended: PendingTake | None = None
         self.marks_s: tuple[float, ...] = ()
@@ -215,10 +217,20 @@ class FakeRecording:
     def inputs(self):
         if not self.has_input:
             raise PlainFailure("There is no recording input.", "Plug in a microphone.")
-        return (InputRow("mic", "Desk microphone", 1, True), InputRow("line", "Line", 2, False))
+        return (
+            InputRow("mic", "Desk microphone", 1, True),
+            InputRow("line", "Line", 2, False, self.channels.get("line")),
+        )
+
+    def use_channel(self, device_key, channel):
+        self.used_channel = (device_key, channel)
+
+    def remember_channel(self, device_key, channel):
+        self.channels[device_key] = channel
 
     def listen(self, device_key=None):
         self.is_listening = True
+        self.listened_to = (device_key, self.used_channel)
 
     def stop_listening(self):
         self.is_listening = False

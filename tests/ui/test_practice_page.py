@@ -41,6 +41,45 @@ def test_minutes_are_typed(window, settle, qtbot, bench):
     assert bench.state.minutes[fakes.TODAY] == 55
 
 
+def test_a_channel_is_chosen_for_an_input_with_several(window, settle, bench):
+    panel, channel = window.main.practice.panel, window.main.practice.panel.channel
+    assert not channel.isVisibleTo(panel), "the desk microphone has one"
+    panel.input.choose("line")
+    panel.input.picked.emit("line")
+    settle(window)
+    assert channel.isVisibleTo(panel)
+    assert [channel.itemText(at) for at in range(channel.count())] == [
+        "Usual channel", "Channel 1", "Channel 2",
+    ]  # fmt: skip
+    assert channel.accessibleName() == "Channel of the input"
+    window.main.recorder.toggle_level()
+    settle(window)
+    channel.choose(2)
+    channel.picked.emit(2)
+    settle(window)
+    assert bench.recording.channels == {"line": 2}
+    assert bench.recording.listened_to == ("line", ("line", 2)), "the level follows at once"
+    window.main.recorder.toggle_level()
+    settle(window)
+    window.main.recorder.find_inputs()
+    settle(window)
+    assert channel.key == 2
+
+
+def test_a_channel_that_is_gone_is_said_and_the_first_is_shown(window, settle, bench):
+    bench.recording.channels["line"] = 5
+    panel = window.main.practice.panel
+    window.main.recorder.device_key = "line"
+    window.main.recorder.find_inputs()
+    settle(window)
+    assert panel.channel.key == 1
+    assert "The input 'Line' has no channel 5 any more" in labels_of(panel)
+    panel.channel.picked.emit(2)
+    settle(window)
+    assert "any more" not in labels_of(panel)
+    assert bench.recording.channels["line"] == 2
+
+
 def test_record_with_one_key_and_answer_the_aim(window, settle, qtbot, bench):
     page = window.main.practice
     qtbot.keyClick(window.main, "A")

@@ -95,6 +95,19 @@ class Recorder(QObject):
             self.stop_listening()
             self.toggle_level()
 
+    def use_channel(self, channel: int | None) -> None:
+        """Record this channel of the input from now on, and remember it in the journal."""
+        device_key = self.device_key
+        if not device_key:
+            return
+        self._recording.use_channel(device_key, channel)
+        self._desk.jobs.store(lambda: self._recording.remember_channel(device_key, channel))
+        if self.state is RecorderState.LISTENING:
+            self._desk.jobs.analyse(
+                lambda _progress, _should_stop: self._recording.listen(device_key),
+                failed=self._failed,
+            )
+
     def toggle_level(self) -> None:
         """Open the input to see its level, or close it."""
         if self.state is RecorderState.LISTENING:

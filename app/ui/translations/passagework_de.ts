@@ -632,6 +632,14 @@
             <translation>Änderungen über Tage</translation>
         </message>
         <message>
+            <source>Channel of the input</source>
+            <translation>Kanal des Eingangs</translation>
+        </message>
+        <message>
+            <source>Channel {number}</source>
+            <translation>Kanal {number}</translation>
+        </message>
+        <message>
             <source>Check the input level, or stop checking</source>
             <translation>Den Eingangspegel prüfen oder die Prüfung beenden</translation>
         </message>
@@ -3380,6 +3388,10 @@
             <translation>Die Chance wurde zurückgegeben: {why}</translation>
         </message>
         <message>
+            <source>The channel that the microphone is plugged into. The usual one is what the system gives: the first, or a mix of all.</source>
+            <translation>Der Kanal, in dem das Mikrofon steckt. Der übliche ist, was das System gibt: der erste oder eine Mischung aus allen.</translation>
+        </message>
+        <message>
             <source>The chosen line is no item.</source>
             <translation>Die gewählte Zeile ist kein Punkt.</translation>
         </message>
@@ -3870,6 +3882,10 @@
         <message>
             <source>Use it for the next takes</source>
             <translation>Für die nächsten Aufnahmen verwenden</translation>
+        </message>
+        <message>
+            <source>Usual channel</source>
+            <translation>Üblicher Kanal</translation>
         </message>
         <message>
             <source>Value</source>
@@ -4943,6 +4959,14 @@
             <translation>Ein Tongerät hängt, wahrscheinlich weil es abgezogen wurde.</translation>
         </message>
         <message>
+            <source>Another channel of the input: {before}, then {now}.</source>
+            <translation>Ein anderer Kanal des Eingangs: {before}, dann {now}.</translation>
+        </message>
+        <message>
+            <source>Another input: {before}, then {now}.</source>
+            <translation>Ein anderer Eingang: {before}, dann {now}.</translation>
+        </message>
+        <message>
             <source>Another tempo: {a} and {b} BPM.</source>
             <translation>Ein anderes Tempo: {a} und {b} S/min.</translation>
         </message>
@@ -5335,6 +5359,10 @@
             <translation>Der Ordner der Aufnahme verschwand; die Aufnahme bis dahin bleibt erhalten.</translation>
         </message>
         <message>
+            <source>The input '{name}' has no channel {number} any more; its first channel is recorded.</source>
+            <translation>Der Eingang '{name}' hat den Kanal {number} nicht mehr; aufgenommen wird sein erster Kanal.</translation>
+        </message>
+        <message>
             <source>The output '{name}' would not open ({error}).</source>
             <translation>Der Ausgang „{name}“ ließ sich nicht öffnen ({error}).</translation>
         </message>
@@ -5479,6 +5507,10 @@
             <translation>besser {value}</translation>
         </message>
         <message>
+            <source>channel {number}</source>
+            <translation>Kanal {number}</translation>
+        </message>
+        <message>
             <source>ensemble</source>
             <translation>Ensemble</translation>
         </message>
@@ -5589,6 +5621,10 @@
         <message>
             <source>the recording did not start</source>
             <translation>die Aufnahme begann nicht</translation>
+        </message>
+        <message>
+            <source>the usual one</source>
+            <translation>der übliche</translation>
         </message>
         <message>
             <source>to work on</source>

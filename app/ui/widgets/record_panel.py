@@ -26,6 +26,7 @@ from app.ui.widgets.basics import (
     sentence,
     soft,
 )
+from app.ui.widgets.channel_choice import ChannelChoice
 from app.ui.widgets.choices import Choice, passage_text
 from app.ui.widgets.level_meter import LevelMeter
 from app.ui.widgets.progress_bar import ThinProgressBar
@@ -59,8 +60,10 @@ class RecordPanel(Card):
         self._new = Button(tr("New"), "add", action_id="practice.passage")
         self._edit = Button(tr("Change"), action_id="practice.edit_passage")
         self.input: Choice[str] = Choice(tr("Input"))
+        self.channel = ChannelChoice()
         self._level = Button(tr("Level"), "level", action_id="practice.level")
         self._level.setCheckable(True)
+        self._source = (self.input, self.channel, self._level)
         self._meter = LevelMeter(desk.theme)
         self.rule = TakeRule(desk)
         self._quiet_dbfs: float | None = None
@@ -89,7 +92,7 @@ class RecordPanel(Card):
         fill(passage, self.passage, self._edit, self._new)
         passage.setStretch(0, 1)
         source = row()
-        fill(source, self.input, self._level, self.guides)
+        fill(source, self.input, self.channel, self._level, self.guides)
         source.setStretch(0, 1)
         missing = row()
         fill(missing, self._missing, self._look_again)
@@ -99,8 +102,8 @@ class RecordPanel(Card):
         button.setStretch(0, 1)
         fill(self.box, soft(tr("Passage"), wrap=False), passage, self.rule)
         fill(self.box, labelled(tr("Aim of this take"), self.aim))
-        fill(self.box, soft(tr("Input"), wrap=False), source, missing, self._meter, self._sounding)
-        fill(self.box, button, self._filing)
+        fill(self.box, soft(tr("Input"), wrap=False), source, self.channel.gone, missing)
+        fill(self.box, self._meter, self._sounding, button, self._filing)
         self._question = self._build_question()
         self._recovered = RecoveredCard(self._recorder, self._attention)
         fill(self.box, self._recovered, self._question)
@@ -131,6 +134,7 @@ class RecordPanel(Card):
         self._record.clicked.connect(self.toggle)
         self._arm.clicked.connect(self.arm)
         self.input.picked.connect(self._input_picked)
+        self.channel.picked.connect(self._channel_picked)
         self._answer.answered.connect(self.answer)
         recorder.stateChanged.connect(self._show_state)
         recorder.levelRead.connect(self._show_level)
@@ -198,6 +202,7 @@ class RecordPanel(Card):
 
     def _input_picked(self, key: str) -> None:
         self._recorder.choose_input(key)
+        self.channel.show_input(key)
         self._quiet_dbfs = None
         self.passage_changed()
         practising = self._desk.workbench.practising
@@ -207,6 +212,12 @@ class RecordPanel(Card):
 
         self._desk.jobs.store(remember)
 
+    def _channel_picked(self, channel: int) -> None:
+        self.channel.note_choice(channel)
+        self._recorder.use_channel(channel or None)
+        self._quiet_dbfs = None
+        self.passage_changed()
+
     def _show_inputs(self, inputs: tuple[InputRow, ...]) -> None:
         self._missing.hide()
         self._look_again.hide()
@@ -215,6 +226,7 @@ class RecordPanel(Card):
             [(row.key, input_text(row)) for row in inputs], self._recorder.device_key or usual
         )
         self._recorder.device_key = self.input.key
+        self.channel.know_inputs(inputs, self.input.key)
         self._allow(True)
         self.passage_changed()
 
@@ -223,10 +235,11 @@ class RecordPanel(Card):
         self._missing.show()
         self._look_again.show()
         self.input.offer([("", tr("No input"))])
+        self.channel.know_inputs(())
         self._allow(False)
 
     def _allow(self, there_is_an_input: bool) -> None:
-        for widget in (self.input, self._level, self._record, self._arm):
+        for widget in (*self._source, self._record, self._arm):
             widget.setEnabled(there_is_an_input)
         self._meter.setVisible(there_is_an_input)
 
@@ -239,7 +252,7 @@ class RecordPanel(Card):
         is_armed = state is RecorderState.ARMED
         self._arm.setText(tr("Do not wait") if is_armed else tr("On first note"))
         self._arm.setEnabled(not recording and state is not RecorderState.STOPPING)
-        for widget in (self.input, self._level, self.passage, self._new, self.aim):
+        for widget in (*self._source, self.passage, self._new, self.aim):
             widget.setEnabled(not recording and not is_armed)
         self._allow_change()
         if state is RecorderState.STARTING:
