@@ -12,6 +12,8 @@ from PySide6.QtWidgets import QLineEdit, QPushButton
 
 from app.journal.failures import PlainFailure
 from app.journal.records import AimMet
+from app.services.sounding import SoundingState
+from app.services.views import LevelReading
 from app.ui.models.recorder import RecorderState
 
 
@@ -317,3 +319,26 @@ def test_settings_are_the_players_own(window, settle, bench):
     assert bench.state.settings.day_turn_hour == 3
     assert bench.playing.output == "box"
     assert window.desk.preferences.reaction_s == pytest.approx(0.2)
+
+
+def test_the_recording_side_stays_as_wide_as_its_column(window, settle, bench):
+    """Whatever is said while a take is recorded and the input listened to, nothing is cut off."""
+    page = window.main.practice
+    bench.recording.channels["line"] = 5
+    window.main.recorder.device_key = "line"
+    window.main.recorder.find_inputs()
+    page.clock_card._show_heard(SoundingState(True, True, 134.0, 150.0))
+    page.panel.toggle()
+    settle(window)
+    for _ in range(12):
+        window.main.recorder.mark()
+    page.panel._show_level(LevelReading(-18.0, -9.5, "good", False, 4000.0, 123_456))
+    settle(window)
+    assert "12 marks, 123456 samples lost" in labels_of(page.panel)
+    column = page.panel.parentWidget()
+    scroll_bar_px = 16
+    assert column.minimumSizeHint().width() <= column.parentWidget().parentWidget().width() - (
+        scroll_bar_px
+    )
+    page.panel.toggle()
+    settle(window)

@@ -4,10 +4,6 @@
     <context>
         <name />
         <message>
-            <source>  {dropped_frames} lost</source>
-            <translation>  {dropped_frames} verloren</translation>
-        </message>
-        <message>
             <source> (read only)</source>
             <translation> (nur lesen)</translation>
         </message>
@@ -4686,6 +4682,10 @@
         <message>
             <source>{day}: the rehearsal is over. Now listen, one take after the other.</source>
             <translation>{day}: Die Probe ist vorbei. Jetzt anhören, eine Aufnahme nach der anderen.</translation>
+        </message>
+        <message>
+            <source>{dropped_frames} samples lost</source>
+            <translation>{dropped_frames} Abtastwerte verloren</translation>
         </message>
         <message>
             <source>{first} to {last}: {minutes} in the middle week</source>

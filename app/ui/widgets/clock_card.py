@@ -68,10 +68,11 @@ class ClockCard(Card):
         head.setSpacing(GRID_PX)
         foot = row()
         self._today = soft(wrap=False)
-        self._heard = soft(wrap=False)
+        self._heard = soft()
+        self._heard.hide()
         self.listen = Button(tr("Listen along"), action_id="clock.listen", plain=True)
-        fill(foot, self._today, self._heard, 1, self.listen, self._edit)
-        fill(self.box, head, self._break, self.table, foot)
+        fill(foot, self._today, 1, self.listen, self._edit)
+        fill(self.box, head, self._break, self.table, self._heard, foot)
         self._attention.add(self.forgotten)
         self._offer = SoundingOfferCard(self._sounding, self._attention)
         self.box.insertWidget(1, self._offer)
@@ -133,7 +134,9 @@ class ClockCard(Card):
         self._attention.want(self._break, bool(view.break_sentence))
 
     def _show_heard(self, state: SoundingState | None) -> None:
-        self._heard.setText(sounding_words(state))
+        words = sounding_words(state)
+        self._heard.setText(words)
+        self._heard.setVisible(bool(words))
         self.listen.setText(tr("Listen along") if state is None else tr("Stop listening"))
 
     def _take_rows(self, rows: tuple[ItemRow, ...]) -> None:

@@ -1,4 +1,7 @@
-"""The record panel: input, level, passage, aim, one large button."""
+"""The record panel: input, level, passage, aim, one large button.
+
+Longer than 300 lines: one card, whose parts all follow the states of one recording.
+"""
 
 from dataclasses import replace
 
@@ -14,6 +17,7 @@ from app.ui.icons import icon
 from app.ui.language import mark, tr
 from app.ui.models.attention import Attention
 from app.ui.models.recorder import Recorder, RecorderState, input_text
+from app.ui.spoken import said
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import (
     Button,
@@ -83,6 +87,8 @@ class RecordPanel(Card):
         self._sounding.hide()
         self._elapsed = large("0:00")
         self._elapsed.setAccessibleName(tr("Time recorded"))
+        self._counted = soft()
+        self._counted.hide()
         self._filing = ThinProgressBar(tr("Filing the take"))
         self._build()
         self._connect()
@@ -92,8 +98,11 @@ class RecordPanel(Card):
         fill(passage, self.passage, self._edit, self._new)
         passage.setStretch(0, 1)
         source = row()
-        fill(source, self.input, self.channel, self._level, self.guides)
+        fill(source, self.input, self._level, self.guides)
         source.setStretch(0, 1)
+        which = row()
+        fill(which, soft(tr("Input"), wrap=False), self.channel)
+        which.setStretch(0, 1)
         missing = row()
         fill(missing, self._missing, self._look_again)
         missing.setStretch(0, 1)
@@ -102,8 +111,8 @@ class RecordPanel(Card):
         button.setStretch(0, 1)
         fill(self.box, soft(tr("Passage"), wrap=False), passage, self.rule)
         fill(self.box, labelled(tr("Aim of this take"), self.aim))
-        fill(self.box, soft(tr("Input"), wrap=False), source, self.channel.gone, missing)
-        fill(self.box, self._meter, self._sounding, button, self._filing)
+        fill(self.box, which, source, self.channel.gone, missing)
+        fill(self.box, self._meter, self._sounding, button, self._counted, self._filing)
         self._question = self._build_question()
         self._recovered = RecoveredCard(self._recorder, self._attention)
         fill(self.box, self._recovered, self._question)
@@ -261,6 +270,7 @@ class RecordPanel(Card):
             self._elapsed.setText(tr("waiting"))
         if state is RecorderState.IDLE:
             self._elapsed.setText("0:00")
+            self._count("")
             self._meter.show_level(None)
             self._heard = 0
 
@@ -272,14 +282,16 @@ class RecordPanel(Card):
             if self._heard == _HEARD_ENOUGH:
                 self.passage_changed()
         if self._recorder.is_recording:
-            lost = (
-                tr("  {dropped_frames} lost").format(dropped_frames=reading.dropped_frames)
-                if reading.dropped_frames
-                else ""
-            )
-            marks = self._recorder.mark_count
-            marked = f"  {counted(marks, 'mark')}" if marks else ""
-            self._elapsed.setText(length_text(reading.elapsed_s) + lost + marked)
+            lost, marks = reading.dropped_frames, self._recorder.mark_count
+            words = [said(counted(marks, "mark"))] if marks else []
+            if lost:
+                words.append(tr("{dropped_frames} samples lost").format(dropped_frames=lost))
+            self._elapsed.setText(length_text(reading.elapsed_s))
+            self._count(", ".join(words))
+
+    def _count(self, words: str) -> None:
+        self._counted.setText(words)
+        self._counted.setVisible(bool(words))
 
     def _show_filing(self, fraction: float) -> None:
         self._filing.show_fraction(fraction)
