@@ -332,8 +332,9 @@ def test_the_recording_side_stays_as_wide_as_its_column(window, settle, bench):
     settle(window)
     for _ in range(12):
         window.main.recorder.mark()
-    page.panel._show_level(LevelReading(-18.0, -9.5, "good", False, 4000.0, 123_456))
     settle(window)
+    window.main.recorder._timer.stop()  # the input's own level would overwrite this one
+    page.panel._show_level(LevelReading(-18.0, -9.5, "good", False, 4000.0, 123_456))
     assert "12 marks, 123456 samples lost" in labels_of(page.panel)
     column = page.panel.parentWidget()
     scroll_bar_px = 16
