@@ -174,10 +174,9 @@ class Take:
     no_retake : bool
         Made under no-retake; ``retake_reason`` says what spoilt an earlier attempt
         of the day, empty for a first one.
-    input_device : str
-        What it was recorded through; empty where nobody knows.
-    input_channel : int or None
-        Which of its channels, counted from 1; ``None``: as the system gave it.
+    input_device, input_channel : str, int or None
+        What it was recorded through, empty where nobody knows; which of its channels,
+        counted from 1, ``None``: as the system gave it.
     peak_dbfs, quiet_dbfs : float or None
         Highest sample, and the level of the quietest moment: what the room and the
         input's own noise leave, which moves with the input's setting. ``None`` where
@@ -221,8 +220,7 @@ class Take:
 class Marker:
     """A time-stamped critique note on a take.
 
-    ``end_s`` is ``None`` for a moment and the end of a span otherwise; ``weight``
-    is 1 (slight) to 3 (first thing to fix).
+    ``end_s`` is ``None`` for a moment; ``weight`` is 1 (slight) to 3 (first thing to fix).
     """
 
     id: str
@@ -282,9 +280,8 @@ class JournalSettings:
     from which on to remind of practice, ``None`` for never. ``round_trips``: delays
     measured, one for each pair of output and input. ``ear_first_since``: since when
     measurements wait for the player's own markers, ``None`` for no longer or never.
-    ``buffer_ms``: how much sound inputs and outputs hold ready, more on a busy machine.
-    ``day_names``: what the player calls days of a few minutes. ``input_channels``: the
-    channel recorded, for each input where one was chosen.
+    ``buffer_ms``: how much sound inputs and outputs hold ready. ``day_names``: what days of
+    a few minutes are called. ``input_channels``: the channels chosen.
     """
 
     day_turn_hour: int = 4
