@@ -12,6 +12,7 @@ from enum import StrEnum
 
 import numpy as np
 
+from analysis.common_target import on_one_target, target_shift_cents
 from analysis.note_matching import match_notes
 from analysis.results import (
     Alignment,
@@ -30,7 +31,7 @@ from analysis.trend import Trend, trend
 
 __all__ = ["MeasureChange", "Trend", "Word", "compare_takes", "take_level_change", "trend"]
 
-ALGORITHM = "change-2"
+ALGORITHM = "change-3"
 PAIRING_WINDOW_S = 0.25
 
 
@@ -80,7 +81,8 @@ def compare_takes(
     Two notes are a pair when they carry the same written pitch and start at the
     same musical moment; the pairing is the largest one that keeps the order. Where one
     note of a take stands against touching pieces of its name in the other, the pieces are
-    read together (see :mod:`analysis.touching`).
+    read together (see :mod:`analysis.touching`). Both are held against one target (see
+    :mod:`analysis.common_target`).
 
     Parameters
     ----------
@@ -97,12 +99,19 @@ def compare_takes(
     """
     pairs = _matched_notes(notes_a, notes_b, alignment)
     paired_a, paired_b = {a for a, _ in pairs}, {b for _, b in pairs}
+    shift_cents = target_shift_cents((notes_a[a], notes_b[b]) for a, b in pairs)
     changes = []
     for a, b in pairs:
         pieces_a = pieces_of(notes_a, a, paired_a - {a})
         pieces_b = pieces_of(notes_b, b, paired_b - {b})
+        target_hz = notes_a[a].target_hz
         changes.append(
-            _pair_change(a, b, [notes_a[i] for i in pieces_a], [notes_b[i] for i in pieces_b])
+            _pair_change(
+                a,
+                b,
+                on_one_target([notes_a[i] for i in pieces_a], target_hz),
+                on_one_target([notes_b[i] for i in pieces_b], target_hz, shift_cents),
+            )
         )
         paired_a.update(pieces_a)
         paired_b.update(pieces_b)

@@ -71,6 +71,27 @@ def test_touching_pieces_of_one_note_are_read_together():
         assert (change.a_only, change.b_only) == ((), ())
 
 
+@pytest.mark.parametrize("later_a_hz", [440.0, 443.0])
+def test_a_note_taken_for_an_open_string_in_one_take_only_has_not_moved(later_a_hz):
+    """G3 in pure fifths under A4 is 440 * (2 / 3)**2 Hz, 3.91 cents under equal temperament."""
+    pure_hz, equal_hz = 440.0 * (2.0 / 3.0) ** 2, 440.0 * 2.0 ** (-14.0 / 12.0)
+    apart = 1200.0 * np.log2(equal_hz / pure_hz)
+    assert apart == pytest.approx(3.91, abs=0.005)
+    up = later_a_hz / 440.0
+    earlier = [
+        replace(judged(0.0, 55, 1.0), target_hz=pure_hz, is_open_string=True),
+        judged(0.5, 69, 2.0),
+        judged(1.0, 69, -3.0),
+    ]
+    later = [
+        replace(judged(1.0, 55, 1.0 - apart), target_hz=equal_hz * up),
+        replace(judged(2.0, 69, 4.0), target_hz=440.0 * up),
+        replace(judged(3.0, 69, -3.0), target_hz=440.0 * up),
+    ]
+    change = compare_takes(earlier, later, TWICE_AS_SLOW)
+    assert [n.change_cents for n in change.notes] == pytest.approx([0.0, 2.0, 0.0], abs=1e-9)
+
+
 def test_repeated_notes_with_a_gap_between_stay_two():
     a = [judged(0.0, 60, 5.0)]
     b = [piece(1.0, 1.2, 60, 15.0, 2.0), piece(1.23, 1.8, 60, 10.0, 1.0)]
