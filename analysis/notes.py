@@ -33,7 +33,7 @@ from analysis.windows import WindowPlan
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
 
-ALGORITHM: Final = "notes-3"
+ALGORITHM: Final = "notes-4"
 _PROVENANCE: Final = Provenance(ALGORITHM)
 
 _SHORTEST_STEADY_S: Final = 0.02
