@@ -15,6 +15,7 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 from scipy import stats
 
 from analysis.results import FloatArray, Measured, NotMeasurable, Provenance, Reason
@@ -154,8 +155,30 @@ def pooled_by_day(day: FloatArray, value: FloatArray) -> tuple[FloatArray, Float
         raise ValueError("every value needs a day")
     if not (np.isfinite(whole).all() and np.isfinite(measured).all()):
         raise ValueError("days and values must be finite; leave out what was not measurable")
-    days = np.unique(whole)
-    return days, np.array([np.median(measured[whole == each]) for each in days], dtype=np.float64)
+    days, member = np.unique(whole, return_inverse=True)
+    return days, group_medians(measured, member, days.size)
+
+
+def group_medians(values: FloatArray, member: NDArray[np.intp], group_count: int) -> FloatArray:
+    """Median of each group of values, all at once.
+
+    Parameters
+    ----------
+    values : (n,) array
+        Finite.
+    member : (n,) array of int
+        The group of each value, 0 to ``group_count`` - 1; every group has a value.
+    group_count : int
+
+    Returns
+    -------
+    (group_count,) array
+    """
+    ordered = values[np.lexsort((values, member))]
+    count = np.bincount(member, minlength=group_count)
+    first = np.cumsum(count) - count
+    lower, upper = ordered[first + (count - 1) // 2], ordered[first + count // 2]
+    return np.asarray((lower + upper) / 2.0, dtype=np.float64)
 
 
 def _pair_slopes(days: FloatArray, values: FloatArray) -> FloatArray:

@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from scipy import stats
 
 from analysis.results import FloatArray
-from analysis.trend import pooled_by_day
+from analysis.trend import group_medians, pooled_by_day
 
 _DAYS_A_WEEK = 7
 _FEWEST_SPARE_DAYS = 4
@@ -62,7 +62,7 @@ def week_medians(day: FloatArray, value: FloatArray) -> WeekMedians:
     # Ordinal 1, the first of January of the year 1, is a Monday.
     mondays = days - (days - 1) % _DAYS_A_WEEK
     weeks, member = np.unique(mondays, return_inverse=True)
-    median = np.array([np.median(values[member == w]) for w in range(weeks.size)])
+    median = group_medians(values, member, weeks.size)
     count = np.bincount(member, minlength=weeks.size).astype(np.float64)
     scatter, freedom = _pooled_scatter(values, member, count)
     half = np.full(weeks.size, np.nan)

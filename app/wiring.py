@@ -131,13 +131,14 @@ def open_workbench(
 
 def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     zone = local_zone()
-    practice_clock = ClockService(store, clock, zone)
     undoing = Undoing(store)
     assignments = AssignmentService(store, clock, undoing)
     promises = PromiseService(store, clock, undoing)
     bundles = BundleService(store, clock)
     is_visit = bundles.visiting is not None
-    filer = TakeFiler(store, clock, VISITING if is_visit else None)
+    refusal = VISITING if is_visit else None
+    practice_clock = ClockService(store, clock, zone, refusal)
+    filer = TakeFiler(store, clock, refusal)
     attempts = Attempts(store, clock)
     passages = PassageService(store, clock)
     shelf = ScoreShelf(store)
@@ -154,7 +155,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     playing = PlayingService(store)
     importing = ImportingService(store, clock, filer, zone, attempts)
     practising = PractisingService(store, clock, practice_clock)
-    sounding = SoundingService(store, clock, zone, inputs)
+    sounding = SoundingService(store, clock, zone, inputs, refusal)
     author = Author.TEACHER if is_visit else Author.SELF
     marking = MarkingService(store, clock, undoing, author)
     suggesting = SuggestingService(store, clock, listening, marking, undoing)
@@ -206,7 +207,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
         planning=PlanningService(store, clock, assignments, undoing),
         record=record,
         minutes_import=MinutesImportService(store, practising),
-        rehearsals=RehearsalService(store, clock),
+        rehearsals=RehearsalService(store, clock, refusal=refusal),
         reminders=ReminderService(store, clock, promises),
         latency=LatencyService(store, clock, inputs),
         sounding=sounding,

@@ -15,7 +15,9 @@ from enum import StrEnum
 from app.journal.failures import PlainFailure
 from app.journal.written_days import DateOrder, any_day, date_orders, day_of, only_order
 
-MINUTES_A_DAY = 24 * 60
+_HOURS_A_DAY = 24
+MINUTES_A_DAY = _HOURS_A_DAY * 60
+_CLOCK = re.compile(r"(\d{1,3}):([0-5]\d)(?::([0-5]\d))?")
 _DELIMITERS = ",;\t|"
 
 _DATE_WORDS = ("date", "day", "datum", "tag", "fecha", "data", "jour")
@@ -29,6 +31,7 @@ class AmountUnit(StrEnum):
     MINUTES = "minutes"
     HOURS = "hours"
     HOURS_AND_MINUTES = "hours:minutes"
+    MINUTES_AND_SECONDS = "minutes:seconds"
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,36 +57,70 @@ class Mapped:
 
 @dataclass(frozen=True, slots=True)
 class DayMinutes:
-    """The minutes of each day, and the rows that could not be read (number, why)."""
+    """The minutes of each day, and what is to be told about single rows (number, why).
+
+    ``unread`` could not be read; ``repeated`` are the same, cell for cell, as an earlier
+    row, and are counted all the same: two sittings of a day may well look alike.
+    """
 
     minutes: Mapping[date, float]
     unread: tuple[tuple[int, str], ...]
+    repeated: tuple[tuple[int, str], ...] = ()
 
 
 def read_table(text: str) -> Table:
     """Read comma, semicolon, tab or bar separated text.
 
+    Of several marks that could separate the columns, the one counts with which a column
+    of days and one of amounts are found.
+
     Raises
     ------
     PlainFailure
-        Where it has no rows of at least two columns.
+        Where it has no rows of at least two columns, or a quotation mark stays open.
     """
-    delimiter = _delimiter(text)
-    lines = io.StringIO(text.lstrip("\ufeff"), newline=None)
-    try:
-        cells = [
-            tuple(cell.strip() for cell in row) for row in csv.reader(lines, delimiter=delimiter)
-        ]
-    except csv.Error as problem:
-        raise PlainFailure(
-            f"The file is no table that can be read ({problem}).", "Export it as CSV anew."
-        ) from problem
-    rows = [row for row in cells if any(row)]
+    text = text.lstrip("\ufeff")
+    named = re.match(r"sep=([,;\t|])\r?\n", text)  # as spreadsheets write for each other
+    if named is not None:
+        return _table(_rows(text[named.end() :], named[1]))
+    tables = []
+    for delimiter in sorted(_DELIMITERS, key=text.count, reverse=True):
+        rows = _rows(text, delimiter)
+        if max((len(row) for row in rows), default=0) >= 2:
+            tables.append(_table(rows))
+    if not tables:
+        return _table(_rows(text, _DELIMITERS[0]))
+    return next((table for table in tables if guessed(table) is not None), tables[0])
+
+
+def _rows(text: str, delimiter: str) -> list[tuple[str, ...]]:
+    """Split text into rows of cells; lines inside quotation marks belong to their cell."""
+    for is_strict in (True, False):
+        reader = csv.reader(io.StringIO(text, newline=None), delimiter=delimiter, strict=is_strict)
+        try:
+            cells = [tuple(cell.strip() for cell in row) for row in reader]
+        except csv.Error as problem:
+            if "unexpected end" in str(problem):
+                raise PlainFailure(
+                    "A quotation mark in the file is opened and never closed.",
+                    "Close it, or export the file anew.",
+                ) from problem
+            if not is_strict:
+                raise PlainFailure(
+                    f"The file is no table that can be read ({problem}).", "Export it as CSV anew."
+                ) from problem
+        else:
+            return [row for row in cells if any(row)]
+    return []
+
+
+def _table(rows: list[tuple[str, ...]]) -> Table:
     width = max((len(row) for row in rows), default=0)
     if width < 2:
         raise PlainFailure(
             "The file is no table with a column of days and one of minutes.",
-            "Export it as CSV, with one row a day or a session.",
+            "Export it as CSV, one row a day or a session, with commas, semicolons, tabs or"
+            " bars between the columns.",
         )
     rows = [row + ("",) * (width - len(row)) for row in rows]
     if any(any_day(cell) for cell in rows[0]):
@@ -119,17 +156,24 @@ def unit_of(header: str, texts: Sequence[str]) -> AmountUnit | None:
     filled = [text for text in texts if text.strip()]
     if not filled:
         return None
-    if all(re.fullmatch(r"\d{1,3}:[0-5]\d(:[0-5]\d)?", text.strip()) for text in filled):
-        return AmountUnit.HOURS_AND_MINUTES
+    clocks = [_CLOCK.fullmatch(text.strip()) for text in filled]
+    if all(clocks):
+        # No day holds that many hours: then it is minutes and seconds.
+        most = max(int(clock[1]) for clock in clocks if clock is not None)
+        is_short = most >= _HOURS_A_DAY and not any(clock[3] for clock in clocks if clock)
+        return AmountUnit.MINUTES_AND_SECONDS if is_short else AmountUnit.HOURS_AND_MINUTES
     if any(amount_of(text, AmountUnit.MINUTES) is None for text in filled):
         return None
-    return AmountUnit.HOURS if _mentions(header, _HOUR_WORDS) else AmountUnit.MINUTES
+    in_hours = _mentions(header, _HOUR_WORDS) or re.search(r"\bh\b", header.casefold())
+    return AmountUnit.HOURS if in_hours else AmountUnit.MINUTES
 
 
 def amount_of(text: str, unit: AmountUnit) -> float | None:
     """Read an amount of practice in minutes: '45', '1,5', '1:30', '1 h 30 min', '45 min'."""
     text = text.strip().casefold()
-    clock = re.fullmatch(r"(\d{1,3}):([0-5]\d)(?::([0-5]\d))?", text)
+    clock = _CLOCK.fullmatch(text)
+    if clock is not None and unit is AmountUnit.MINUTES_AND_SECONDS and clock[3] is None:
+        return int(clock[1]) + int(clock[2]) / 60
     if clock is not None:
         return int(clock[1]) * 60 + int(clock[2]) + int(clock[3] or 0) / 60
     worded = re.fullmatch(
@@ -163,6 +207,8 @@ def minutes_by_day(table: Table, mapped: Mapped) -> DayMinutes:
     sums: dict[date, float] = defaultdict(float)
     rows_of: dict[date, list[int]] = defaultdict(list)
     unread: list[tuple[int, str]] = []
+    repeated: list[tuple[int, str]] = []
+    seen: dict[tuple[str, ...], int] = {}
     for number, row in enumerate(table.rows, start=1):
         amount_text = row[mapped.amount_column]
         if not amount_text:
@@ -176,10 +222,13 @@ def minutes_by_day(table: Table, mapped: Mapped) -> DayMinutes:
         elif amount > 0:
             sums[day] += amount
             rows_of[day].append(number)
+            earlier = seen.setdefault(row, number)
+            if earlier != number:
+                repeated.append((number, f"the same as row {earlier}, counted as another sitting"))
     for day in [day for day, amount in sums.items() if amount > MINUTES_A_DAY]:
         unread.append((rows_of[day][0], f"more than 24 hours on {day}"))
         del sums[day]
-    return DayMinutes(dict(sorted(sums.items())), tuple(sorted(unread)))
+    return DayMinutes(dict(sorted(sums.items())), tuple(sorted(unread)), tuple(repeated))
 
 
 def _column(table: Table, number: int) -> list[str]:
@@ -188,12 +237,3 @@ def _column(table: Table, number: int) -> list[str]:
 
 def _mentions(header: str, words: Sequence[str]) -> bool:
     return any(word in header.casefold() for word in words)
-
-
-def _delimiter(text: str) -> str:
-    lines = [line for line in text.splitlines() if line.strip()][:20]
-    counts = {mark: min((line.count(mark) for line in lines), default=0) for mark in _DELIMITERS}
-    best = max(counts, key=lambda mark: counts[mark])
-    if counts[best]:
-        return best
-    return max(_DELIMITERS, key=text.count)

@@ -277,11 +277,11 @@ class JournalSettings:
     ``break_after_min``: minutes of playing after which a break is suggested, 0 for
     never. ``watched_folder``: where a phone's clips arrive, ``watched_since`` that
     instant (see :mod:`app.services.watching`). ``reminder_minute``: the minute of the day
-    from which on to remind of practice, ``None`` for never. ``round_trips``: delays
-    measured, one for each pair of output and input. ``ear_first_since``: since when
-    measurements wait for the player's own markers, ``None`` for no longer or never.
-    ``buffer_ms``: how much sound inputs and outputs hold ready. ``day_names``: what days of
-    a few minutes are called. ``input_channels``: the channels chosen.
+    from which on to remind of practice, ``None`` for never; ``reminded_on``: the last day
+    reminded of. ``round_trips``: delays measured, one for each pair of output and input.
+    ``ear_first_since``: since when measurements wait for the player's own markers, ``None``
+    for no longer or never. ``buffer_ms``: how much sound inputs and outputs hold ready.
+    ``day_names``: what days of a few minutes are called. ``input_channels``: those chosen.
     """
 
     day_turn_hour: int = 4
@@ -293,6 +293,7 @@ class JournalSettings:
     watched_folder: str | None = None
     watched_since: datetime | None = None
     reminder_minute: int | None = None
+    reminded_on: date | None = None
     round_trips: tuple[RoundTripRecord, ...] = ()
     ear_first_since: datetime | None = None
     buffer_ms: int = 40

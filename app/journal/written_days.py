@@ -12,6 +12,8 @@ from datetime import date
 from enum import StrEnum
 
 _MOST_SHOWN = 3
+_FIRST_YEAR = 1900
+"""An earlier year is a slip of the pen: nobody who uses this played then."""
 
 
 class DateOrder(StrEnum):
@@ -72,7 +74,12 @@ def day_of(text: str, order: DateOrder) -> date | None:
     if joined is not None:
         return _date(*joined.groups()) if order is DateOrder.YEAR_MONTH_DAY else None
     found = re.match(r"(\d{1,4})([-./ ])\s?(\d{1,2})\2\s?(\d{1,4})(?!\d)", text)
-    return None if found is None else _in_order(found[1], found[3], found[4], order)
+    if found is None:
+        return None
+    if order is DateOrder.YEAR_MONTH_DAY and found[2] == "-" and len(found[1]) == 2:
+        # 26-03-14: written so, the year may come first.
+        return _in_order(f"20{found[1]}", found[3], found[4], order)
+    return _in_order(found[1], found[3], found[4], order)
 
 
 def any_day(text: str) -> bool:
@@ -107,6 +114,7 @@ def _named_month(text: str) -> date | None:
 
 def _date(year: str, month: str | int, day: str) -> date | None:
     try:
-        return date(int(year), int(month), int(day))
+        found = date(int(year), int(month), int(day))
     except ValueError:
         return None
+    return found if found.year >= _FIRST_YEAR else None

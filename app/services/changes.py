@@ -85,7 +85,7 @@ class ChangeService:
             whole.families,
             parts.families,
             periods,
-            passages=passages_looked_at(self._store, passage_id),
+            passages=passages_looked_at(self._store.takes.day_counts_of_passages(), passage_id),
             same_tempo=matched,
         )
         progress(1.0)

@@ -38,12 +38,17 @@ class ClockService:
     store, clock
     zone : tzinfo
         Where the player is; decides when the practice day turns.
+    refusal : PlainFailure, optional
+        Raised in place of starting, in a journal where no practice is counted.
     """
 
-    def __init__(self, store: Store, clock: Clock, zone: tzinfo) -> None:
+    def __init__(
+        self, store: Store, clock: Clock, zone: tzinfo, refusal: PlainFailure | None = None
+    ) -> None:
         self._store = store
         self._now = clock
         self._zone = zone
+        self._refusal = refusal
         self._lock = threading.RLock()
         self._closed = False
         self._copy = ClockNote(store, clock)
@@ -76,6 +81,8 @@ class ClockService:
 
     def start(self, item_id: str | None = None) -> ClockView:
         """Start the clock on an item; a paused one goes on, a running one switches to it."""
+        if self._refusal is not None:
+            raise self._refusal
         with self._lock, self._store.transaction():
             now, clock = self._now(), self._answered_clock()
             if clock is None:

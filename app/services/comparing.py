@@ -1,6 +1,6 @@
 """Two takes of a passage beside each other, and a passage over the weeks."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -131,8 +131,26 @@ class ComparingService:
         self, passage_id: str, keys: Sequence[str] = tuple(TREND_KEYS)
     ) -> dict[str, TrendView]:
         """Follow several measures of a passage, reading its takes once."""
+        return self.trends_of((passage_id,), keys)[passage_id]
+
+    def trends_of(
+        self, passage_ids: Iterable[str], keys: Sequence[str] = tuple(TREND_KEYS)
+    ) -> dict[str, dict[str, TrendView]]:
+        """Follow several measures of several passages; by passage, then by measure."""
         from analysis.verdicts import trend_comparisons  # noqa: PLC0415 - scipy, when needed
-        from app.services.trends import trend_view  # noqa: PLC0415
+
+        counts = self._store.takes.day_counts_of_passages()
+        found = {}
+        for passage_id in passage_ids:
+            passages = passages_looked_at(counts, passage_id)
+            comparisons = trend_comparisons(len(TREND_KEYS), passages)
+            found[passage_id] = self._trends(passage_id, keys, comparisons)
+        return found
+
+    def _trends(
+        self, passage_id: str, keys: Sequence[str], comparisons: int
+    ) -> dict[str, TrendView]:
+        from app.services.trends import trend_view  # noqa: PLC0415 - scipy, when needed
         from app.services.week_points import week_points  # noqa: PLC0415
 
         passage = self._store.passages.get(passage_id)
@@ -142,9 +160,6 @@ class ComparingService:
         headlines = dict(self._store.measurements.headlines([take.id for take in fair.takes]))
         bounds = self._store.bounds.get(passage_id)
         is_rubato = bounds is not None and bounds.is_rubato
-        comparisons = trend_comparisons(
-            len(TREND_KEYS), passages_looked_at(self._store, passage_id)
-        )
         found = {}
         for key in keys:
             takes = fair.with_measure(key)

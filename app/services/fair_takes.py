@@ -61,8 +61,9 @@ def fair_takes(takes: Sequence[Take]) -> FairTakes:
     if not takes:
         return FairTakes((), frozenset(), frozenset(), ())
     model = takes[-1]
-    same = tuple(t for t in takes if t.settings.instrument == model.settings.instrument)
-    others = Counter(t.settings.instrument for t in takes if t not in same)
+    instrument = model.settings.instrument
+    same = tuple(t for t in takes if t.settings.instrument == instrument)
+    others = Counter(t.settings.instrument for t in takes if t.settings.instrument != instrument)
     played = tuple(f"{counted(n, 'take')} left out: played on {one}." for one, n in others.items())
     retuned = frozenset(t.id for t in same if _tuning(t) != _tuning(model))
     intonation = dynamics = ""

@@ -66,6 +66,13 @@ class RecordService:
             sentences=_sentences(minutes, practised, weekdays, len(whole), today),
         )
 
+    def caution(self) -> str:
+        """Caution against a steep rise of the minutes; empty where there is none."""
+        today = self._today()
+        since = today - timedelta(weeks=record.WEEKS_BEFORE + 1)
+        minutes = self._store.sessions.minutes_by_day(since, today)
+        return _caution(minutes, self._first_day(today), today)
+
     def associations(self) -> tuple[AssociationRow, ...]:
         """Hold minutes on each passage against its measured change, as association only."""
         return associations(self._store, self._today())

@@ -1,6 +1,7 @@
 """Minutes kept elsewhere come in from a CSV file, and never count twice."""
 
-from collections.abc import Mapping
+import codecs
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
@@ -19,7 +20,7 @@ from app.journal.written_days import DateOrder, only_order, what_each_means
 from app.services.plain import plain_failures
 from app.services.practising import PractisingService
 from app.services.stopping import Progress, no_progress
-from app.services.wording import counted, listed, minutes_text
+from app.services.wording import counted, day_text, listed, minutes_text
 from app.store.store import Store
 
 _MOST_BYTES = 20_000_000
@@ -44,6 +45,11 @@ class MinutesProposal:
         Days that are not over yet; left out.
     unread : tuple of (int, str)
         Rows that could not be read, and why.
+    repeated : tuple of (int, str)
+        Rows that are the same as an earlier one; they are counted, and told.
+    before : tuple of date
+        New days inside the time whose hours were typed in as one entry from before the
+        journal: the lifetime total would count them twice.
     """
 
     path: Path
@@ -54,6 +60,8 @@ class MinutesProposal:
     already: Mapping[date, tuple[float, float]]
     ahead: tuple[date, ...]
     unread: tuple[tuple[int, str], ...]
+    repeated: tuple[tuple[int, str], ...] = ()
+    before: tuple[date, ...] = ()
 
     @property
     def sentence(self) -> str:
@@ -66,7 +74,18 @@ class MinutesProposal:
             parts.append(f"{counted(len(self.ahead), 'day')} ahead left out")
         if self.unread:
             parts.append(f"{counted(len(self.unread), 'row')} not read")
-        return listed(parts) + "."
+        if self.repeated:
+            rows = counted(len(self.repeated), "row")
+            parts.append(f"{rows} the same as an earlier one, counted as another sitting")
+        said = listed(parts) + "."
+        if self.before:
+            days = counted(len(self.before), "day")
+            said += (
+                f" {days} until {day_text(max(self.before))} may be in the hours from before"
+                " this journal already: make that entry smaller, or the lifetime total counts"
+                " them twice."
+            )
+        return said
 
 
 class MinutesImportService:
@@ -82,7 +101,8 @@ class MinutesImportService:
         Parameters
         ----------
         path : Path
-            Comma, semicolon, tab or bar separated text, UTF-8 or Windows Latin.
+            Comma, semicolon, tab or bar separated text; UTF-8, UTF-16 with its mark, or
+            Windows Latin.
         mapped : Mapped, optional
             Which column is what; guessed where left out.
 
@@ -105,12 +125,15 @@ class MinutesImportService:
         ahead = tuple(day for day in found.minutes if day > today)
         past = {day: amount for day, amount in found.minutes.items() if day <= today}
         known = self._known(past)
+        new = {day: amount for day, amount in past.items() if day not in known}
         return replace(
             empty,
-            new={day: amount for day, amount in past.items() if day not in known},
+            new=new,
             already={day: (known[day], past[day]) for day in past if day in known},
             ahead=ahead,
             unread=found.unread,
+            repeated=found.repeated,
+            before=self._in_earlier_hours(new),
         )
 
     def file(self, proposal: MinutesProposal, progress: Progress = no_progress) -> int:
@@ -130,6 +153,12 @@ class MinutesImportService:
     def way_written(self, proposal: MinutesProposal, date_column: int) -> DateOrder | None:
         """Give the one way another column of days can be read; instant, ``None`` to ask."""
         return only_order([row[date_column] for row in proposal.table.rows])
+
+    def _in_earlier_hours(self, days: Iterable[date]) -> tuple[date, ...]:
+        earlier = self._store.earlier_hours.get()
+        if earlier is None or earlier.until is None:
+            return ()
+        return tuple(day for day in days if day <= earlier.until)
 
     def _known(self, days: Mapping[date, float]) -> Mapping[date, float]:
         if not days:
@@ -205,12 +234,26 @@ def _check(mapped: Mapped, table: Table) -> None:
 
 def _text_of(path: Path) -> str:
     with plain_failures("the minutes were not read"):
-        data = path.read_bytes() if path.stat().st_size <= _MOST_BYTES else b""
-    if not data:
-        raise PlainFailure(f"{path.name} is empty or too large.", "Choose a CSV file of minutes.")
-    for encoding in ("utf-8-sig", "cp1252"):
+        size = path.stat().st_size
+        data = path.read_bytes() if size <= _MOST_BYTES else b""
+    if not size:
+        raise PlainFailure(f"{path.name} is empty.", "Choose a CSV file of minutes.")
+    if size > _MOST_BYTES:
+        raise PlainFailure(
+            f"{path.name} is larger than {_MOST_BYTES // 1_000_000} MB, too large for minutes.",
+            "Choose a CSV file of minutes.",
+        )
+    if data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        encodings: tuple[str, ...] = ("utf-16",)
+    elif b"\0" in data:
+        encodings = ()  # a spreadsheet or picture: bytes that no text has
+    else:
+        encodings = ("utf-8-sig", "cp1252")
+    for encoding in encodings:
         try:
             return data.decode(encoding)
         except UnicodeDecodeError:
             continue
-    raise PlainFailure(f"{path.name} is not a text file.", "Export the minutes as CSV.")
+    raise PlainFailure(
+        f"{path.name} is not a text file.", "Save or export the minutes as CSV, then choose that."
+    )

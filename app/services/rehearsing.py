@@ -22,9 +22,26 @@ _GONE = "a passage that is no longer there"
 
 
 class RehearsalService:
-    """Runs one rehearsal at a time and keeps all of them."""
+    """Runs one rehearsal at a time and keeps all of them.
 
-    def __init__(self, store: Store, clock: Clock, chance: random.Random | None = None) -> None:
+    Parameters
+    ----------
+    store : Store
+    clock : callable
+    chance : random.Random, optional
+        Draws the order.
+    refusal : PlainFailure, optional
+        Raised in place of beginning one, in a journal that takes no new recordings.
+    """
+
+    def __init__(
+        self,
+        store: Store,
+        clock: Clock,
+        chance: random.Random | None = None,
+        refusal: PlainFailure | None = None,
+    ) -> None:
+        self._refusal = refusal
         self._store = store
         self._clock = clock
         self._chance = chance or random.SystemRandom()
@@ -55,6 +72,8 @@ class RehearsalService:
         PlainFailure
             Where one runs already, or a passage is missing or chosen twice.
         """
+        if self._refusal is not None:
+            raise self._refusal
         if self.running() is not None:
             raise PlainFailure("A rehearsal is running.", "Finish or end it first.")
         for passage_id in passage_ids:

@@ -4,6 +4,7 @@ The window shows what :meth:`ReminderService.due` gives through the desktop's ow
 notification.
 """
 
+from dataclasses import replace
 from datetime import date
 
 from app.journal.counting import practised_days
@@ -20,7 +21,6 @@ class ReminderService:
         self._store = store
         self._clock = clock
         self._promises = promises
-        self._reminded_on: date | None = None
 
     def due(self) -> str:
         """Give the sentence to remind with now, once a practice day; else nothing.
@@ -38,11 +38,12 @@ class ReminderService:
             today,
             turn_hour=settings.day_turn_hour,
             done=self._is_done(today),
-            reminded_on=self._reminded_on,
+            reminded_on=settings.reminded_on,
         )
         if not is_now:
             return ""
-        self._reminded_on = today
+        # Kept in the journal: a window opened again the same day does not remind twice.
+        self._store.settings.replace(replace(settings, reminded_on=today))
         return "There is still time to play today, if you like; a few minutes count too."
 
     def _is_done(self, today: date) -> bool:

@@ -24,6 +24,7 @@ from app.services.wording import (
 from app.store.store import Store
 
 _DAYS_A_WEEK = 7
+_FOLLOWED = "mean_absolute_cents"
 
 
 class ReportingService:
@@ -145,8 +146,9 @@ class ReportingService:
 
     def _changes(self, takes: tuple[Take, ...]) -> str:
         lines = []
-        for passage_id in dict.fromkeys(take.passage_id for take in takes if take.passage_id):
-            trend = self._comparing.trend(passage_id)
+        played = dict.fromkeys(take.passage_id for take in takes if take.passage_id)
+        for by_key in self._comparing.trends_of(played, (_FOLLOWED,)).values():
+            trend = by_key[_FOLLOWED]
             lines.append(f"  {passage_title(trend.passage)}: {trend_text(trend)}")
             if trend.notice:
                 lines.append(f"    {trend.notice}")

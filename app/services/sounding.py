@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, timedelta, tzinfo
 
+from app.journal.failures import PlainFailure
 from app.journal.practice_clock import is_later, seconds_between
 from app.journal.practice_days import Clock, practice_day
 from app.journal.records import MinutesSource, Session
@@ -77,7 +78,15 @@ class SoundingService:
     :meth:`keep` writes to the database.
     """
 
-    def __init__(self, store: Store, clock: Clock, zone: tzinfo, inputs: Inputs) -> None:
+    def __init__(
+        self,
+        store: Store,
+        clock: Clock,
+        zone: tzinfo,
+        inputs: Inputs,
+        refusal: PlainFailure | None = None,
+    ) -> None:
+        self._refusal = refusal
         self._store = store
         self._now = clock
         self._zone = zone
@@ -99,8 +108,10 @@ class SoundingService:
         Raises
         ------
         PlainFailure
-            Where the input will not open.
+            Where the input will not open, or no practice is counted in this journal.
         """
+        if self._refusal is not None:
+            raise self._refusal
         with self._lock:
             if self._ears is not None:
                 return

@@ -131,6 +131,16 @@ class TakeRepository:
         with self._work.connection() as connection:
             return pairs(connection.execute(last))
 
+    def day_counts_of_passages(self) -> Mapping[str, int]:
+        """Count the practice days with a take, for each passage that has any."""
+        counted = (
+            select(_TAKE.passage_id, func.count(_TAKE.practice_day.distinct()))
+            .where(_TAKE.passage_id.is_not(None), _TAKE.deleted_at.is_(None))
+            .group_by(_TAKE.passage_id)
+        )
+        with self._work.connection() as connection:
+            return pairs(connection.execute(counted))
+
     def first_and_last_day(self) -> tuple[date, date] | None:
         """Give the first and the last practice day with a take."""
         ends = select(func.min(_TAKE.practice_day), func.max(_TAKE.practice_day)).where(

@@ -4,7 +4,7 @@ Shortcuts, menus, tooltips and the help sheet are all made from :data:`ACTIONS`;
 that is not in this table does not exist.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -224,6 +224,13 @@ class KeyMap(QObject):
         self._bound[action_id] = action
         self._give_keys(action_id)
         return action
+
+    def turn_off(self, action_ids: Iterable[str], answer: Callable[[], object]) -> None:
+        """Let these actions say why they do nothing here, in place of doing it."""
+        for action_id in action_ids:
+            action = self._bound[action_id]
+            action.triggered.disconnect()
+            action.triggered.connect(lambda _checked=False: answer())
 
     def action(self, action_id: str) -> QAction:
         """Return the bound action."""

@@ -34,7 +34,7 @@ from app.ui.widgets.actions_menu import actions_menu
 from app.ui.widgets.basics import column, row
 from app.ui.widgets.message_bar import MessageBar
 from app.ui.widgets.rail import PAGES, Rail
-from app.ui.widgets.visit_strip import VisitStrip, window_title
+from app.ui.widgets.visit_strip import VisitStrip, turn_practice_off, window_title
 from app.ui.widgets.work_strip import WorkStrip
 
 log = logging.getLogger(__name__)
@@ -85,8 +85,6 @@ class MainWindow(QMainWindow):
         right = column(spacing=0)
         if self.visit is not None:
             right.addWidget(VisitStrip(self.visit))
-            self.practice.panel.setEnabled(False)
-            self.practice.panel.setToolTip(VISITING.sentence)
         right.addWidget(self._stack, 1)
         right.addWidget(self.work)
         right.addWidget(self.messages)
@@ -118,6 +116,10 @@ class MainWindow(QMainWindow):
         bind(self, "categories", self.sheets.show_categories)
         bind(self, "rehearsal.next", self.practice.rehearsal.run.hear_next)
         bind(self, "quit", self.close)
+        if self.visit is not None:
+            practice = self.practice
+            parts = (practice.panel, practice.clock_card, practice.head.minutes)
+            turn_practice_off(self, parts, self.desk.keys, self._refuses_recordings)
         self._show_actual_keys()
         self.desk.keys.changed.connect(self._show_actual_keys)
 

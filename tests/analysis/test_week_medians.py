@@ -5,6 +5,7 @@ from datetime import date
 import numpy as np
 import pytest
 
+from analysis.trend import group_medians
 from analysis.week_medians import week_medians
 
 
@@ -36,6 +37,14 @@ def test_too_few_days_have_no_interval() -> None:
     weeks = week_medians(days, np.array([4.0, 8.0, 20.0]))
     assert np.isnan(weeks.half_width).all()
     assert np.isnan(weeks.scatter)
+
+
+def test_medians_of_groups_are_those_of_numpy() -> None:
+    rng = np.random.default_rng(4)
+    member = np.concatenate([np.arange(30), rng.integers(0, 30, 300)])
+    values = np.round(rng.normal(size=330), 1)  # with ties
+    wanted = [np.median(values[member == group]) for group in range(30)]
+    np.testing.assert_array_equal(group_medians(values, member, 30), wanted)
 
 
 def test_nothing_gives_nothing() -> None:

@@ -37,6 +37,9 @@ DMY, MDY, YMD = DateOrder.DAY_MONTH_YEAR, DateOrder.MONTH_DAY_YEAR, DateOrder.YE
         ("14. März 2026", DMY, date(2026, 3, 14)),
         ("31.02.2026", DMY, None),
         ("14/03/2026", MDY, None),
+        ("26-03-14", YMD, date(2026, 3, 14)),
+        ("26/03/14", YMD, None),
+        ("0226-03-14", YMD, None),
         ("14.03.2026", YMD, None),
         ("yesterday", DMY, None),
         ("12345", DMY, None),
@@ -86,6 +89,8 @@ def test_the_true_order_always_fits_and_gives_the_true_days(days: list[date]) ->
         ("2h", AmountUnit.MINUTES, 120),
         ("1:30", AmountUnit.HOURS_AND_MINUTES, 90),
         ("0:45:30", AmountUnit.HOURS_AND_MINUTES, 45.5),
+        ("45:30", AmountUnit.MINUTES_AND_SECONDS, 45.5),
+        ("1:45:30", AmountUnit.MINUTES_AND_SECONDS, 105.5),
         ("a while", AmountUnit.MINUTES, None),
         ("-5", AmountUnit.MINUTES, None),
         ("", AmountUnit.MINUTES, None),
@@ -104,6 +109,78 @@ def test_columns_are_guessed_whatever_stands_between() -> None:
     assert clocked.header == ("column 1", "column 2")
     assert guessed(clocked) == Mapped(0, 1, AmountUnit.HOURS_AND_MINUTES, YMD)
     assert guessed(read_table("a,b\nx,y\n")) is None
+
+
+@pytest.mark.parametrize("mark", [",", ";", "\t", "|"])
+def test_each_mark_between_columns_and_a_decimal_comma(mark: str) -> None:
+    # RFC 4180, 2.6: a cell that holds the mark itself stands in quotation marks.
+    amount = '"1,5"' if mark == "," else "1,5"
+    with_header = f"Datum{mark}Stunden\n13.04.2026{mark}{amount}\n14.04.2026{mark}2\n"
+    without = with_header.split("\n", 1)[1]
+    for text in (with_header, without, f"sep={mark}\n{with_header}", f"\ufeff{with_header}"):
+        table = read_table(text)
+        mapped = guessed(table)
+        assert mapped is not None
+        assert (mapped.date_column, mapped.amount_column, mapped.date_order) == (0, 1, DMY)
+        assert [row[1] for row in table.rows] == ["1,5", "2"], text
+    mapped = guessed(read_table(with_header))
+    assert mapped is not None
+    assert mapped.unit is AmountUnit.HOURS
+    assert minutes_by_day(read_table(with_header), mapped).minutes == {
+        date(2026, 4, 13): 90.0,
+        date(2026, 4, 14): 120.0,
+    }
+
+
+def test_a_mark_that_nobody_uses_is_said_in_plain_words() -> None:
+    with pytest.raises(PlainFailure, match="no table") as failure:
+        read_table("date^minutes\n2026-04-13^30\n")
+    assert "commas, semicolons, tabs or bars" in failure.value.next_step
+
+
+def test_lines_inside_quotation_marks_belong_to_their_cell() -> None:
+    # RFC 4180, 2.6 and 2.7: line breaks and doubled quotation marks inside a cell.
+    text = 'note,date,minutes\r\n"slow,\r\nthen ""fast""",2026-04-13,30\r\n"",2026-04-14,20\r\n'
+    table = read_table(text)
+    assert table.rows[0] == ('slow,\nthen "fast"', "2026-04-13", "30")
+    found = minutes_by_day(table, Mapped(1, 2, AmountUnit.MINUTES, YMD))
+    assert found.minutes == {date(2026, 4, 13): 30.0, date(2026, 4, 14): 20.0}
+
+
+def test_an_open_quotation_mark_swallows_no_rows() -> None:
+    with pytest.raises(PlainFailure, match="never closed"):
+        read_table('date,minutes,note\n2026-04-13,30,"nice\n2026-04-14,20,\n')
+
+
+def test_a_quotation_mark_inside_a_word_is_a_sign_like_another() -> None:
+    table = read_table('date,minutes,note\n2026-04-13,30,a 12" ruler\n2026-04-14,20,"a" b\n')
+    assert [row[:2] for row in table.rows] == [("2026-04-13", "30"), ("2026-04-14", "20")]
+
+
+def test_what_a_colon_stands_between() -> None:
+    def unit(*cells: str) -> AmountUnit | None:
+        rows = "".join(f"2026-04-{13 + n},{cell}\n" for n, cell in enumerate(cells))
+        mapped = guessed(read_table("date,time\n" + rows))
+        return mapped.unit if mapped else None
+
+    assert unit("0:45", "1:30") is AmountUnit.HOURS_AND_MINUTES
+    assert unit("0:45", "25:30") is AmountUnit.MINUTES_AND_SECONDS  # no day has 25 hours
+    assert unit("0:45:10", "1:30:00") is AmountUnit.HOURS_AND_MINUTES
+    hours = guessed(read_table("Tag;Dauer (h)\n13.04.2026;1,5\n"))
+    assert hours is not None
+    assert hours.unit is AmountUnit.HOURS
+
+
+def test_a_two_digit_year_may_stand_at_either_end() -> None:
+    assert only_order(["26-03-14", "26-03-15"]) is None  # or 14 and 15 March 2026
+    assert only_order(["14.03.26", "15.03.26"]) is DMY
+
+
+def test_the_same_row_again_is_counted_and_told() -> None:
+    table = read_table("date,minutes\n2026-04-13,30\n2026-04-13,30\n2026-04-13,20\n")
+    found = minutes_by_day(table, Mapped(0, 1, AmountUnit.MINUTES, YMD))
+    assert found.minutes == {date(2026, 4, 13): 80.0}
+    assert found.repeated == ((2, "the same as row 1, counted as another sitting"),)
 
 
 def test_several_rows_of_a_day_are_added_and_odd_ones_told() -> None:

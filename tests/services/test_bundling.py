@@ -183,12 +183,21 @@ def test_a_reply_never_changes_what_the_player_wrote(home, visit, tmp_path):
 
 def test_a_visit_takes_no_recordings_and_shows_no_more_than_it_was_given(home, visit, tmp_path):
     with open_workbench(visit, clock=lambda: LATER) as bench:
-        with pytest.raises(PlainFailure, match="takes no new recordings"):
+        with pytest.raises(PlainFailure, match="nothing is recorded"):
             bring(bench, sound(tmp_path, 7), None, date(2026, 3, 9))
-        with pytest.raises(PlainFailure, match="takes no new recordings"):
+        with pytest.raises(PlainFailure, match="nothing is recorded"):
             bench.recording.start()
         assert len(bench.filing.takes()) == 3
         assert bench.promises.list() == ()
+        for begin in (
+            bench.clock.toggle,
+            bench.clock.start,
+            bench.sounding.start,
+            lambda: bench.rehearsals.start([bench.passages.list()[0].id]),
+        ):
+            with pytest.raises(PlainFailure, match="nothing is recorded, imported or counted"):
+                begin()
+        assert bench.clock.state().phase == "stopped"
     # The same bundle opens again as it was left, and the player's own journal is no visit.
     again = open_visit(
         tmp_path / "lesson.pwbundle", tmp_path / "visits", lambda: LATER, no_progress, never_stop

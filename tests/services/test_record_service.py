@@ -66,6 +66,7 @@ def test_a_steep_rise_brings_the_caution(bench):
     caution = bench.record.view().overuse_caution
     assert caution.startswith("The last 7 days hold 8 h 10 min, against 2 h 20 min a week")
     assert "stop where it hurts" in caution
+    assert bench.record.caution() == caution
 
 
 def test_a_pause_is_said_kindly(bench):

@@ -8,6 +8,7 @@ import pytest
 from app.journal.failures import PlainFailure
 from app.journal.promises import PromiseRule, Stretch
 from app.journal.reminding import is_due
+from app.wiring import open_workbench
 from tests.services.conftest import ZONE
 
 TODAY = date(2026, 3, 14)  # the clock stands at 19:30
@@ -34,6 +35,17 @@ def test_it_comes_once_from_the_chosen_time_on(bench, wished, clock):
     assert bench.reminders.due() == ""
     clock.now += timedelta(days=1)
     assert bench.reminders.due()
+
+
+def test_a_journal_opened_again_the_same_day_does_not_remind_twice(bench, wished, clock):
+    wished(19)
+    assert bench.reminders.due()
+    bench.close()
+    with open_workbench(bench.journal_dir, clock=clock) as again:
+        assert again.reminders.due() == ""
+        assert again.practising.settings().reminder_minute == 19 * 60
+        clock.now += timedelta(days=1)
+        assert again.reminders.due()
 
 
 def test_none_after_the_day_is_done(bench, wished):

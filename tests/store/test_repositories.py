@@ -120,6 +120,7 @@ def test_takes_are_listed_as_they_were_played(store: Store) -> None:
     }
     assert store.takes.first_and_last_day() == (DAY, DAY + timedelta(days=1))
     assert store.takes.last_of_passages() == {passage.id: DAY + timedelta(days=1)}
+    assert store.takes.day_counts_of_passages() == {passage.id: 2}
     assert store.takes.of_ids([gone.id, first.id, "nobody"]) == {gone.id: gone, first.id: first}
 
 

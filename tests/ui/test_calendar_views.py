@@ -1,7 +1,7 @@
 """Calendar: kinds of day, what the record shows, minutes from a table, the printed year."""
 
 import csv
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
 from PySide6.QtCore import QRectF, Qt
@@ -15,6 +15,7 @@ from app.journal.written_days import DateOrder
 from app.ui.theme import LIGHT
 from app.ui.widgets.year_export import print_year
 from app.ui.widgets.year_marks import bar_words, draw_bar
+from app.wiring import open_workbench
 
 TODAY = date(2026, 3, 14)
 
@@ -176,3 +177,21 @@ def test_the_year_is_printed_on_a_landscape_page(calendar, tmp_path):
     assert (tmp_path / "printed.pdf").read_bytes().startswith(b"%PDF-")
     assert printer.width() > printer.height()
     assert "sent to the printer" in calendar.messages.text
+
+
+def test_in_the_night_of_new_year_the_calendar_shows_the_year_of_the_practice_day(
+    tmp_path, open_window, settle
+):
+    night = datetime(2027, 1, 1, 1, 30, tzinfo=UTC)  # the day turns at four
+    with open_workbench(tmp_path / "journal", clock=lambda: night) as bench:
+        window = open_window(bench)
+        window.main.show_page(3)
+        settle(window)
+        calendar = window.main.calendar
+        assert calendar.year == 2026
+        assert calendar.chart.chosen == date(2026, 12, 31)
+        calendar.show_year(2024)
+        settle(window)
+        window.desk.daysChanged.emit()
+        settle(window)
+        assert calendar.year == 2024

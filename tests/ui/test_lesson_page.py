@@ -125,6 +125,14 @@ def test_a_bundle_is_visited_answered_and_its_reply_dropped_on_the_window(  # no
         visiting.desk.told.connect(told.append)
         main.import_files([tmp_path / "clip.wav"])
         assert told[-1].sentence == VISITING.sentence
+        for name in ("clock.toggle", "clock.item_1", "clock.listen", "practice.rehearsal"):
+            told.clear()
+            visiting.desk.keys.action(name).trigger()
+            settle(visiting)
+            assert [message.sentence for message in told] == [VISITING.sentence], name
+        assert not main.practice.clock_card.isEnabled()
+        assert not main.practice.rehearsal.isVisible()
+        assert theirs.clock.state().phase == "stopped"
         main.show_page(4)
         settle(visiting)
         assert main.lesson.bundles.reply_button.isVisible()

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
 
 from app.services.views import Reading
 from app.wiring import open_workbench
@@ -95,7 +96,9 @@ def test_calendar_and_lesson_read_the_journal(window, settle):
     assert "40 min" in window.main.calendar.day_words
     window.main.show_page(4)
     settle(window)
-    assert "Opening" in window.main.lesson.text
+    window.main.lesson.copy()
+    settle(window)
+    assert "Opening" in QGuiApplication.clipboard().text()
 
 
 def test_nothing_heavy_is_loaded_when_the_window_shows(tmp_path):

@@ -13,8 +13,8 @@ from app.services.stopping import Progress, ShouldStop, part_of
 from app.store.repair import repair
 
 VISITING = PlainFailure(
-    "This is a bundle: it holds somebody's days, and takes no new recordings.",
-    "Open your own journal to record or import.",
+    "This is a bundle of somebody's days: nothing is recorded, imported or counted in it.",
+    "Open your own journal to practise.",
 )
 
 

@@ -24,7 +24,7 @@ from app.services.promising import PromiseService
 from app.services.reporting import trend_text
 from app.services.rows import Rows
 from app.services.time_spent import minutes_by_target
-from app.services.views import MarkerRow, Reading
+from app.services.views import MarkerRow, Reading, TrendView
 from app.services.wording import (
     counted,
     day_text,
@@ -87,7 +87,7 @@ class Gatherer:
                 for remark in self._store.remarks.list()
                 if remark.first_day <= last_day and remark.last_day >= first_day
             ),
-            caution=self._record.view().overuse_caution,
+            caution=self._record.caution(),
         )
 
     def _days(self, first_day: date, last_day: date) -> tuple[DayPart, ...]:
@@ -128,15 +128,17 @@ class Gatherer:
 
     def _passages(self, takes: Sequence[Take]) -> tuple[PassagePart, ...]:
         passages = {passage.id: passage for passage in self._store.passages.list()}
+        played = dict.fromkeys(take.passage_id for take in takes if take.passage_id)
+        trends = self._comparing.trends_of(played)
         parts = []
-        for passage_id in dict.fromkeys(take.passage_id for take in takes if take.passage_id):
+        for passage_id in played:
             some = tuple(take for take in takes if take.passage_id == passage_id)
             parts.append(
                 PassagePart(
                     passage_id,
                     passage_title(passages[passage_id]),
                     self._take_parts(some),
-                    *self._changes(passage_id),
+                    *_changes(tuple(trends[passage_id].values())),
                 )
             )
         loose = tuple(take for take in takes if take.passage_id is None)
@@ -167,16 +169,6 @@ class Gatherer:
             )
         return tuple(parts)
 
-    def _changes(self, passage_id: str) -> tuple[tuple[str, ...], str]:
-        """Give the trends that say something, or why there is none, and what to beware of."""
-        trends = tuple(self._comparing.trends(passage_id).values())
-        said = [trend for trend in trends if isinstance(trend.slope, Reading)]
-        lines = [trend_text(trend) for trend in said]
-        if not lines:
-            lines = [next((trend.sentence for trend in trends if trend.sentence), "")]
-        notice = next((trend.notice for trend in said if trend.notice), "")
-        return tuple(line[0].upper() + line[1:] for line in lines if line), notice
-
     def _markers(self, takes: Sequence[Take]) -> tuple[MarkerPart, ...]:
         by_take = self._store.markers.for_takes([take.id for take in takes])
         length = {take.id: take.duration_s for take in takes}
@@ -184,6 +176,16 @@ class Gatherer:
         return tuple(
             _marker_part(row, length[row.marker.take_id]) for row in self._rows.of_markers(markers)
         )
+
+
+def _changes(trends: Sequence[TrendView]) -> tuple[tuple[str, ...], str]:
+    """Give the trends that say something, or why there is none, and what to beware of."""
+    said = [trend for trend in trends if isinstance(trend.slope, Reading)]
+    lines = [trend_text(trend) for trend in said]
+    if not lines:
+        lines = [next((trend.sentence for trend in trends if trend.sentence), "")]
+    notice = next((trend.notice for trend in said if trend.notice), "")
+    return tuple(line[0].upper() + line[1:] for line in lines if line), notice
 
 
 def _marker_part(row: MarkerRow, duration_s: float) -> MarkerPart:

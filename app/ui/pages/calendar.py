@@ -29,6 +29,7 @@ from app.ui.widgets.year_marks import YearLegend
 
 _SIDE_WIDTH_PX = 312
 _OtherView = PromisesPanel | RecordPane | DayNamesForm | MinutesImportForm
+_Found = tuple[int, tuple[DayBar, ...], date, tuple[date, date] | None, tuple[DayName, ...]]
 
 
 def _take_name(take: TakeRow) -> str:
@@ -42,7 +43,7 @@ class CalendarPage(Page):
         super().__init__(desk, tr("Calendar"))
         self._today = date.today()
         self._span: tuple[date, date] | None = None
-        self.year = self._today.year
+        self.year, self._year_is_known = self._today.year, False
         self.chart = YearChart(desk.theme)
         self._heading = large()
         self._previous = Button("", "previous", action_id="calendar.previous")
@@ -148,24 +149,23 @@ class CalendarPage(Page):
         self.chart.setFocus()
 
     def refresh(self) -> None:
-        """Read the year again."""
-        self.show_year(self.year)
+        """Read the year again; the first time, that of the practice day."""
+        self._read(self.year if self._year_is_known else None)
 
     def show_year(self, year: int) -> None:
         """Show a year."""
-        self.year = year
-        self._heading.setText(str(year))
+        self.year, self._year_is_known = year, True
+        self._read(year)
+
+    def _read(self, year: int | None) -> None:
         practising = self.desk.workbench.practising
-        self.desk.jobs.store(
-            lambda: (
-                practising.year(year),
-                practising.today().practice_day,
-                practising.first_and_last_day(),
-                practising.settings().day_names,
-            ),
-            lambda found: self._take_over(year, *found),
-            subject="calendar.year",
-        )
+
+        def read() -> _Found:
+            today = practising.practice_day_now()
+            found, names = year or today.year, practising.settings().day_names
+            return found, practising.year(found), today, practising.first_and_last_day(), names
+
+        self.desk.jobs.store(read, lambda found: self._take_over(*found), subject="calendar.year")
 
     def toggle_promises(self) -> None:
         """Show the promises in the place of the year, or the year again."""
@@ -253,8 +253,9 @@ class CalendarPage(Page):
         span: tuple[date, date] | None,
         names: tuple[DayName, ...],
     ) -> None:
-        self._today = today
-        self._span = span
+        self._today, self._span = today, span
+        self.year, self._year_is_known = year, True
+        self._heading.setText(str(year))
         first = span[0].year if span else today.year
         self._previous.setEnabled(year > first - 1)
         self._next.setEnabled(year < today.year + 1)

@@ -7,7 +7,6 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFileDialog
 
 from app.journal.failures import PlainFailure
-from app.services.lesson.report import LessonReport
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.pages.page import Page
@@ -33,7 +32,6 @@ class LessonPage(Page):
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk, tr("Lesson"))
         self._today: date | None = None
-        self.text = ""
         self.asking: QFileDialog | None = None
         is_visit = desk.workbench.bundles.visiting is not None
         self._first = DayEdit(tr("First day"))
@@ -123,20 +121,18 @@ class LessonPage(Page):
     def refresh(self) -> None:
         """Read the span again; the first time, the last seven days or those of a bundle."""
         practising = self.desk.workbench.practising
-        self.desk.jobs.store(
-            lambda: practising.today().practice_day, self._know_today, subject="lesson.today"
-        )
+        self.desk.jobs.store(practising.practice_day_now, self._know_today, subject="lesson.today")
 
     def copy(self) -> None:
-        """Copy the text."""
-        QGuiApplication.clipboard().setText(self.text)
-        self.desk.tell(tr("The text was copied."))
+        """Copy the text of these days."""
+        span, reporting = self.span, self.desk.workbench.reporting
+        self.desk.jobs.store(lambda: reporting.text(*span), self._copied, subject="lesson.text")
 
     def save(self, path: Path) -> None:
-        """Write the text to a file."""
-        text = self.text
+        """Write the text of these days to a file."""
+        span, reporting = self.span, self.desk.workbench.reporting
         self.desk.jobs.store(
-            lambda: _write(path, text),
+            lambda: _write(path, reporting.text(*span)),
             lambda _: self.job.say(tr("Saved as {name}.").format(name=path.name), path),
         )
 
@@ -214,19 +210,17 @@ class LessonPage(Page):
         self._read()
 
     def _read(self) -> None:
-        span, bench = self.span, self.desk.workbench
+        span, lessons = self.span, self.desk.workbench.lessons
         self.desk.jobs.store(
-            lambda: (bench.lessons.report(*span), bench.reporting.text(*span)),
-            self._show,
-            subject="lesson.text",
+            lambda: lessons.report(*span), self.report.show_report, subject="lesson.read"
         )
         self.remarks.show_span(*span, self._today or span[1])
         self.bundles.show_span(*span)
         self.shared.refresh()
 
-    def _show(self, found: tuple[LessonReport, str]) -> None:
-        report, self.text = found
-        self.report.show_report(report)
+    def _copied(self, text: str) -> None:
+        QGuiApplication.clipboard().setText(text)
+        self.desk.tell(tr("The text was copied."))
 
     def _choose_text(self) -> None:
         kinds, name = tr("Text (*.txt)"), f"lesson-{self._last.day}.txt"

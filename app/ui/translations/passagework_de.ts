@@ -3072,8 +3072,8 @@
             <translation>Die Tage von jemand anderem</translation>
         </message>
         <message>
-            <source>Somebody's days, {first} to {last}, out of a bundle. What you mark and write is the teacher's; nothing is recorded or imported here. Lesson writes the reply.</source>
-            <translation>Tage von jemandem, {first} bis {last}, aus einem Paket. Was hier angemerkt und geschrieben wird, kommt von der Lehrkraft; aufgenommen oder importiert wird hier nichts. Die Seite „Stunde“ schreibt die Antwort.</translation>
+            <source>Somebody's days, {first} to {last}, out of a bundle. What you mark and write is the teacher's; nothing is recorded or counted here. Lesson writes the reply.</source>
+            <translation>Tage von jemandem, {first} bis {last}, aus einem Paket. Was hier angemerkt und geschrieben wird, kommt von der Lehrkraft; aufgenommen oder gezählt wird hier nichts. Die Seite „Stunde“ schreibt die Antwort.</translation>
         </message>
         <message>
             <source>Something is still being written.</source>
@@ -4400,6 +4400,10 @@
             <translation>Minuten heute</translation>
         </message>
         <message>
+            <source>minutes:seconds</source>
+            <translation>Minuten:Sekunden</translation>
+        </message>
+        <message>
             <source>missed</source>
             <translation>versäumt</translation>
         </message>
@@ -5223,6 +5227,10 @@
             <translation>Zum Schreiben öffnen.</translation>
         </message>
         <message>
+            <source>Open your own journal to practise.</source>
+            <translation>Zum Üben das eigene Journal öffnen.</translation>
+        </message>
+        <message>
             <source>Open {string} string</source>
             <translation>Leere {string}-Saite</translation>
         </message>
@@ -5409,6 +5417,10 @@
         <message>
             <source>There is still time to play today, if you like; a few minutes count too.</source>
             <translation>Heute ist noch Zeit zu spielen, wenn Lust da ist; auch ein paar Minuten zählen.</translation>
+        </message>
+        <message>
+            <source>This is a bundle of somebody's days: nothing is recorded, imported or counted in it.</source>
+            <translation>Das ist ein Paket mit Tagen von jemandem: Darin wird nichts aufgenommen, importiert oder gezählt.</translation>
         </message>
         <message>
             <source>This journal is open for looking only.</source>

@@ -16,7 +16,7 @@ from app.ui.widgets.forgotten_card import ForgottenCard
 from app.ui.widgets.sounding_row import SoundingOfferCard, sounding_words
 from app.ui.widgets.table import RowTable
 
-_TABLE_HEIGHT_PX = 140
+_TABLE_HEIGHT_PX = 116
 _PHASE_WORDS = {
     "stopped": mark("Not running"),
     "running": mark("Running"),
@@ -49,6 +49,7 @@ class ClockCard(Card):
             tr("Items and their minutes today"), _columns(), stretch=1
         )
         self.table.setFixedHeight(_TABLE_HEIGHT_PX)
+        self.table.horizontalHeader().hide()  # a key, a name, minutes: said by themselves
         self.forgotten = ForgottenCard()
         self._break = self._build_break()
         self._build()

@@ -29,6 +29,7 @@ _UNITS = (
     (AmountUnit.MINUTES, mark("minutes")),
     (AmountUnit.HOURS, mark("hours")),
     (AmountUnit.HOURS_AND_MINUTES, mark("hours:minutes")),
+    (AmountUnit.MINUTES_AND_SECONDS, mark("minutes:seconds")),
 )
 _ORDERS = (
     (DateOrder.YEAR_MONTH_DAY, mark("year, month, day")),
@@ -228,7 +229,7 @@ def _lines_of(proposal: MinutesProposal) -> Sequence[_Line]:
         stays = tr("stays at {minutes}, as in the journal").format(minutes=minutes_text(known))
         lines.append((day.isoformat(), minutes_text(minutes), stays))
     lines += [(day.isoformat(), "", tr("not over yet, left out")) for day in proposal.ahead]
-    for number, why in proposal.unread:
+    for number, why in (*proposal.unread, *proposal.repeated):
         lines.append((tr("row {number}").format(number=number), "", why))
     return lines[:_MOST_LISTED]
 

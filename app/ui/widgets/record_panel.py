@@ -24,7 +24,6 @@ from app.ui.widgets.basics import (
     Card,
     fill,
     heading,
-    labelled,
     large,
     row,
     sentence,
@@ -75,6 +74,7 @@ class RecordPanel(Card):
         self._missing = sentence()
         self._look_again = Button(tr("Look again"))
         self.aim = QLineEdit()
+        self.aim.setAccessibleName(tr("Aim of this take"))
         self.aim.setMaxLength(300)
         self.aim.setPlaceholderText(
             tr("One thing to listen for, such as: third finger higher in bar 5")
@@ -110,13 +110,13 @@ class RecordPanel(Card):
         fill(button, self._record, self._arm, self._elapsed)
         button.setStretch(0, 1)
         fill(self.box, soft(tr("Passage"), wrap=False), passage, self.rule)
-        fill(self.box, labelled(tr("Aim of this take"), self.aim))
-        fill(self.box, which, source, self.channel.gone, missing)
+        fill(self.box, self.aim, which, source, self.channel.gone, missing)
         fill(self.box, self._meter, self._sounding, button, self._counted, self._filing)
         self._question = self._build_question()
         self._recovered = RecoveredCard(self._recorder, self._attention)
         fill(self.box, self._recovered, self._question)
         self._attention.add(self._question)
+        self._meter.hide()
         self._filing.hide()
         self._missing.hide()
         self._look_again.hide()
@@ -250,7 +250,6 @@ class RecordPanel(Card):
     def _allow(self, there_is_an_input: bool) -> None:
         for widget in (*self._source, self._record, self._arm):
             widget.setEnabled(there_is_an_input)
-        self._meter.setVisible(there_is_an_input)
 
     def _show_state(self, state: RecorderState) -> None:
         recording = state in (RecorderState.STARTING, RecorderState.RECORDING)
@@ -258,6 +257,7 @@ class RecordPanel(Card):
         self._record.setIcon(icon("stop" if recording else "record", on_accent=True))
         self._record.setEnabled(state not in (RecorderState.STARTING, RecorderState.STOPPING))
         self._level.setChecked(state is RecorderState.LISTENING)
+        self._meter.setVisible(state is not RecorderState.IDLE)  # no room for no level
         is_armed = state is RecorderState.ARMED
         self._arm.setText(tr("Do not wait") if is_armed else tr("On first note"))
         self._arm.setEnabled(not recording and state is not RecorderState.STOPPING)

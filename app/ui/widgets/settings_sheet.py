@@ -157,9 +157,10 @@ class SettingsSheet(QDialog):
         bench, typed = self._desk.workbench, self.watched.text().strip()
 
         def keep() -> JournalSettings:
-            # The categories have a sheet of their own, which may be open too.
-            categories = bench.practising.settings().categories
-            kept = bench.practising.change_settings(replace(changed, categories=categories))
+            # The categories have a sheet of their own, and a reminder may have come meanwhile.
+            now = bench.practising.settings()
+            wanted = replace(changed, categories=now.categories, reminded_on=now.reminded_on)
+            kept = bench.practising.change_settings(wanted)
             if typed == (kept.watched_folder or ""):
                 return kept
             return bench.watching.watch(Path(typed) if typed else None)

@@ -1,13 +1,60 @@
 """The strip that says that a bundle is open, and whose markers these are."""
 
-from PySide6.QtWidgets import QFrame
+from collections.abc import Callable, Iterable
+
+from PySide6.QtWidgets import QAbstractButton, QFrame, QWidget
 
 from app.journal.bundles import BundleManifest
+from app.services.bundling.visiting import VISITING
 from app.services.wording import day_text
 from app.ui.desk import Desk
+from app.ui.keys import ACTIONS, KeyMap
 from app.ui.language import tr
+from app.ui.spoken import said
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import fill, row, soft
+
+_PRACTISING = (
+    "practice.record",
+    "practice.stop",
+    "practice.mark",
+    "practice.large",
+    "practice.rehearsal",
+    "practice.arm",
+    "practice.guides",
+    "practice.file_clip",
+    "practice.look_clips",
+    "practice.level",
+    "practice.aim",
+    "practice.minutes",
+    "rehearsal.next",
+    "calendar.minutes",
+    "calendar.import",
+    "calendar.rest",
+)
+
+
+def turn_practice_off(
+    window: QWidget, parts: Iterable[QWidget], keys: KeyMap, answer: Callable[[], object]
+) -> None:
+    """Turn off whatever records or counts practice; its keys say why they do nothing.
+
+    Parameters
+    ----------
+    window : QWidget
+        Its buttons for such actions are greyed.
+    parts : iterable of QWidget
+        Greyed as a whole.
+    keys : KeyMap
+    answer : callable
+        Says why.
+    """
+    off = {*_PRACTISING, *(spec.id for spec in ACTIONS if spec.id.startswith("clock."))}
+    keys.turn_off(off, answer)
+    buttons = (b for b in window.findChildren(QAbstractButton) if b.property("actionId") in off)
+    for part in (*parts, *buttons):
+        part.setEnabled(False)
+        part.setToolTip(said(VISITING.sentence))
 
 
 def window_title(desk: Desk) -> str:
@@ -28,7 +75,7 @@ class VisitStrip(QFrame):
         super().__init__()
         words = tr(
             "Somebody's days, {first} to {last}, out of a bundle. What you mark and write is the"
-            " teacher's; nothing is recorded or imported here. Lesson writes the reply."
+            " teacher's; nothing is recorded or counted here. Lesson writes the reply."
         )
         self.words = soft(
             words.format(first=day_text(visit.first_day), last=day_text(visit.last_day))
