@@ -214,12 +214,7 @@ class KeyMap(QObject):
         # Hidden pages do not answer, so the keys of five pages never meet.
         action.setShortcutContext(Qt.ShortcutContext.WindowShortcut)
         action.setAutoRepeat(self.repeats(action_id))
-
-        def happen(_checked: bool = False) -> None:
-            self.last_triggered = action_id
-            slot()
-
-        action.triggered.connect(happen)
+        action.triggered.connect(lambda _checked=False: self._happen(action_id, slot))
         widget.addAction(action)
         self._bound[action_id] = action
         self._give_keys(action_id)
@@ -230,7 +225,11 @@ class KeyMap(QObject):
         for action_id in action_ids:
             action = self._bound[action_id]
             action.triggered.disconnect()
-            action.triggered.connect(lambda _checked=False: answer())
+            action.triggered.connect(lambda _=False, one=action_id: self._happen(one, answer))
+
+    def _happen(self, action_id: str, slot: Callable[[], object]) -> None:
+        self.last_triggered = action_id
+        slot()
 
     def action(self, action_id: str) -> QAction:
         """Return the bound action."""
