@@ -275,13 +275,12 @@ class JournalSettings:
     """What the player chose for this journal.
 
     ``break_after_min``: minutes of playing after which a break is suggested, 0 for
-    never. ``watched_folder``: where a phone's clips arrive, ``watched_since`` that
-    instant (see :mod:`app.services.watching`). ``reminder_minute``: the minute of the day
-    from which on to remind of practice, ``None`` for never; ``reminded_on``: the last day
+    never. ``watched_folder``: where a phone's clips arrive, ``watched_since`` that instant.
+    ``reminder_minute``: the minute of the day to remind from, ``reminded_on`` the last day
     reminded of. ``round_trips``: delays measured, one for each pair of output and input.
-    ``ear_first_since``: since when measurements wait for the player's own markers, ``None``
-    for no longer or never. ``buffer_ms``: how much sound inputs and outputs hold ready.
-    ``day_names``: what days of a few minutes are called. ``input_channels``: those chosen.
+    ``ear_first_since``: since when measurements wait for the player's own markers.
+    ``buffer_ms``: how much sound is held ready. ``day_names``: what days of a few minutes
+    are called. ``input_channels``: the channels chosen. ``None``: never, or no longer.
     """
 
     day_turn_hour: int = 4
