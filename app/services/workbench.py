@@ -1,7 +1,7 @@
 """A journal that is open, and everything that can be done with it."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from app.services.aligning import AligningService
@@ -110,10 +110,16 @@ class Workbench:
     lessons: LessonService
     sharing: ShareService
     closing: tuple[Callable[[], None], ...] = ()
+    working: list[Callable[[], None]] = field(default_factory=list)
+    """How whoever works with the services on other threads comes to an end."""
 
     def close(self) -> None:
-        """Stop sound, let go of devices and of the journal; safe to call twice."""
-        for step in self.closing:
+        """Stop sound, let go of devices and of the journal; safe to call twice.
+
+        Whoever still works with the services ends first, so that nothing meets a journal
+        that is closed.
+        """
+        for step in (*self.working, *self.closing):
             step()
 
     def __enter__(self) -> "Workbench":

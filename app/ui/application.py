@@ -56,6 +56,8 @@ class Window(QObject):
         forget()
         self.theme = Theme(application, preferences.scheme, self)
         self.jobs = Jobs(self)
+        self._working = workbench.working
+        self._working.append(self.jobs.close)
         self.desk = Desk(workbench, self.jobs, self.theme, preferences, self)
         self.main = MainWindow(self.desk)
         KeyRepeats(self.desk.keys, self.main)
@@ -96,6 +98,8 @@ class Window(QObject):
         self._hourly.stop()
         self.main.close()
         self.jobs.close()
+        if self.jobs.close in self._working:
+            self._working.remove(self.jobs.close)
         for dialog in tuple(self.bug_dialogs):
             dialog.close()
 

@@ -116,6 +116,7 @@ class FakeState:
     waiting: list[str] = field(default_factory=list)
     measured: list[str] = field(default_factory=list)
     settings: JournalSettings = field(default_factory=JournalSettings)
+    day_now: date = TODAY
     items: list[ItemRow] = field(
         default_factory=lambda: [
             ItemRow("i1", "G major in three octaves", ItemKind.SCALE, None, NOW),
@@ -161,7 +162,7 @@ class FakePractising:
         )
 
     def practice_day_now(self):
-        return TODAY
+        return self._s.day_now
 
     def day(self, practice_day):
         return tuple(r for r in self._s.rows.values() if r.practice_day == practice_day)
@@ -204,6 +205,7 @@ class FakeRecording:
     def __init__(self, state: FakeState) -> None:
         self._s = state
         self.has_input = True
+        self.is_plugged_in = False
         self.is_recording = False
         self.is_listening = False
         self.channels: dict[str, int | None] = {}
@@ -227,6 +229,10 @@ class FakeRecording:
 
     def remember_channel(self, device_key, channel):
         self.channels[device_key] = channel
+
+    def rescan(self):
+        self.has_input = self.has_input or self.is_plugged_in
+        return self.inputs()
 
     def listen(self, device_key=None):
         self.is_listening = True
@@ -897,6 +903,7 @@ class FakeWorkbench:
     read_only: bool = False
 
     def __post_init__(self) -> None:
+        self.working = []
         self.passages = FakePassages(self.state)
         self.scores = FakeScores(self.state)
         self.practising = FakePractising(self.state)

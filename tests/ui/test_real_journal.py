@@ -3,6 +3,8 @@
 import os
 import subprocess
 import sys
+import threading
+import time
 from pathlib import Path
 
 import pytest
@@ -19,6 +21,24 @@ TAKES = ROOT / "sample_audio" / "takes"
 @pytest.fixture
 def window(open_window, real_bench):
     return open_window(real_bench)
+
+
+def test_a_journal_closed_under_its_window_lets_the_jobs_end(real_journal, open_window):
+    bench = open_workbench(real_journal)
+    window = open_window(bench)
+    begun, found = threading.Event(), []
+
+    def read_slowly(_progress, _should_stop):
+        begun.set()
+        time.sleep(0.3)
+        found.append(len(bench.filing.takes()))
+
+    window.jobs.analyse(read_slowly)
+    assert begun.wait(10)
+    bench.close()
+    assert found == [2], "a job that had begun met a closed journal"
+    window.close()
+    assert bench.working == []
 
 
 def test_import_measure_listen(window, settle, real_bench, qtbot):
@@ -104,6 +124,8 @@ def test_calendar_and_lesson_read_the_journal(window, settle):
 def test_nothing_heavy_is_loaded_when_the_window_shows(tmp_path):
     script = """
 import sys
+import threading
+import time
 from pathlib import Path
 from app.ui.application import Window, application_object
 from app.wiring import open_workbench
