@@ -63,6 +63,7 @@ def test_marks_while_playing_become_markers(window, settle, qtbot, bench):
     qtbot.keyClick(window.main, "R")
     settle(window)
     qtbot.keyClick(window.main, "M")
+    settle(window)
     assert window.main.recorder.mark_count == 1
     qtbot.keyClick(window.main, "R")
     settle(window)

@@ -1,7 +1,7 @@
 """Practice: minutes, recording, the aim's question, importing, passages."""
 
 from dataclasses import replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import fakes
@@ -127,11 +127,56 @@ def test_without_an_input_the_page_says_what_to_plug_in(open_window, bench, sett
     assert not button(panel, "Record").isEnabled()
     qtbot.keyClick(window.main, "R")
     assert window.main.recorder.state is RecorderState.IDLE
-    bench.recording.has_input = True
+    bench.recording.is_plugged_in = True  # a scan finds it, the list of the start does not
     button(panel, "Look again").click()
     settle(window)
     assert button(panel, "Record").isEnabled()
     assert "Plug in a microphone." not in labels_of(panel)
+
+
+def test_an_input_that_came_back_is_found_after_a_failed_start(window, settle, bench):
+    def refuse(*_arguments, **_named):
+        bench.recording.has_input = False
+        raise PlainFailure("The input would not open.", "Plug it in again.")
+
+    bench.recording.start, start = refuse, bench.recording.start
+    bench.recording.is_plugged_in = True
+    window.main.practice.panel.toggle()
+    settle(window)
+    assert bench.recording.has_input, "scanned again by itself"
+    bench.recording.start = start
+    window.main.practice.panel.toggle()
+    settle(window)
+    assert window.main.recorder.state is RecorderState.RECORDING
+
+
+def test_a_mark_is_counted_once_it_is_kept(window, settle, bench):
+    panel = window.main.practice.panel
+    panel.toggle()
+    settle(window)
+
+    def refuse(_at_s):
+        raise PlainFailure("Nothing is being recorded.", "Record first, then mark.")
+
+    bench.recording.mark = refuse
+    window.main.recorder.mark()
+    settle(window)
+    assert window.main.recorder.mark_count == 0
+
+
+def test_a_window_left_open_over_night_shows_the_new_day(window, settle, bench):
+    clock = window.main.practice.clock
+    shown = []
+    clock._note()
+    settle(window)
+    window.desk.daysChanged.connect(lambda: shown.append(bench.state.day_now))
+    clock._note()
+    settle(window)
+    assert shown == [], "the same day"
+    bench.state.day_now += timedelta(days=1)
+    clock._note()
+    settle(window)
+    assert len(shown) == 1
 
 
 def test_recording_that_ends_by_itself_is_kept_and_told(window, settle, qtbot, bench):

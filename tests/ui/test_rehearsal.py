@@ -38,6 +38,8 @@ class Recording:
     def inputs(self):
         return ()
 
+    rescan = inputs
+
     def unfinished(self):
         return ()
 

@@ -1,6 +1,7 @@
 """The practice clock as the window sees it: it ticks, and every key reaches the journal."""
 
 from collections.abc import Callable
+from datetime import date
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
@@ -39,6 +40,7 @@ class PracticeClock(QObject):
         self._desk = desk
         self._clock = desk.workbench.clock
         self._items = desk.workbench.items
+        self._day: date | None = None
         self.items: tuple[ItemRow, ...] = ()
         self.view = self._clock.state()
         self._tick = QTimer(self, interval=_TICK_MS)
@@ -128,4 +130,17 @@ class PracticeClock(QObject):
         self.forgotten.emit(self._clock.forgotten())
 
     def _note(self) -> None:
-        self._desk.jobs.store(self._clock.beat, lambda _: self._look(), subject="clock.beat")
+        clock, practising = self._clock, self._desk.workbench.practising
+
+        def beat() -> date:
+            clock.beat()
+            return practising.practice_day_now()
+
+        self._desk.jobs.store(beat, self._noted, subject="clock.beat")
+
+    def _noted(self, day: date) -> None:
+        self._look()
+        before, self._day = self._day, day
+        if before not in (None, day):
+            # The window was left open over night: 'today' is another day now.
+            self._desk.daysChanged.emit()

@@ -82,6 +82,22 @@ class Recorder(QObject):
             failed=self.inputsMissing.emit,
         )
 
+    def look_again(self) -> None:
+        """Scan for inputs: one that was plugged in since the start is known only then."""
+        self._desk.jobs.analyse(
+            lambda _progress, _should_stop: self._scanned(),
+            self.inputsFound.emit,
+            subject="recorder.inputs",
+            failed=self.inputsMissing.emit,
+        )
+
+    def _scanned(self) -> tuple[InputRow, ...]:
+        try:
+            return self._recording.rescan()
+        except PlainFailure:
+            # Something listens along, and goes on: what was known before still is.
+            return self._recording.inputs()
+
     def find_unfinished(self) -> None:
         """Ask for recordings that a crash left behind."""
         self._desk.jobs.store(
@@ -164,8 +180,11 @@ class Recorder(QObject):
             self._desk.tell(tr("Nothing is being recorded."), tr("Record first, then mark."))
             return
         heard_s = self._recording.level().elapsed_s - self._desk.preferences.reaction_s
+        self._desk.jobs.store(lambda: self._recording.mark(max(0.0, heard_s)), self._marked)
+
+    def _marked(self, _nothing: None) -> None:
+        """Count a mark only now: what the player reads is on the disk."""
         self.mark_count += 1
-        self._desk.jobs.store(lambda: self._recording.mark(max(0.0, heard_s)))
 
     def _start(
         self,
@@ -244,7 +263,7 @@ class Recorder(QObject):
         self._enter(RecorderState.IDLE)
         self._desk.tell_failure(failure)
         self.failed.emit(failure)
-        self.find_inputs()
+        self.look_again()
 
     def _enter(self, state: RecorderState) -> None:
         self.state = state

@@ -139,7 +139,7 @@ class RecordPanel(Card):
         self._edit.clicked.connect(self.changeWanted)
         self.passage.currentIndexChanged.connect(lambda _: self.passage_changed())
         self._level.clicked.connect(recorder.toggle_level)
-        self._look_again.clicked.connect(recorder.find_inputs)
+        self._look_again.clicked.connect(recorder.look_again)
         self._record.clicked.connect(self.toggle)
         self._arm.clicked.connect(self.arm)
         self.input.picked.connect(self._input_picked)
