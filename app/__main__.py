@@ -1,5 +1,6 @@
 """The program's start: hands the doors to the command line and says what went wrong."""
 
+import errno
 import logging
 import signal
 import sys
@@ -41,17 +42,39 @@ def main(arguments: Sequence[str] | None = None) -> int:
         bug (its log's place on stderr), 130 after Ctrl-C.
     """
     _speak_utf8()
+    given = list(sys.argv[1:] if arguments is None else arguments)
     try:
-        return _run(list(sys.argv[1:] if arguments is None else arguments))
+        _check_text(given)
+        return _run(given)
     except PlainFailure as failure:
         remark(f"{failure.sentence} {failure.next_step}".strip())
         return EXPECTED_FAILURE
     except (Stopped, KeyboardInterrupt):
         remark("Stopped.")
         return INTERRUPTED
+    except OSError as problem:
+        if problem.errno != errno.ENAMETOOLONG:
+            _report_bug(problem)
+            return BUG
+        name = Path(str(problem.filename or "")).name
+        remark(f"A file cannot have a name as long as {name[:24]!r}... Give a shorter one.")
+        return EXPECTED_FAILURE
     except Exception as bug:
         _report_bug(bug)
         return BUG
+
+
+def _check_text(arguments: list[str]) -> None:
+    """Refuse what no journal could keep: bytes that are no text of this machine."""
+    for argument in arguments:
+        try:
+            argument.encode()
+        except UnicodeEncodeError as problem:
+            shown = argument[:40].encode("ascii", "backslashreplace").decode()
+            raise PlainFailure(
+                f"The argument '{shown}' holds bytes that are no text.",
+                "Rename the file, or write the argument anew.",
+            ) from problem
 
 
 def _run(arguments: list[str]) -> int:

@@ -262,3 +262,15 @@ def test_a_second_copy_on_the_same_journal(run, journal_dir, tone_file):
         # Looking is allowed all the same.
         assert run_apart(["count"], journal_dir).returncode == 0
     assert run("import", path).code == 0
+
+
+def test_a_name_longer_than_any_file_may_have(run):
+    for arguments in (("count", "--journal", "x" * 5000), ("import", "x" * 5000 + ".wav")):
+        ran = run(*arguments)
+        assert ran.code == 2, ran.err
+        assert "Traceback" not in ran.err
+        assert len(ran.err) < 400, "the name is not said in full"
+
+
+def test_bytes_that_are_no_text(run):
+    one_sentence(run("mark", "a take", "--text", "\udcff"), "no text", r"\udcff")
