@@ -2,6 +2,8 @@
 
 import io
 import math
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
@@ -107,12 +109,33 @@ def encode_aac(samples: NDArray[np.float32], sample_rate_hz: int) -> bytes:
         frame = av.AudioFrame.from_ndarray(planes, format="fltp", layout=layout)
         frame.sample_rate = sample_rate_hz
         resampler = av.AudioResampler(format="fltp", layout=layout, rate=CLIP_RATE_HZ)
-        for part in (*resampler.resample(frame), *resampler.resample(None)):
+        parts = (*resampler.resample(frame), *resampler.resample(None))
+        for part in in_step(parts, CLIP_RATE_HZ):
             for packet in stream.encode(part):
                 container.mux(packet)
         for packet in stream.encode(None):
             container.mux(packet)
     return out.getvalue()
+
+
+def in_step(parts: Iterable[Any], sample_rate_hz: int) -> Iterator[Any]:
+    """Let resampled parts follow each other without a gap, for an encoder.
+
+    The resampler rounds its own times: at some lengths its last part begins before the
+    one before it has ended, and no container takes that.
+
+    Parameters
+    ----------
+    parts : iterable of av.AudioFrame
+        All parts of one sound, in their order.
+    sample_rate_hz : int
+        That of the parts.
+    """
+    begins = 0
+    for part in parts:
+        part.pts, part.time_base = begins, Fraction(1, sample_rate_hz)
+        begins += part.samples
+        yield part
 
 
 def _at_most_two(samples: NDArray[np.float32]) -> NDArray[np.float32]:

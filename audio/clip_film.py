@@ -13,6 +13,7 @@ import av
 import numpy as np
 from numpy.typing import NDArray
 
+from audio.clip_cutting import in_step
 from audio.decoders import UndecodableError, open_container
 from audio.errors import AudioFailure, name_taken
 from audio.publishing import partial_name, publish, sync_file
@@ -133,6 +134,11 @@ class _Writer:
             self._container.mux(stream.encode(None))
 
     def write_sound(self, should_stop: Callable[[], bool] | None) -> None:
+        for part in in_step(self._resampled(should_stop), _SOUND_RATE_HZ):
+            self._container.mux(self._sound.encode(part))
+        self._container.mux(self._sound.encode(None))
+
+    def _resampled(self, should_stop: Callable[[], bool] | None) -> Iterator[Any]:
         resampler = av.AudioResampler(format="fltp", layout=self._layout, rate=_SOUND_RATE_HZ)
         for start in range(0, len(self._samples), _BLOCK_FRAMES):
             if should_stop is not None and should_stop():
@@ -142,11 +148,8 @@ class _Writer:
                 np.ascontiguousarray(block.T, dtype=np.float32), format="fltp", layout=self._layout
             )
             frame.sample_rate = self._rate
-            for part in resampler.resample(frame):
-                self._container.mux(self._sound.encode(part))
-        for part in resampler.resample(None):
-            self._container.mux(self._sound.encode(part))
-        self._container.mux(self._sound.encode(None))
+            yield from resampler.resample(frame)
+        yield from resampler.resample(None)
 
     def _picture_stream(self, first: Picture, per_second: int) -> Any:
         encoder = next(name for name in _ENCODERS if _can_encode(name))
