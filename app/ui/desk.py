@@ -1,6 +1,7 @@
 """What every page works with: the journal, the executors, and who is told of changes."""
 
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
@@ -123,6 +124,19 @@ class Desk(QObject):
             self.tell(tr("A take is being recorded."), tr("Stop it first, then go back."))
             return False
         return True
+
+    def keep_minutes(self, day: date, minutes: float) -> None:
+        """Keep the typed minutes of a day; where that fails, the pages show what is kept."""
+        practising = self.workbench.practising
+        self.jobs.store(
+            lambda: practising.set_minutes(day, minutes),
+            lambda _: self.daysChanged.emit(),
+            failed=self._minutes_refused,
+        )
+
+    def _minutes_refused(self, failure: PlainFailure) -> None:
+        self.tell_failure(failure)
+        self.daysChanged.emit()
 
     def undo(self) -> None:
         """Take the latest change back, a marker's or a deleted take."""

@@ -82,6 +82,29 @@ def test_a_channel_that_is_gone_is_said_and_the_first_is_shown(window, settle, b
     assert bench.recording.channels["line"] == 2
 
 
+def test_minutes_that_were_refused_are_not_shown_as_kept(window, settle, qtbot, bench):
+    def refuse(_day, _minutes):
+        raise PlainFailure("The disk is full.", "Make room.")
+
+    kept, bench.practising.set_minutes = bench.state.minutes[fakes.TODAY], refuse
+    for page in (0, 3):
+        window.main.show_page(page)
+        settle(window)
+        at = window.main.calendar if page else window.main.practice.head
+        if page:
+            window.main.calendar.chart.choose(fakes.TODAY)
+            settle(window)
+        field = at.minutes.line
+        field.setFocus()
+        field.selectAll()
+        qtbot.keyClicks(field, "77")
+        qtbot.keyClick(field, Qt.Key.Key_Return)
+        settle(window)
+        assert window.main.messages.text == "The disk is full. Make room."
+        assert field.text() == f"{kept:.0f} min"
+        window.main.messages.put_away()
+
+
 def test_record_with_one_key_and_answer_the_aim(window, settle, qtbot, bench):
     page = window.main.practice
     qtbot.keyClick(window.main, "A")

@@ -291,10 +291,5 @@ class CalendarPage(Page):
         return f"{said[:1].upper()}{said[1:]}." if said else tr("Nothing noted.")
 
     def _set_minutes(self, minutes: float) -> None:
-        day = self.chart.chosen
-        if day is None:
-            return
-        practising = self.desk.workbench.practising
-        self.desk.jobs.store(
-            lambda: practising.set_minutes(day, minutes), lambda _: self.desk.daysChanged.emit()
-        )
+        if self.chart.chosen is not None:
+            self.desk.keep_minutes(self.chart.chosen, minutes)

@@ -284,12 +284,8 @@ class PracticePage(Page):
         self.panel.offer_passages((*others, passage), passage.id)
 
     def _set_minutes(self, minutes: float) -> None:
-        if self._view is None:
-            return
-        day, practising = self._view.practice_day, self.desk.workbench.practising
-        self.desk.jobs.store(
-            lambda: practising.set_minutes(day, minutes), lambda _: self.desk.daysChanged.emit()
-        )
+        if self._view is not None:
+            self.desk.keep_minutes(self._view.practice_day, minutes)
 
     def listen_to_latest(self) -> None:
         """Open the latest take of today."""
