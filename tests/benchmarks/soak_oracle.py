@@ -52,7 +52,7 @@ class Confirmed:
     recordings: list[Recording] = field(default_factory=list)
     imports: dict[str, str] = field(default_factory=dict)
     markers: dict[str, dict[str, list[str]]] = field(default_factory=dict)
-    deleted: set[str] = field(default_factory=set)
+    deleted: dict[str, str] = field(default_factory=dict)
     minutes: dict[str, int] = field(default_factory=dict)
     reports: dict[Path, str] = field(default_factory=dict)
     counts: Counter[str] = field(default_factory=Counter)
@@ -99,7 +99,7 @@ class Confirmed:
         self.markers[line["take"]] = dict(line["listed"])
 
     def _deleted(self, _day: str, line: dict[str, Any]) -> None:
-        self.deleted.add(line["marker"])
+        self.deleted[line["marker"]] = line["take"]
 
     def _minutes(self, _day: str, line: dict[str, Any]) -> None:
         self.minutes[line["day"]] = line["minutes"]
@@ -168,7 +168,9 @@ class Confirmed:
                     f"{one.day}: {one.shown_s:.0f} s were shown, {found.takes[take_id][3]:.2f} kept"
                 )
             marks = [m for m in found.markers.values() if m[0] == take_id]
-            if sum(m[1] == MARKED_WHILE_PLAYING for m in marks) < one.marks:
+            # The player may have deleted one of them since.
+            gone = sum(take == take_id for take in self.deleted.values())
+            if sum(m[1] == MARKED_WHILE_PLAYING for m in marks) + gone < one.marks:
                 lost.append(f"{one.day}: of {one.marks} marks while playing some are lost")
         return lost
 
@@ -180,7 +182,7 @@ class Confirmed:
                 if kept is None or kept[0] != take_id or kept[1] not in words[1]:
                     lost.append(f"marker {words} is lost (kept: {kept})")
         shown = {marker for listed in self.markers.values() for marker in listed}
-        back = (self.deleted - shown) & set(found.markers)
+        back = (set(self.deleted) - shown) & set(found.markers)
         lost += [f"the deleted marker {marker[:8]} is back" for marker in back]
         return lost
 

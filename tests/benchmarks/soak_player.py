@@ -284,7 +284,7 @@ class Sitting:
         pane.delete_chosen()
         self.settle()
         if marker.id not in {one.id for one in pane.markers}:
-            say("deleted", marker=marker.id)
+            say("deleted", marker=marker.id, take=take_id)
         if len(pane.markers) % 2:
             self.press("undo")
             self.settle()
