@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 from app.cli.console import INTERRUPTED, remark
 from app.cli.program import Program
 from app.journal.failures import PlainFailure
+from app.services.loading import uncollected
 from app.services.stopping import Progress, ShouldStop, Stopped
 
 if TYPE_CHECKING:
@@ -96,7 +97,8 @@ class _Doors:
     def open_workbench(
         self, journal_dir: Path, *, create: bool = True, read_only: bool = False
     ) -> "Workbench":
-        from app import wiring  # noqa: PLC0415
+        with uncollected():
+            from app import wiring  # noqa: PLC0415
 
         return wiring.open_workbench(journal_dir, create=create, read_only=read_only)
 
@@ -150,12 +152,14 @@ def _program() -> Program:
         restore=doors.restore,
         visit=doors.visit,
         run_window=_run_window,
+        show_failure=_show_failure,
         now=lambda: datetime.now().astimezone(),
     )
 
 
 def _run_window(workbench: "Workbench", *, told: str = "") -> "WindowEnd":
-    from app.ui.application import run_window  # noqa: PLC0415 - Qt only for the window
+    with uncollected():
+        from app.ui.application import run_window  # noqa: PLC0415 - Qt only for the window
 
     path = log_file()
     # Qt's loop gives Python no turn to raise KeyboardInterrupt in, so Ctrl-C ends the
@@ -166,6 +170,12 @@ def _run_window(workbench: "Workbench", *, told: str = "") -> "WindowEnd":
             return run_window(workbench, log_file=path, told=told)
     finally:
         signal.signal(signal.SIGINT, before)
+
+
+def _show_failure(failure: PlainFailure) -> None:
+    from app.ui.application import show_failure  # noqa: PLC0415 - Qt only for the window
+
+    show_failure(failure)
 
 
 def _speak_utf8() -> None:

@@ -28,6 +28,11 @@ def remark(text: str) -> None:
     sys.stderr.write(text + "\n")
 
 
+def on_terminal() -> bool:
+    """Say whether somebody reads what :func:`remark` prints."""
+    return sys.stderr is not None and sys.stderr.isatty()
+
+
 def say_json(found: object) -> None:
     """Print one JSON object; a NaN in it is a bug and raises."""
     say(json.dumps(found, ensure_ascii=False, allow_nan=False, indent=2))

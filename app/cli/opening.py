@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from app.cli.console import remark, watched
+from app.cli.console import on_terminal, remark, watched
 from app.cli.options import JournalOption
 from app.cli.program import Program
 from app.cli.repair import restore_text
@@ -34,14 +34,19 @@ def open_window(
     """
     from app.services.display import display_problem  # noqa: PLC0415 - only when run
 
-    program = Program.of(context)
-    folder = program.journal(journal) if bundle is None else _visited(program, bundle)
-    problem = display_problem()
-    if problem:
-        where = f" --journal '{folder}'" if bundle is not None else ""
-        raise PlainFailure(problem, f"Use the other commands here{where}: passagework --help.")
-    home = program.journal(journal)
-    raise typer.Exit(run_windows(program, folder, home=home))
+    program, problem = Program.of(context), display_problem()
+    try:
+        home = program.journal(journal)
+        folder = home if bundle is None else _visited(program, bundle)
+        if not problem:
+            raise typer.Exit(run_windows(program, folder, home=home))
+    except PlainFailure as failure:
+        # Who clicked on the program or on a bundle sees no terminal.
+        if not problem and not on_terminal():
+            program.show_failure(failure)
+        raise
+    where = f" --journal '{folder}'" if bundle is not None else ""
+    raise PlainFailure(problem, f"Use the other commands here{where}: passagework --help.")
 
 
 def _visited(program: Program, bundle: Path) -> Path:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Protocol
 
 import typer
 
+from app.journal.failures import PlainFailure
 from app.services.stopping import Progress, ShouldStop
 
 if TYPE_CHECKING:
@@ -77,6 +78,7 @@ class Program:
     restore: Restore
     visit: Visit
     run_window: RunWindow
+    show_failure: Callable[[PlainFailure], None]
     now: Callable[[], datetime]
 
     @staticmethod

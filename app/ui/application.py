@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication
 
 from app.jobs import Jobs
 from app.journal.failures import PlainFailure
+from app.services.loading import uncollected
 from app.services.window_end import WindowEnd
 from app.services.workbench import Workbench
 from app.ui.desk import Desk
@@ -22,6 +23,7 @@ from app.ui.preferences import Preferences
 from app.ui.spoken import forget
 from app.ui.theme import Theme
 from app.ui.widgets.bug_dialog import BugDialog
+from app.ui.widgets.failure_dialog import FailureDialog
 
 log = logging.getLogger(__name__)
 
@@ -61,6 +63,7 @@ class Window(QObject):
         self.desk = Desk(workbench, self.jobs, self.theme, preferences, self)
         self.main = MainWindow(self.desk)
         KeyRepeats(self.desk.keys, self.main)
+        self.theme.dress()
         self.bug_dialogs: list[BugDialog] = []
         self.jobs.bug_found.connect(self.show_bug)
         # A window that stays open for days is backed up all the same.
@@ -117,6 +120,16 @@ def application_object() -> QApplication:
     return made
 
 
+def show_failure(failure: PlainFailure, *, preferences_file: Path | None = None) -> None:
+    """Show in a dialog of its own why there is no window; returns once it is closed."""
+    application, preferences = application_object(), Preferences(preferences_file)
+    use_language(preferences.language)
+    forget()
+    theme = Theme(application, preferences.scheme)
+    theme.dress()
+    FailureDialog(failure).exec()
+
+
 def run_window(
     workbench: Workbench,
     *,
@@ -144,7 +157,8 @@ def run_window(
         The process's exit code, or what to open next.
     """
     application = application_object()
-    window = Window(workbench, log_file=log_file, preferences_file=preferences_file)
+    with uncollected():
+        window = Window(workbench, log_file=log_file, preferences_file=preferences_file)
     before = sys.excepthook
     sys.excepthook = window.take_exception
     try:

@@ -3,17 +3,11 @@
 import logging
 from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QUrl
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import (
-    QAbstractSpinBox,
-    QLineEdit,
-    QMainWindow,
-    QPlainTextEdit,
-    QStackedWidget,
-    QWidget,
-)
+from PySide6.QtWidgets import QAbstractSpinBox, QLineEdit, QMainWindow, QWidget
 
 from app.services.bundling.service import suffix_of
 from app.services.bundling.visiting import VISITING
@@ -23,12 +17,7 @@ from app.ui.language import tr
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.recorder import Recorder
 from app.ui.models.reminders import Reminders
-from app.ui.pages.calendar import CalendarPage
-from app.ui.pages.compare import ComparePage
-from app.ui.pages.lesson import LessonPage
-from app.ui.pages.listen import ListenPage
-from app.ui.pages.page import Page
-from app.ui.pages.practice import PracticePage
+from app.ui.pages.shelf import COMPARE, LESSON, LISTEN, PRACTICE, Pages
 from app.ui.sheets import Sheets
 from app.ui.widgets.actions_menu import actions_menu
 from app.ui.widgets.basics import column, row
@@ -37,9 +26,14 @@ from app.ui.widgets.rail import PAGES, Rail
 from app.ui.widgets.visit_strip import VisitStrip, turn_practice_off, window_title
 from app.ui.widgets.work_strip import WorkStrip
 
-log = logging.getLogger(__name__)
+if TYPE_CHECKING:
+    from app.ui.pages.calendar import CalendarPage
+    from app.ui.pages.compare import ComparePage
+    from app.ui.pages.lesson import LessonPage
+    from app.ui.pages.listen import ListenPage
+    from app.ui.pages.practice import PracticePage
 
-PRACTICE, LISTEN, COMPARE, CALENDAR, LESSON = range(5)
+log = logging.getLogger(__name__)
 
 
 class MainWindow(QMainWindow):
@@ -54,38 +48,48 @@ class MainWindow(QMainWindow):
         self.setAcceptDrops(True)
         self.queue = MeasureQueue(desk)
         self.recorder = Recorder(desk)
-        self.practice = PracticePage(desk, self.queue, self.recorder)
-        self.listen = ListenPage(desk)
-        self.compare = ComparePage(desk)
-        self.calendar = CalendarPage(desk)
-        self.lesson = LessonPage(desk)
-        self.pages: tuple[Page, ...] = (
-            self.practice,
-            self.listen,
-            self.compare,
-            self.calendar,
-            self.lesson,
-        )
+        self.pages = Pages(desk, self.queue, self.recorder)
         self.rail = Rail()
         self.messages = MessageBar(desk)
         self.work = WorkStrip(self.queue)
         self.sheets = Sheets(desk, self)
         self.reminders = Reminders(desk, self)
-        self._stack = QStackedWidget()
         self._build()
         self._bind()
         self._connect()
-        self._leave_drops_to_the_window()
         self._remember_output()
         self.show_page(PRACTICE)
 
+    @property
+    def practice(self) -> "PracticePage":
+        """The page of today."""
+        return self.pages.practice
+
+    @property
+    def listen(self) -> "ListenPage":
+        """The page of one take."""
+        return self.pages.listen
+
+    @property
+    def compare(self) -> "ComparePage":
+        """The page of two takes."""
+        return self.pages.compare
+
+    @property
+    def calendar(self) -> "CalendarPage":
+        """The page of the year."""
+        return self.pages.calendar
+
+    @property
+    def lesson(self) -> "LessonPage":
+        """The page of the lesson."""
+        return self.pages.lesson
+
     def _build(self) -> None:
-        for page in self.pages:
-            self._stack.addWidget(page)
         right = column(spacing=0)
         if self.visit is not None:
             right.addWidget(VisitStrip(self.visit))
-        right.addWidget(self._stack, 1)
+        right.addWidget(self.pages, 1)
         right.addWidget(self.work)
         right.addWidget(self.messages)
         centre = QWidget()
@@ -137,23 +141,6 @@ class MainWindow(QMainWindow):
         self.desk.stretchWanted.connect(self._hear_stretch)
         self.desk.measureWanted.connect(self.queue.measure)
         self.desk.closeWanted.connect(self.close)
-        for field in (
-            self.practice.panel.aim,
-            self.practice.head.minutes.line,
-            self.calendar.minutes.line,
-            self.listen.markers.text,
-            self.listen.take_pane.aim,
-        ):
-            field.returnPressed.connect(self._give_keys_back)
-
-    def _leave_drops_to_the_window(self) -> None:
-        """Let a file dropped on a text field be imported, not written out as its path."""
-        for field in (*self.findChildren(QLineEdit), *self.findChildren(QPlainTextEdit)):
-            field.setAcceptDrops(False)
-
-    def _give_keys_back(self) -> None:
-        """After Enter in a text field the page's own keys work again."""
-        self.pages[self.page_index].setFocus()
 
     def _remember_output(self) -> None:
         """Play through the output that was chosen the last time."""
@@ -174,17 +161,12 @@ class MainWindow(QMainWindow):
     @property
     def page_index(self) -> int:
         """Which page is open."""
-        return self._stack.currentIndex()
+        return self.pages.currentIndex()
 
     def show_page(self, index: int) -> None:
         """Open a page."""
-        shown = self.pages[self._stack.currentIndex()]
-        if shown.is_open and shown is not self.pages[index]:
-            shown.leave_page()
-        self._stack.setCurrentIndex(index)
+        self.pages.show_page(index)
         self.rail.show_chosen(index)
-        self.pages[index].setFocus()
-        self.pages[index].open_page()
 
     def listen_to(self, take_id: str, position_s: float = 0.0) -> None:
         """Open a take on the Listen page."""
@@ -220,9 +202,7 @@ class MainWindow(QMainWindow):
         """Let go of devices; a running recording is kept."""
         self.desk.preferences.geometry = self.saveGeometry()
         for step in (
-            self.listen.transport.stop,
-            self.listen.picture.leave,
-            self.compare.transport.stop,
+            *self.pages.stops,
             self.queue.close,
             self.recorder.close,
             self.reminders.close,
@@ -279,12 +259,12 @@ class MainWindow(QMainWindow):
     def _escape(self) -> None:
         if self.messages.put_away():
             return
-        page = self.pages[self.page_index]
+        page = self.pages.shown
         if isinstance(self.focusWidget(), QLineEdit | QAbstractSpinBox):
             page.setFocus()
         elif page is self.practice:
             self.practice.show_large(large=False)
-        elif isinstance(page, ListenPage | ComparePage):
+        else:
             page.clear_selection()
 
     def _toggle_theme(self) -> None:

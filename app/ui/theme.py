@@ -200,6 +200,7 @@ class Theme(QObject):
         super().__init__(parent)
         self._application = application
         self._scheme = scheme
+        self._is_dressed = False
         self.colours = LIGHT
         if application.property(_STYLED) is None:
             application.setProperty(_STYLED, "yes")
@@ -207,6 +208,17 @@ class Theme(QObject):
             application.setFont(font())
         application.styleHints().colorSchemeChanged.connect(self._follow_system)
         self._apply()
+
+    def dress(self) -> None:
+        """Style the widgets there are, and from now on each new one.
+
+        A window asks for it once it is made: with the style sheet in force, every widget
+        is styled again at each step into its place, which takes longer than all the rest.
+        """
+        self._is_dressed = True
+        sheet = _style_sheet(self.colours)
+        if sheet != self._application.styleSheet():
+            self._application.setStyleSheet(sheet)
 
     @property
     def scheme(self) -> Scheme:
@@ -233,8 +245,8 @@ class Theme(QObject):
         else:
             dark = self._scheme is Scheme.DARK
         self.colours = DARK if dark else LIGHT
-        sheet = _style_sheet(self.colours)
-        if sheet != self._application.styleSheet():
+        if _style_sheet(self.colours) != self._application.styleSheet():
             self._application.setPalette(_palette(self.colours))
-            self._application.setStyleSheet(sheet)
+        if self._is_dressed:
+            self.dress()
         self.changed.emit(self.colours)

@@ -113,7 +113,7 @@ def frame_times_ms(prepare: Callable[[int], None]) -> tuple[float, float, float]
 def main() -> None:
     """Print the table."""
     application = application_object()
-    Theme(application)
+    Theme(application).dress()
     plain = Lines()
     lanes = TakeLanes(LIGHT)
     for widget in (plain, lanes):

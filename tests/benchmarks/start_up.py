@@ -2,8 +2,9 @@
 
     QT_QPA_PLATFORM=offscreen python tests/benchmarks/start_up.py [JOURNAL] [--times 5]
 
-Each start is a process of its own: from its beginning until the window is shown, the jobs
-it began have ended and their results are drawn, so until a key is answered. Beside it, in
+Each start is a process of its own, the command ``passagework open``: from its beginning
+until the window is shown, the jobs it began have ended and their results are drawn, so
+until a key is answered. Byte code is kept, as it is where the program is installed. Beside it, in
 the same run, a process that only imports ``PySide6.QtWidgets``; the ratio of the two says
 more about the program than seconds on one machine do. Processor time counts the process
 alone. 'Cold' asks the system to forget the files of the environment and of the program
@@ -23,31 +24,54 @@ import time
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
-HEAVY = ("librosa", "numba", "scipy", "matplotlib", "music21", "av", "reportlab", "soundfile")
+HEAVY = (
+    *(
+        "librosa",
+        "numba",
+        "scipy",
+        "matplotlib",
+        "music21",
+        "av",
+        "reportlab",
+        "jinja2",
+        "icalendar",
+    ),
+    *("soundfile", "sounddevice", "mutagen", "mido", "alembic", "pyqtgraph"),
+)
+NO_BYTE_CODE = "PYTHONDONTWRITEBYTECODE"
 REFERENCE = "import PySide6.QtWidgets"
 WINDOW = f"""
 import sys
-from pathlib import Path
-from app.ui.application import Window, application_object
-from app.wiring import open_workbench
-application = application_object()
-journal = Path(sys.argv[1])
-with open_workbench(journal) as bench:
-    window = Window(bench, preferences_file=journal.parent / "window.ini")
+from dataclasses import replace
+import typer.main
+from app.__main__ import _program
+from app.cli import build
+from app.services.loading import uncollected
+
+def until_usable(bench, **_):
+    with uncollected():
+        from app.ui.application import Window, application_object
+        application = application_object()
+        window = Window(bench, preferences_file=bench.journal_dir.parent / "window.ini")
     window.main.show()
     for _ in range(3):
         window.jobs.wait_until_idle(60)
         application.processEvents()
     print("loaded", *[name for name in {HEAVY!r} if name in sys.modules], flush=True)
     window.close()
+    sys.exit()
+
+program = replace(_program(), run_window=until_usable)
+command = typer.main.get_command(build())
+command.main(["open", "--journal", sys.argv[1]], obj=program)
 """
 
 
-def forget_files() -> None:
+def forget_files(byte_code: Path) -> None:
     """Ask the system to drop what it keeps of the environment and of the program."""
     if not hasattr(os, "posix_fadvise"):
         return
-    for folder in (Path(sysconfig.get_path("platlib")), ROOT / "app"):
+    for folder in (Path(sysconfig.get_path("platlib")), ROOT / "app", byte_code):
         for path in folder.rglob("*"):
             if path.is_file() and not path.is_symlink():
                 file = os.open(path, os.O_RDONLY)
@@ -55,12 +79,17 @@ def forget_files() -> None:
                 os.close(file)
 
 
-def one_start(script: str, journal: Path) -> tuple[float, float, str]:
+def one_start(script: str, journal: Path, byte_code: Path) -> tuple[float, float, str]:
     """Return wall and processor seconds until the script has said or done its thing."""
     begun = time.perf_counter()
     process = subprocess.Popen(
         [sys.executable, "-c", script, str(journal)],
         cwd=ROOT,
+        env={
+            **{key: value for key, value in os.environ.items() if key != NO_BYTE_CODE},
+            "PYTHONPATH": str(ROOT),
+            "PYTHONPYCACHEPREFIX": str(byte_code),
+        },
         stdout=subprocess.PIPE,
         text=True,
     )
@@ -82,15 +111,16 @@ def main() -> None:
     chosen = asked.parse_args()
     with tempfile.TemporaryDirectory() as folder:
         journal = chosen.journal or Path(folder) / "journal"
-        one_start(WINDOW, journal)  # makes the journal, and the byte code
+        byte_code = Path(folder) / "byte-code"
+        one_start(WINDOW, journal, byte_code)  # makes the journal, and the byte code
         print(f"load of the machine {os.getloadavg()[0]:.1f}; medians of {chosen.times}")
         for name, is_cold in (("cold", True), ("warm", False)):
             rows = {"Qt alone": [], "window": []}
             for _ in range(chosen.times):
                 for label, script in (("Qt alone", REFERENCE), ("window", WINDOW)):
                     if is_cold:
-                        forget_files()
-                    rows[label].append(one_start(script, journal))
+                        forget_files(byte_code)
+                    rows[label].append(one_start(script, journal, byte_code))
             wall = {label: statistics.median(row[0] for row in rows[label]) for label in rows}
             cpu = {label: statistics.median(row[1] for row in rows[label]) for label in rows}
             for label in rows:

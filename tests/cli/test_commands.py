@@ -341,6 +341,19 @@ def test_a_bundle_opens_in_the_window_and_leads_back_home(run, journal_dir, tmp_
     ]
 
 
+def test_who_clicked_on_a_damaged_bundle_sees_a_dialog(run, tmp_path, monkeypatch):
+    broken, shown = tmp_path / "broken.pwbundle", []
+    broken.write_bytes(b"no zip")
+    monkeypatch.setattr("app.services.display.display_problem", lambda: "")
+    monkeypatch.setattr("app.__main__._show_failure", shown.append)
+    ran = run("open", broken)
+    assert (ran.code, len(shown)) == (2, 1)
+    assert shown[0].sentence in ran.err
+    monkeypatch.setattr("app.cli.opening.on_terminal", lambda: True)
+    assert run("open", broken).code == 2
+    assert len(shown) == 1, "a terminal has said it already"
+
+
 def test_repair_lists_makes_and_goes_back_to_backups(run, journal_dir):
     run("count", "--minutes", "20")
     made = run("repair", "--back-up", "--json").json[0]

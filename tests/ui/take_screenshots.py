@@ -6,6 +6,8 @@
 Starts its own X server (Xvfb) twice: 1280 by 800, and 2560 by 1600 at 200 %, light and
 dark each. Without --journal the demo journal is built first. The journal is copied, so
 that nothing in it changes.
+
+Longer than 300 lines because it walks through every pane of the window in one order.
 """
 
 import argparse
@@ -251,6 +253,25 @@ def _by_ear_and_eye(shots: Photographer) -> None:
     open_take(take_id, 0.0)
 
 
+def _lesson(shots: Photographer, folder: Path) -> None:
+    """The week for the teacher, its three panes, the page once it is written, and the sheets."""
+    main = shots.main
+    main.show_page(4)
+    lesson = main.lesson
+    shots.take("lesson", lambda: lesson.side.show_pane(0))
+    for pane, name in ((1, "bundles"), (2, "shared")):
+        shots.take(f"lesson-{name}", lambda at=pane: lesson.side.show_pane(at))
+    lesson.side.show_pane(0)
+    page = folder / "lesson.html"
+    shots.take("lesson-written", lambda: lesson.write_page(page))
+    page.unlink(missing_ok=True)
+    shots.take("lesson-share", lesson.share)
+    main.sheets.hide()
+    days = lesson.span
+    shots.take("lesson-export", lambda: main.desk.exportWanted.emit("", *days))
+    main.sheets.hide()
+
+
 def photograph(folder: Path, journal: Path, only: str) -> None:
     """Take every state of every page, light and dark."""
     from app.ui.theme import Scheme
@@ -270,6 +291,7 @@ def photograph(folder: Path, journal: Path, only: str) -> None:
         shots.take("practice-items", main.practice.change_items)
         shots.take("practice-set", main.practice.show_assignments)
         shots.take("practice-passage", main.practice.new_passage)
+        shots.take("practice-rehearsal", main.practice.show_rehearsal)
         shots.take("practice-import", lambda: main.import_files([recording, Path(__file__)]))
         main.practice.show_today()
         with tempfile.TemporaryDirectory() as phone:
@@ -315,15 +337,20 @@ def photograph(folder: Path, journal: Path, only: str) -> None:
         main.calendar.show_names()
         shots.take("calendar-import", main.calendar.show_import)
         main.calendar.show_import()
-        shots.take("lesson", lambda: main.show_page(4))
-        shots.take("help", main.sheets.show_help)
-        main.sheets.hide()
-        shots.take("keys", main.sheets.show_keys)
-        main.sheets.hide()
-        shots.take("settings", main.sheets.show_settings)
-        main.sheets.hide()
-        shots.take("backups", main.sheets.show_backups)
-        main.sheets.hide()
+        _lesson(shots, folder)
+        sheets = main.sheets
+        for name, show in (
+            ("help", sheets.show_help),
+            ("guide", sheets.show_guide),
+            ("keys", sheets.show_keys),
+            ("settings", sheets.show_settings),
+            ("backups", sheets.show_backups),
+        ):
+            shots.take(name, show)
+            sheets.hide()
+        shots.take("fault", lambda: shots.window.show_bug(ValueError("An invented fault.")))
+        for dialog in tuple(shots.window.bug_dialogs):
+            dialog.close()
     shots.close()
     empty = Photographer(folder, journal.with_name("New journal"), only)
     for at, name in enumerate(("practice", "listen", "compare", "calendar", "lesson")):

@@ -54,6 +54,8 @@ def test_every_control_has_an_accessible_name(window, settle):
 
 
 def test_every_button_says_what_it_does(window):
+    for page in range(5):
+        window.main.show_page(page)
     for button in window.main.findChildren(QAbstractButton):
         if not _is_part(button):
             assert button.text() or button.accessibleName()
@@ -63,7 +65,7 @@ def test_every_button_says_what_it_does(window):
 def test_tab_reaches_every_control_of_a_page(window, settle, qtbot, page):
     window.main.show_page(page)
     settle(window)
-    shown = window.main.pages[page]
+    shown = window.main.pages.page(page)
     wanted = {
         widget
         for widget in _focusable(shown)

@@ -156,7 +156,7 @@ def test_no_page_mixes_english_words_in(qapp, bench, tmp_path, open_window) -> N
         english = {source for (_, source), text in catalogue.items() if source != text}
         german = set(catalogue.values())
         left = []
-        for index in range(len(window.main.pages)):
+        for index in range(window.main.pages.count()):
             window.main.show_page(index)
             assert window.jobs.wait_until_idle(60)
             qapp.processEvents()

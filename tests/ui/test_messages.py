@@ -3,11 +3,13 @@
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QGuiApplication
 
 from app.journal.failures import PlainFailure
+from app.ui.application import show_failure
 from app.ui.widgets.bug_dialog import BugDialog
+from app.ui.widgets.failure_dialog import FailureDialog
 
 OFFSCREEN = ("propagateSizeHints", "raise")
 
@@ -83,3 +85,20 @@ def test_the_details_of_a_bug_are_copied_without_names_of_folders(window, bench)
     assert str(home) not in copied
     assert f"'{bench.journal_dir}" not in copied
     dialog.close()
+
+
+@pytest.mark.qt_log_ignore(*OFFSCREEN)
+def test_without_a_window_a_failure_has_a_dialog_of_its_own(qtbot, qapp, tmp_path):
+    seen = []
+
+    def press_return() -> None:
+        dialog = next(w for w in qapp.topLevelWidgets() if isinstance(w, FailureDialog))
+        seen.append((dialog.isVisible(), dialog.words))
+        qtbot.keyClick(dialog, Qt.Key.Key_Return)
+
+    QTimer.singleShot(0, press_return)
+    show_failure(
+        PlainFailure("days.pwbundle is damaged.", "Ask for it again."),
+        preferences_file=tmp_path / "window.ini",
+    )
+    assert seen == [(True, "days.pwbundle is damaged. Ask for it again.")]

@@ -15,7 +15,7 @@ PAGES = range(5)
 def test_page_opens_on_a_full_journal(window, settle, page):
     window.main.show_page(page)
     settle(window)
-    assert window.main.pages[page].isVisible()
+    assert window.main.pages.page(page).isVisible()
     assert window.main.messages.text == ""
 
 
@@ -27,7 +27,7 @@ def test_page_opens_on_an_empty_journal(open_window, settle, page):
     window = open_window(fakes.FakeWorkbench(state))
     window.main.show_page(page)
     settle(window)
-    assert window.main.pages[page].isVisible()
+    assert window.main.pages.page(page).isVisible()
     assert window.main.messages.text == ""
 
 

@@ -81,6 +81,7 @@ class CalendarPage(Page):
         self._side = Card()
         self._build()
         self._connect()
+        self.lines = (self.minutes.line,)
 
     def _build(self) -> None:
         head = row()

@@ -65,6 +65,7 @@ class ComparePage(Page):
         self._build()
         self._connect()
         bind_keys(self)
+        self.stops = (self.transport.stop, self.blind.transport.stop)
 
     def _build(self) -> None:
         card = self._lanes_card
@@ -136,12 +137,6 @@ class ComparePage(Page):
             lambda found: self._take_over_lists(*found),
             subject="compare.lists",
         )
-
-    def leave_page(self) -> None:
-        """Nothing sounds from a page that is not seen."""
-        super().leave_page()
-        self.transport.stop()
-        self.blind.transport.stop()
 
     @property
     def words(self) -> str:

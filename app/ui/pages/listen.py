@@ -64,6 +64,8 @@ class ListenPage(Page):
         self.picture = PictureControl(desk, self.transport, self.picture_pane, self._split)
         self._connect()
         bind_listen_keys(self)
+        self.lines = (self.markers.text, self.take_pane.aim)
+        self.stops = (self.transport.stop, self.picture.leave)
 
     def _build(self) -> None:
         head = row()
@@ -126,12 +128,6 @@ class ListenPage(Page):
             lambda found: self._take_over_lists(*found),
             subject="listen.lists",
         )
-
-    def leave_page(self) -> None:
-        """Nothing sounds from a page that is not seen."""
-        super().leave_page()
-        self.transport.stop()
-        self.picture.leave()
 
     def want(self, take_id: str, position_s: float) -> None:
         """Show this take, at this moment, when the page is opened next."""

@@ -90,6 +90,7 @@ class PracticePage(Page):
         self._build()
         self._connect()
         bind_keys(self)
+        self.lines = (self.panel.aim, self.head.minutes.line)
 
     def _build(self) -> None:
         inside = QWidget()

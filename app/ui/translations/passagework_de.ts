@@ -2440,6 +2440,10 @@
             <translation>Passagework</translation>
         </message>
         <message>
+            <source>Passagework could not open</source>
+            <translation>Passagework konnte nicht öffnen</translation>
+        </message>
+        <message>
             <source>Pause</source>
             <translation>Pause</translation>
         </message>

@@ -18,7 +18,8 @@ def actions_menu(keys: KeyMap, parent: QWidget, page_index: Callable[[], int]) -
     parts: dict[Where, QMenu] = {where: menu.addMenu(tr(where.value)) for where in Where}
     for spec in ACTIONS:
         entry = parts[spec.where].addAction(f"{tr(spec.text)}\t{keys.text(spec.id)}")
-        entry.triggered.connect(keys.action(spec.id).trigger)
+        # Looked up only then: a page binds its actions when it is first opened.
+        entry.triggered.connect(lambda _=False, key=spec.id: keys.action(key).trigger())
 
     def allow() -> None:
         here = (Where.EVERYWHERE, list(Where)[1 + page_index()])
