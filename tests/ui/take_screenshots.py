@@ -114,6 +114,13 @@ class Photographer:
             self._application.processEvents()
             time.sleep(0.01)
 
+    def wants(self, beginning: str) -> bool:
+        """Say whether any picture is wanted whose name begins so."""
+        asked = [name.lstrip("=") for name in self._only]
+        return not asked or any(
+            name.startswith(beginning) or beginning.startswith(name) for name in asked
+        )
+
     def take(self, name: str, prepare: Callable[[], object]) -> None:
         """Bring a state about and photograph the screen."""
         exact = f"={name}" in self._only
@@ -294,10 +301,11 @@ def photograph(folder: Path, journal: Path, only: str) -> None:
         shots.take("practice-rehearsal", main.practice.show_rehearsal)
         shots.take("practice-import", lambda: main.import_files([recording, Path(__file__)]))
         main.practice.show_today()
-        with tempfile.TemporaryDirectory() as phone:
-            clips = _phone_clips(Path(phone))
-            shots.take("practice-clips", lambda found=clips: main.import_files(found))
-            main.practice.show_today()
+        if shots.wants("practice-clips"):
+            with tempfile.TemporaryDirectory() as phone:
+                clips = _phone_clips(Path(phone))
+                shots.take("practice-clips", lambda found=clips: main.import_files(found))
+                main.practice.show_today()
         marked = max(shots.takes, key=lambda take: take.marker_count)
         main.listen_to(marked.id)
         shots.wait()
@@ -315,7 +323,8 @@ def photograph(folder: Path, journal: Path, only: str) -> None:
         layout.reset()
         shots.take("listen-categories", main.sheets.show_categories)
         main.sheets.hide()
-        _by_ear_and_eye(shots)
+        if any(shots.wants(f"listen-{part}") for part in ("suggested", "ear", "picture")):
+            _by_ear_and_eye(shots)
         shots.take("compare", lambda: main.show_page(2))
         shots.take("compare-stacked", lambda: main.desk.keys.action("compare.layout").trigger())
         main.desk.keys.action("compare.layout").trigger()
