@@ -17,7 +17,7 @@ from app.ui.language import tr
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.recorder import Recorder
 from app.ui.models.reminders import Reminders
-from app.ui.pages.shelf import COMPARE, LESSON, LISTEN, PRACTICE, Pages
+from app.ui.pages.shelf import CALENDAR, COMPARE, LESSON, LISTEN, PRACTICE, Pages
 from app.ui.sheets import Sheets
 from app.ui.widgets.actions_menu import actions_menu
 from app.ui.widgets.basics import column, row
@@ -121,6 +121,7 @@ class MainWindow(QMainWindow):
         bind(self, "rehearsal.next", self.practice.rehearsal.run.hear_next)
         bind(self, "quit", self.close)
         if self.visit is not None:
+            self.pages.page(CALENDAR)  # it counts minutes too
             practice = self.practice
             parts = (practice.panel, practice.clock_card, practice.head.minutes)
             turn_practice_off(self, parts, self.desk.keys, self._refuses_recordings)
