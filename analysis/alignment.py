@@ -17,8 +17,10 @@ from analysis.alignment_features import (
     HARMONY_SIZE,
     HOP_S,
     AlignmentFeatures,
+    Thinned,
     extract_features,
 )
+from analysis.beginnings import Source
 from analysis.blocks import SampleArray
 from analysis.note_anchors import AnyNote, NoteLine, anchors_of, note_line
 from analysis.results import (
@@ -28,21 +30,25 @@ from analysis.results import (
     Provenance,
     Reason,
 )
+from analysis.soft_attacks import at_their_beginnings
 from analysis.stopping import Stopped, StopQuestion, part_of, stop_if_asked, telling
 from analysis.time_map import left_out_spans, map_time, map_time_back
 from analysis.warping import WarpingPath, coarse_to_fine_path
 
 __all__ = [
     "AlignmentStopped",
+    "Heard",
     "align",
     "align_features",
+    "align_heard",
+    "hear",
     "left_out_spans",
     "map_time",
     "map_time_back",
     "too_little_sound",
 ]
 
-ALGORITHM = "alignment-5"
+ALGORITHM = "alignment-6"
 SHORTEST_S = 0.5
 LEAST_MATCHED_SHARE = 0.75
 MATCHED_COST = 0.25
@@ -97,29 +103,65 @@ def align(
         When ``should_stop`` answered true.
     """
     tell = progress or _nobody
+    heard_a = hear(samples_a, sample_rate_a_hz, should_stop=should_stop)
+    tell(0.35)
+    heard_b = hear(samples_b, sample_rate_b_hz, should_stop=should_stop)
+    tell(0.7)
+    return align_heard(
+        heard_a,
+        heard_b,
+        notes_a=notes_a,
+        notes_b=notes_b,
+        progress=part_of(tell, 0.7, 1.0),
+        should_stop=should_stop,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """A take made ready to be aligned; ``None`` where samples are not finite."""
+
+    features: AlignmentFeatures | None
+    source: Source
+
+
+def hear(
+    samples: SampleArray, sample_rate_hz: int, *, should_stop: StopQuestion | None = None
+) -> Heard:
+    """Make a take ready; the longer part of aligning, so worth keeping for several others."""
+    source = Thinned(samples, sample_rate_hz)
+    if not _all_finite(samples, should_stop):
+        return Heard(None, source)
+    return Heard(extract_features(samples, sample_rate_hz, should_stop=should_stop), source)
+
+
+def align_heard(
+    a: Heard,
+    b: Heard,
+    *,
+    notes_a: Sequence[AnyNote] | None = None,
+    notes_b: Sequence[AnyNote] | None = None,
+    progress: Progress | None = None,
+    should_stop: StopQuestion | None = None,
+) -> Measured[Alignment] | NotMeasurable:
+    """Find the equal musical moments of two takes that were made ready; see :func:`align`."""
+    tell = progress or _nobody
     with_notes = notes_a is not None and notes_b is not None
     provenance = Provenance(ALGORITHM, {"hop_s": HOP_S, "notes": with_notes})
-    for samples in (samples_a, samples_b):
-        if not _all_finite(samples, should_stop):
-            sentence = "One of the recordings contains samples that are not numbers."
-            return NotMeasurable(Reason.INPUT_BROKEN, sentence, provenance)
-    features_a = extract_features(samples_a, sample_rate_a_hz, should_stop=should_stop)
-    tell(0.35)
-    features_b = extract_features(samples_b, sample_rate_b_hz, should_stop=should_stop)
-    tell(0.7)
-    for features in (features_a, features_b):
+    if a.features is None or b.features is None:
+        sentence = "One of the recordings contains samples that are not numbers."
+        return NotMeasurable(Reason.INPUT_BROKEN, sentence, provenance)
+    for features in (a.features, b.features):
         refusal = too_little_sound(features, provenance)
         if refusal is not None:
             return refusal
     stop_if_asked(should_stop)
-    lines = None
+    lines = sources = None
     if notes_a is not None and notes_b is not None:
-        lines = (
-            note_line(notes_a, features_a.rise_s),
-            note_line(notes_b, features_b.rise_s),
-        )
+        lines = (note_line(notes_a, a.features.rise_s), note_line(notes_b, b.features.rise_s))
+        sources = (a.source, b.source)
     alignment = align_features(
-        features_a, features_b, lines, should_stop=telling(should_stop, part_of(tell, 0.7, 1.0), 20)
+        a.features, b.features, lines, sources=sources, should_stop=telling(should_stop, tell, 20)
     )
     if alignment is None:
         sentence = "The two takes do not seem to be the same passage."
@@ -133,6 +175,7 @@ def align_features(
     features_b: AlignmentFeatures,
     lines: tuple[NoteLine, NoteLine] | None = None,
     *,
+    sources: tuple[Source, Source] | None = None,
     should_stop: StopQuestion | None = None,
 ) -> Alignment | None:
     """Align what was heard, or what is written, by its features.
@@ -143,6 +186,8 @@ def align_features(
         At least one frame each.
     lines : pair of NoteLine, optional
         The notes of both; the map is then exact at those they share.
+    sources : pair of Source, optional
+        The sound of both: where notes speak softly, their beginnings are looked for in it.
     should_stop : callable, optional
         Asked often; true raises :class:`analysis.stopping.Stopped`.
 
@@ -158,7 +203,9 @@ def align_features(
     if match.share < LEAST_MATCHED_SHARE:
         return None
     alignment = _smooth_map(features_a, features_b, match)
-    return alignment if lines is None else _pulled_onto_notes(alignment, *lines)
+    return (
+        alignment if lines is None else _pulled_onto_notes(alignment, lines, sources, should_stop)
+    )
 
 
 def _all_finite(samples: SampleArray, should_stop: StopQuestion | None) -> bool:
@@ -244,8 +291,14 @@ def _smooth_map(
     )
 
 
-def _pulled_onto_notes(alignment: Alignment, a: NoteLine, b: NoteLine) -> Alignment:
+def _pulled_onto_notes(
+    alignment: Alignment,
+    lines: tuple[NoteLine, NoteLine],
+    sources: tuple[Source, Source] | None,
+    should_stop: StopQuestion | None,
+) -> Alignment:
     """Move the map so that it is exact at the onsets of the notes both takes share."""
+    a, b = lines
     inside = (a.start_s >= alignment.a_s[0] - NOTE_WINDOW_S) & (
         a.start_s <= alignment.a_s[-1] + NOTE_WINDOW_S
     )
@@ -253,6 +306,8 @@ def _pulled_onto_notes(alignment: Alignment, a: NoteLine, b: NoteLine) -> Alignm
     found = anchors_of(a, b, np.where(inside, expected, np.nan), NOTE_WINDOW_S)
     if found is None:
         return alignment
+    if sources is not None:
+        found = at_their_beginnings(found, lines, sources, should_stop)
     correction = found.b_s - map_time(alignment, found.a_s)
     moved = alignment.b_s + np.interp(alignment.a_s, found.a_s, correction)
     # The points between two anchors may not lie outside of them; where time runs evenly

@@ -91,7 +91,7 @@ def extract_features(
     Stopped
         If ``should_stop`` said so.
     """
-    source = _Thinned(samples, sample_rate_hz)
+    source = Thinned(samples, sample_rate_hz)
     bands = _semitone_bands(_Spectra(source), should_stop)
     energy = bands.sum(axis=1)
     loudest = float(energy.max(initial=0.0))
@@ -106,7 +106,7 @@ def extract_features(
     return AlignmentFeatures(np.ascontiguousarray(frames, dtype=np.float32), first * HOP_S)
 
 
-class _Thinned:
+class Thinned:
     """A take as one channel at 11 to 22 kHz, read piece by piece.
 
     Each sample is the mean of the few it stands for: what folds back from above is
@@ -128,7 +128,7 @@ class _Thinned:
 class _Spectra:
     """Windowed power spectra of a take, a batch of frames at a time."""
 
-    def __init__(self, source: _Thinned) -> None:
+    def __init__(self, source: Thinned) -> None:
         self._source = source
         self._rate_hz = source.sample_rate_hz
         self._half = round(WINDOW_S * self._rate_hz / 2)
@@ -211,7 +211,7 @@ def _attacks(bands: Frames) -> Frames:
     return held_attacks(folded)
 
 
-def _level_rise(source: _Thinned, should_stop: StopQuestion | None) -> Frames:
+def _level_rise(source: Thinned, should_stop: StopQuestion | None) -> Frames:
     """Rise of the level where it begins to rise, 0 to 1, held with a decay, (n, 1)."""
     count = int(source.duration_s / HOP_S) + 1
     hop = HOP_S * source.sample_rate_hz

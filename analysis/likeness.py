@@ -46,7 +46,9 @@ class Proposal(Generic[K]):
     ranked: tuple[tuple[K, float, float], ...]
 
 
-def distance(take: Outline, reference: Outline) -> float:
+def distance(
+    take: Outline, reference: Outline, *, should_stop: StopQuestion | None = None
+) -> float:
     """How unlike a passage a take is: 0 for the same harmony in the same rhythm.
 
     The mean cost of the take's rows on the best path through the reference; a row that
@@ -54,7 +56,9 @@ def distance(take: Outline, reference: Outline) -> float:
     jumps ahead and waits, which no rubato does from note to note. A take of one half of
     the passage is like it, a passage that is one half of the take is not.
     """
-    path = coarse_to_fine_path(take.frames, reference.frames, take.frames.shape[1], STEP_S)
+    path = coarse_to_fine_path(
+        take.frames, reference.frames, take.frames.shape[1], STEP_S, should_stop=should_stop
+    )
     rows = take.frames.shape[0]
     cost = np.full(rows, np.inf)
     np.minimum.at(cost, path.a_frame, np.where(path.is_gap, GAP_COST, path.cost))
@@ -94,11 +98,17 @@ def propose(
     references : mapping
         Outlines of takes or scores of each passage; the nearest one speaks for it.
     should_stop : callable, optional
+        Asked for each passage and often while it is held against the take.
 
     Returns
     -------
     Proposal
         None of them, with confidence 1, for a take of under two seconds of sound.
+
+    Raises
+    ------
+    Stopped
+        If ``should_stop`` said so.
     """
     if take.duration_s < SHORTEST_S:
         return Proposal(None, 1.0, ())
@@ -107,7 +117,7 @@ def propose(
         stop_if_asked(should_stop)
         usable = [one for one in outlines if one.duration_s >= SHORTEST_S]
         if usable:
-            distances[key] = min(distance(take, one) for one in usable)
+            distances[key] = min(distance(take, one, should_stop=should_stop) for one in usable)
     return judged(distances.items())
 
 

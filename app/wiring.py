@@ -147,7 +147,7 @@ def _workbench(store: Store, clock: Callable[[], datetime]) -> Workbench:
     aligning = AligningService(store, measuring)
     comparing = ComparingService(store, measuring, listening, aligning)
     bounds = BoundsService(store, clock)
-    note_maps = NoteMapService(store, comparing)
+    note_maps = NoteMapService(store, comparing, shelf)
     inputs = Inputs(store)
     recording = RecordingService(
         store, clock, filer, attempts, touch_clock=practice_clock.touch, inputs=inputs

@@ -113,7 +113,9 @@ def _compare_takes(
         take_a, take_b = bench.filing.resolve(a), bench.filing.resolve(b)
         found = watched(
             "comparing",
-            lambda progress, stop: bench.comparing.comparison(take_a, take_b, progress, stop),
+            lambda progress, stop: bench.comparing.judged_comparison(
+                take_a, take_b, progress, stop
+            ),
         )
         if drawn is not None:
             save_of_takes(bench, (take_a, take_b), *drawn)

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
-from app.cli import follow_marks
+from app.cli import follow_marks, follow_passage
 from app.cli.console import say, say_json, watched
 from app.cli.options import JournalOption, JsonOption
 from app.cli.program import Program
@@ -51,6 +51,7 @@ def add_to(app: typer.Typer) -> None:
     follow.command("repetitions")(repetitions)
     follow.command("propose")(propose)
     follow.command("shape")(shape)
+    follow.command("passage")(follow_passage.passage)
     follow_marks.add_to(follow)
     app.add_typer(follow, name="follow")
 

@@ -62,7 +62,7 @@ def save_pair(found: "Comparison", path: Path, of: PictureOf) -> None:
         )
     before, after = Path(found.a.name).name, Path(found.b.name).name
     sentence = "" if found.change is not None else "The two do not match."
-    view = BeforeAfterView("", before, after, pair_rows(found), change_rows(found, {}), sentence)
+    view = BeforeAfterView("", before, after, pair_rows(found), change_rows(found), sentence)
     save_picture(view, path)
     remark(f"Saved as {path}.")
 

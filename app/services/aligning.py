@@ -3,6 +3,7 @@
 import json
 import struct
 import zlib
+from collections import OrderedDict
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -28,10 +29,13 @@ from app.store.following import KeptAlignment
 from app.store.store import Store
 
 if TYPE_CHECKING:
+    from analysis.alignment import Heard
     from analysis.results import Alignment, JudgedNote, Measured, NotMeasurable
     from analysis.slips import Slip
 
 _HEADER = struct.Struct("<III")
+_MOST_READY = 2
+_LARGEST_READY_BYTES = 64_000_000
 _SAYS: dict[OnlyKind, str] = {
     "before": "Before the passage begins",
     "after": "After the passage has ended",
@@ -47,6 +51,7 @@ class AligningService:
     def __init__(self, store: Store, measuring: MeasuringService) -> None:
         self._store = store
         self._measuring = measuring
+        self._ready: OrderedDict[tuple[str, int, int], Heard] = OrderedDict()
 
     def pair(
         self,
@@ -129,23 +134,42 @@ class AligningService:
         progress: Progress,
         should_stop: ShouldStop,
     ) -> "Measured[Alignment] | NotMeasurable":
-        from analysis.alignment import AlignmentStopped, align  # noqa: PLC0415
+        from analysis.alignment import AlignmentStopped, align_heard  # noqa: PLC0415
 
-        heard = [
-            read_for_measuring(self._file(take_id), no_progress, should_stop)
-            for take_id, _ in (a, b)
-        ]
+        heard_a = self._heard(a[0], part_of(progress, 0.0, 0.4), should_stop)
+        heard_b = self._heard(b[0], part_of(progress, 0.4, 0.7), should_stop)
         with stopped_by(AlignmentStopped):
-            return align(
-                heard[0].sound.samples,
-                heard[0].sound.sample_rate_hz,
-                heard[1].sound.samples,
-                heard[1].sound.sample_rate_hz,
+            return align_heard(
+                heard_a,
+                heard_b,
                 notes_a=a[1],
                 notes_b=b[1],
-                progress=progress,
-                should_stop=heard[1].watched(heard[0].watched(should_stop)),
+                progress=part_of(progress, 0.7, 1.0),
+                should_stop=should_stop,
             )
+
+    def _heard(self, take_id: str, progress: Progress, should_stop: ShouldStop) -> "Heard":
+        """Make a take ready, or give it from the last time: one is held against many."""
+        from analysis.alignment import AlignmentStopped, hear  # noqa: PLC0415
+
+        path = self._file(take_id)
+        state = path.stat() if path.exists() else None
+        key = (str(path), state.st_mtime_ns, state.st_size) if state else None
+        if key is not None and key in self._ready:
+            self._ready.move_to_end(key)
+            return self._ready[key]
+        found = read_for_measuring(path, progress, should_stop)
+        samples = found.sound.samples
+        with stopped_by(AlignmentStopped):
+            heard = hear(
+                samples, found.sound.sample_rate_hz, should_stop=found.watched(should_stop)
+            )
+        progress(1.0)
+        if key is not None and samples.nbytes <= _LARGEST_READY_BYTES:
+            self._ready[key] = heard
+            while len(self._ready) > _MOST_READY:
+                self._ready.popitem(last=False)
+        return heard
 
     def _keep(
         self,

@@ -4,6 +4,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
+import numpy as np
+
 from app.services.note_map import MapNote
 from app.services.views import FloatArray
 
@@ -11,17 +13,33 @@ if TYPE_CHECKING:
     from analysis.verdicts import Family
 
 NOTES = "note_deviation_cents"
-BAR_KEYS = ("bar_mean_absolute_cents", "bar_precision_cents", "bar_bpm", "bar_level_db")
+STEADINESS = "bar_steadiness_cv_percent"
+BAR_KEYS = (
+    "bar_mean_absolute_cents",
+    "bar_precision_cents",
+    "bar_bpm",
+    STEADINESS,
+    "bar_level_db",
+)
+_WHY_NOT = {
+    STEADINESS: "Fewer than four beats of it begin a note, so its steadiness cannot be told."
+}
 
 
 @dataclass(frozen=True, slots=True)
 class Bar:
-    """A bar of the passage, where it begins in the reference take."""
+    """A bar of the passage, where it begins in the reference take.
+
+    ``pulse_beats`` and ``pulse_s`` are those of its beats on which a note begins, the first
+    one of the next bar among them, in quarter notes and in the reference take.
+    """
 
     name: str
     start_s: float
     end_s: float
     beats: float
+    pulse_beats: tuple[float, ...] = ()
+    pulse_s: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +71,12 @@ class Columns:
             bar = self.bars[column]
             return Place("bar", bar.name, bar.start_s, None)
         return Place("passage", "", None, None)
+
+    def why_not(self, family: str, column: int) -> str:
+        """Say why a column has no value in any take, where it is known; else nothing."""
+        if family in _WHY_NOT and not np.isfinite(self.values[family][:, column]).any():
+            return _WHY_NOT[family]
+        return ""
 
 
 def columns_of(

@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from app.services.change_columns import NOTES
+from app.services.change_columns import NOTES, STEADINESS
 from app.services.readings import measure_named
 
 if TYPE_CHECKING:
@@ -13,12 +13,14 @@ _OF_PARTS = {
     "bar_mean_absolute_cents": ("Mean deviation", "cents", 1, False),
     "bar_precision_cents": ("Spread", "cents", 1, False),
     "bar_bpm": ("Tempo", "BPM", 1, False),
+    STEADINESS: ("Steadiness", "%", 1, False),
     "bar_level_db": ("Loudness against the take", "dB", 1, True),
 }
 _PART_KEYS = {
     "bar_mean_absolute_cents": "mean_absolute_cents",
     "bar_precision_cents": "precision_cents",
     "bar_bpm": "mean_bpm",
+    STEADINESS: "steadiness_cv_percent",
 }
 
 

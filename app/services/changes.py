@@ -10,7 +10,7 @@ import numpy as np
 from app.journal.failures import PlainFailure
 from app.journal.records import MeasurementHeadline, Passage
 from app.services.bounds import BoundsService
-from app.services.change_columns import NOTES, Columns, columns_of
+from app.services.change_columns import NOTES, STEADINESS, Columns, columns_of
 from app.services.change_words import change_word, label_of, unit_of
 from app.services.choosing import Choosing
 from app.services.fair_takes import FairTakes, fair_takes, tunings_text
@@ -78,7 +78,7 @@ class ChangeService:
         periods = periods_of(day)
         rubato = self._bounds.get(passage_id).is_rubato
         whole = self._whole(fair, headlines, rubato=rubato)
-        parts = self._parts(passage, fair, part_of(progress, 0.0, 0.9), should_stop)
+        parts = self._parts(passage, fair, part_of(progress, 0.0, 0.9), should_stop, rubato=rubato)
         matched, notices = _matched(day, whole, periods)
         found = judge(
             day,
@@ -120,7 +120,13 @@ class ChangeService:
         )
 
     def _parts(
-        self, passage: Passage, fair: FairTakes, progress: Progress, should_stop: ShouldStop
+        self,
+        passage: Passage,
+        fair: FairTakes,
+        progress: Progress,
+        should_stop: ShouldStop,
+        *,
+        rubato: bool,
     ) -> Columns:
         """Read notes and bars on the axis of the latest take."""
         try:
@@ -138,9 +144,12 @@ class ChangeService:
         bars = self._bars.of_takes(
             passage, fair, view.notes, notes, part_of(progress, 0.7, 1.0), should_stop
         )
+        of_bars = {k: v for k, v in bars.values.items() if not (rubato and k == STEADINESS)}
         return columns_of(
-            {NOTES: notes, **bars.values},
-            at_tempo=frozenset({NOTES, "bar_mean_absolute_cents", "bar_precision_cents"}),
+            {NOTES: notes, **of_bars},
+            at_tempo=frozenset(
+                {NOTES, "bar_mean_absolute_cents", "bar_precision_cents", STEADINESS}
+            ),
             notes=view.notes,
             bars=bars.bars,
             left_out=view.left_out,
@@ -214,6 +223,7 @@ def _row(one: "JudgedColumn", columns: Columns) -> VerdictRow:
     place = columns.place(one.family, one.column)
     unit, digits, signed = unit_of(one.family)
     period: Literal["week", "first_and_latest"] = one.period.kind
+    why_not = columns.why_not(one.family, one.column)
     if isinstance(one.result, Measured):
         value = one.result.value
         change: AnyReading = Reading(
@@ -224,7 +234,7 @@ def _row(one: "JudgedColumn", columns: Columns) -> VerdictRow:
         scatter: AnyReading = Reading(value.scatter, unit, None, digits)
         days, clear = (value.days_a, value.days_b), value.is_clear
     else:
-        a = b = change = scatter = NoReading(one.result.sentence)
+        a = b = change = scatter = NoReading(why_not or one.result.sentence)
         days, clear = (0, 0), False
     return VerdictRow(
         scope=place.scope,
@@ -244,6 +254,6 @@ def _row(one: "JudgedColumn", columns: Columns) -> VerdictRow:
         scatter=scatter,
         days_a=days[0],
         days_b=days[1],
-        word=change_word(one),
+        word="not measurable" if why_not else change_word(one),
         is_clear=clear,
     )

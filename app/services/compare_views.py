@@ -31,20 +31,8 @@ if TYPE_CHECKING:
 _LONGEST_MAP = 4000
 
 
-def compare_view(
-    found: Comparison, a: TakeView, b: TakeView, trends: Mapping[str, TrendView]
-) -> CompareView:
-    """Put a comparison into rows.
-
-    Parameters
-    ----------
-    found : Comparison
-    a, b : TakeView
-        The two takes.
-    trends : mapping of str to TrendView
-        Of the passage both belong to, by measure; they hold the ordinary scatter
-        between takes that a change is judged against. Empty: no verdicts.
-    """
+def compare_view(found: Comparison, a: TakeView, b: TakeView) -> CompareView:
+    """Put a comparison of two takes into rows."""
     alignment = found.alignment
     is_aligned = isinstance(alignment, Measured)
     sentence = alignment.sentence if isinstance(alignment, NotMeasurable) else ""
@@ -60,7 +48,7 @@ def compare_view(
         alignment_a_s=a_s,
         alignment_b_s=b_s,
         notes=pair_rows(found),
-        changes=change_rows(found, trends),
+        changes=change_rows(found),
         confounders=found.confounders,
     )
 
@@ -92,8 +80,23 @@ def pair_rows(found: Comparison) -> tuple[NotePairRow, ...]:
     return tuple(rows)
 
 
-def change_rows(found: Comparison, trends: Mapping[str, TrendView]) -> tuple[ChangeRow, ...]:
-    """Give the measures of both takes; without trends no change gets a verdict."""
+def words_of(found: Comparison, trends: Mapping[str, TrendView]) -> dict[str, str]:
+    """Judge the measures of two takes of a passage, each against its trend.
+
+    The trends hold the ordinary scatter between days that a change is judged against.
+    """
+    words = {}
+    for key in CHANGE_KEYS:
+        result = found.measures[key]
+        if isinstance(result, Measured):
+            value = result.value
+            change = Reading(value.change, value.unit, value.uncertainty)
+            words[key] = _word(key, change, trends.get(key))
+    return words
+
+
+def change_rows(found: Comparison) -> tuple[ChangeRow, ...]:
+    """Give the measures of both takes, with the words of those that were judged."""
     summary_a = measure_object(found.a.analysis, found.a.name)
     summary_b = measure_object(found.b.analysis, found.b.name)
     return tuple(
@@ -101,7 +104,7 @@ def change_rows(found: Comparison, trends: Mapping[str, TrendView]) -> tuple[Cha
             key,
             (reading_of(summary_a, key), reading_of(summary_b, key)),
             found.measures[key],
-            trends.get(key),
+            found.word(key),
         )
         for key in CHANGE_KEYS
     )
@@ -111,15 +114,15 @@ def _change_row(
     key: str,
     sides: tuple[AnyReading, AnyReading],
     result: "Measured[MeasureChange] | NotMeasurable",
-    trend: TrendView | None,
+    word: str,
 ) -> ChangeRow:
     measure = measure_named(key)
     if isinstance(result, NotMeasurable):
         missing = NoReading(result.sentence)
-        return ChangeRow(key, measure.label, *sides, missing, "")
+        return ChangeRow(key, measure.label, *sides, missing, word)
     value = result.value
     change = Reading(value.change, value.unit, value.uncertainty, measure.digits, signed=True)
-    return ChangeRow(key, measure.label, *sides, change, _word(key, change, trend))
+    return ChangeRow(key, measure.label, *sides, change, word)
 
 
 def _word(key: str, change: Reading, trend: TrendView | None) -> str:

@@ -26,7 +26,7 @@ from app.services.views import CompareView, LevelMatch, Reading, TrendView
 from app.store.store import Store
 
 if TYPE_CHECKING:
-    from analysis.results import JudgedNote
+    from analysis.results import JudgedNote, ScoreReading
     from app.services.file_comparing import Comparison, Side
 
 
@@ -65,13 +65,25 @@ class ComparingService:
         """
         from app.services.compare_views import compare_view  # noqa: PLC0415 - only when needed
 
+        found = self.judged_comparison(take_a, take_b, progress, should_stop)
+        a, b = self._listening.open_take(take_a), self._listening.open_take(take_b)
+        return replace(compare_view(found, a, b), levels=self.levels(take_a, take_b))
+
+    def judged_comparison(
+        self,
+        take_a: str,
+        take_b: str,
+        progress: Progress = no_progress,
+        should_stop: ShouldStop = never_stop,
+    ) -> "Comparison":
+        """Compare two takes, with a word for each change where both are of one passage."""
+        from app.services.compare_views import words_of  # noqa: PLC0415 - only when needed
+
         found = self.comparison(take_a, take_b, progress, should_stop)
         passage_id = self._take(take_b).passage_id
-        trends = {}
-        if passage_id is not None and self._take(take_a).passage_id == passage_id:
-            trends = self.trends(passage_id)
-        a, b = self._listening.open_take(take_a), self._listening.open_take(take_b)
-        return replace(compare_view(found, a, b, trends), levels=self.levels(take_a, take_b))
+        if passage_id is None or self._take(take_a).passage_id != passage_id:
+            return found
+        return replace(found, words=words_of(found, self.trends(passage_id)))
 
     def comparison(
         self,
@@ -99,7 +111,7 @@ class ComparingService:
         should_stop: ShouldStop = never_stop,
     ) -> dict[str, object]:
         """Give the machine-readable object (``app/schemas/compare.schema.json``)."""
-        return self.comparison(take_a, take_b, progress, should_stop).as_json()
+        return self.judged_comparison(take_a, take_b, progress, should_stop).as_json()
 
     def compare_files(
         self,
@@ -180,6 +192,15 @@ class ComparingService:
     def notes_of(self, take_id: str) -> "tuple[JudgedNote, ...]":
         """Give the notes of a take, which is measured first where it was not."""
         return self._measuring.analysed(take_id).notes
+
+    def score_reading(self, take_id: str) -> "ScoreReading | None":
+        """Give what a whole take says of its passage's score; none where it was not held so."""
+        from analysis.results import Measured  # noqa: PLC0415 - only when needed
+
+        score = self._measuring.analysed(take_id).score
+        if self._take(take_id).parts or not isinstance(score, Measured):
+            return None
+        return score.value
 
     def trend_keys(self) -> tuple[tuple[str, str], ...]:
         """Give the measures a trend can follow: key and label."""

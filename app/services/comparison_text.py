@@ -30,9 +30,9 @@ def _measure_cells(found: Comparison) -> list[tuple[str, ...]]:
             change = Reading(
                 value.change, value.unit, value.uncertainty, measure.digits, signed=True
             )
-            cells.append((f"  {measure.label}", reading_text(change)))
+            cells.append((f"  {measure.label}", reading_text(change), found.word(key)))
         else:
-            cells.append((f"  {measure.label}", reading_text(NoReading(result.sentence))))
+            cells.append((f"  {measure.label}", reading_text(NoReading(result.sentence)), ""))
     return cells
 
 

@@ -4,7 +4,7 @@ Works on decoded sound and finished analyses, wherever they come from.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -51,7 +51,11 @@ class Side:
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """What came of comparing; ``change`` is ``None`` where the two do not match."""
+    """What came of comparing; ``change`` is ``None`` where the two do not match.
+
+    ``words`` has the one plain word of each measure that was judged against the scatter
+    of the passage; without an entry two takes are too few.
+    """
 
     a: Side
     b: Side
@@ -59,6 +63,14 @@ class Comparison:
     change: TakeChange | None
     measures: "Mapping[str, Measured[MeasureChange] | NotMeasurable]"
     confounders: tuple[str, ...]
+    words: Mapping[str, str] = field(default_factory=dict)
+
+    def word(self, key: str) -> str:
+        """Give the one plain word for a measure; empty where it is not measurable."""
+        result = self.measures[key]
+        if isinstance(result, NotMeasurable):
+            return ""
+        return self.words.get(key, str(result.value.word))
 
     def as_json(self) -> Json:
         """Give the machine-readable object (``app/schemas/compare.schema.json``)."""
@@ -216,7 +228,10 @@ def compare_object(comparison: Comparison) -> Json:
         ],
         "a_only": column(notes_a[i].note.start_s for i in (change.a_only if change else ())),
         "b_only": column(notes_b[i].note.start_s for i in (change.b_only if change else ())),
-        "changes": {key: _change_object(comparison.measures[key]) for key in CHANGE_KEYS},
+        "changes": {
+            key: _change_object(comparison.measures[key], comparison.word(key))
+            for key in CHANGE_KEYS
+        },
         "confounders": list(comparison.confounders),
     }
 
@@ -241,7 +256,7 @@ def _alignment_object(alignment: Measured[Alignment] | NotMeasurable) -> Json:
     }
 
 
-def _change_object(result: "Measured[MeasureChange] | NotMeasurable") -> Json:
+def _change_object(result: "Measured[MeasureChange] | NotMeasurable", word: str) -> Json:
     value = result.value if isinstance(result, Measured) else None
     missing = result if isinstance(result, NotMeasurable) else None
     return {
@@ -253,5 +268,5 @@ def _change_object(result: "Measured[MeasureChange] | NotMeasurable") -> Json:
         "b": finite(value.b, 4) if value else None,
         "change": finite(value.change, 4) if value else None,
         "uncertainty": finite(value.uncertainty, 4) if value else None,
-        "word": str(value.word) if value else None,
+        "word": word or None,
     }

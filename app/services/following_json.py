@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from datetime import date
 
 from app.journal.bounds import PassageBounds
+from app.journal.records import Passage
 from app.services.following_views import (
     AlignedPair,
     ChangeReport,
@@ -82,6 +83,25 @@ def bounds_object(bounds: PassageBounds) -> Json:
         "target_bpm": finite(bounds.target_bpm, 3),
         "step_bpm": finite(bounds.step_bpm, 3),
         "is_rubato": bounds.is_rubato,
+    }
+
+
+def passage_object(passage: Passage) -> Json:
+    """Describe a passage and how its new takes are measured."""
+    settings = passage.settings
+    return {
+        "passage": passage.id,
+        "piece": passage.piece,
+        "name": passage.name,
+        "bars": passage.bars,
+        "instrument": settings.instrument,
+        "temperament": settings.temperament,
+        "tonic": settings.tonic,
+        "reference_a_hz": finite(settings.reference_a_hz, 3),
+        "tempo_bpm": finite(settings.pulse_bpm, 3),
+        "open_strings": list(settings.open_strings) if settings.open_strings else None,
+        "is_accompanied": settings.accompanied,
+        "has_score": passage.score is not None,
     }
 
 

@@ -1,26 +1,42 @@
-"""A passage note by note and day by day, on the note axis of a reference take."""
+"""A passage note by note and day by day, on the notes of its score or of a reference take."""
 
 from collections import OrderedDict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from statistics import median
+from typing import TYPE_CHECKING, Literal
+
+import numpy as np
 
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage, Take
+from app.journal.scores import Score
 from app.services.comparing import ComparingService
 from app.services.lanes import CERTAIN_WITHIN_CENTS, deviation_reading
-from app.services.stopping import Progress, ShouldStop, never_stop, no_progress, stop_if
+from app.services.score_keeping import ScoreShelf
+from app.services.stopping import (
+    Progress,
+    ShouldStop,
+    never_stop,
+    no_progress,
+    part_of,
+    stop_if,
+)
 from app.services.views import Reading
 from app.services.wording import counted, short_day_text
 from app.store.store import Store
 
+if TYPE_CHECKING:
+    from analysis.results import JudgedNote, ScoreReading
+
 _MOST_KEPT = 500
+_FEWEST_WRITTEN = 2
 
 
 @dataclass(frozen=True, slots=True)
 class MapNote:
-    """A note of the axis, where it begins in the reference take."""
+    """A note of the axis, where it begins in the reference take, or would if it played it."""
 
     index: int
     name: str
@@ -50,7 +66,10 @@ class MapRow:
 
 @dataclass(frozen=True, slots=True)
 class NoteMapView:
-    """``takes`` has a row a take in the order played, ``weeks`` the medians of each week."""
+    """``takes`` has a row a take in the order played, ``weeks`` the medians of each week.
+
+    ``axis`` says whose notes they are: those of the score, or of the reference take.
+    """
 
     passage: Passage
     reference_id: str
@@ -60,14 +79,18 @@ class NoteMapView:
     weeks: tuple[MapRow, ...]
     left_out: tuple[str, ...]
     sentence: str = ""
+    axis: Literal["score", "take"] = "take"
 
 
 class NoteMapService:
     """Lays the takes of a passage note against note; long the first time."""
 
-    def __init__(self, store: Store, comparing: ComparingService) -> None:
+    def __init__(
+        self, store: Store, comparing: ComparingService, shelf: ScoreShelf | None = None
+    ) -> None:
         self._store = store
         self._comparing = comparing
+        self._shelf = shelf
         self._kept: OrderedDict[tuple[str, ...], dict[int, MapCell] | str] = OrderedDict()
 
     def of_passage(
@@ -83,7 +106,9 @@ class NoteMapService:
         ----------
         passage_id : str
         reference_id : str, optional
-            The take whose notes are the axis; without it the latest measured one.
+            The take that the others are laid against; without it the latest measured one.
+            Its notes are the axis, unless it was held against the passage's score: then
+            all notes of the score are.
 
         Raises
         ------
@@ -95,23 +120,23 @@ class NoteMapService:
             raise PlainFailure("That passage is not there.", "Choose another one.")
         takes, stamps = self._measured(self._store.takes.list(passage_id=passage_id))
         reference = self._reference(takes, reference_id)
-        axis = self._comparing.notes_of(reference.id)
+        played = self._comparing.notes_of(reference.id)
+        written = self._written(passage, reference, played, should_stop)
+        notes = written.notes if written is not None else _played_notes(played)
         rows, left_out = [], []
         for number, take in enumerate(takes):
             stop_if(should_stop)
             key = (reference.id, stamps[reference.id], take.id, stamps[take.id])
-            found = self._cells(key, reference, take)
+            step = part_of(progress, number / len(takes), (number + 1) / len(takes))
+            found = self._cells(key, reference, take, step, should_stop)
             if isinstance(found, str):
                 left_out.append(found)
             else:
-                cells = tuple(found.get(index) for index in range(len(axis)))
+                by_place = found if written is None else written.placed(found)
+                cells = tuple(by_place.get(index) for index in range(len(notes)))
                 day = take.practice_day
                 rows.append(MapRow(short_day_text(day), day, day, (take.id,), cells))
             progress((number + 1) / len(takes))
-        notes = tuple(
-            MapNote(at, one.spelled or one.name or "", one.midi, one.note.start_s)
-            for at, one in enumerate(axis)
-        )
         return NoteMapView(
             passage,
             reference.id,
@@ -120,7 +145,27 @@ class NoteMapService:
             tuple(rows),
             weeks_of(rows),
             tuple(left_out),
+            axis="take" if written is None else "score",
         )
+
+    def _written(
+        self,
+        passage: Passage,
+        reference: Take,
+        played: "Sequence[JudgedNote]",
+        should_stop: ShouldStop,
+    ) -> "_WrittenAxis | None":
+        """Give the notes of the score, if the reference take was held against them."""
+        if self._shelf is None:
+            return None
+        try:
+            score = self._shelf.of_passage(passage, should_stop)
+        except PlainFailure:  # a score that is gone is no axis
+            return None
+        reading = self._comparing.score_reading(reference.id) if score is not None else None
+        if score is None or reading is None:
+            return None
+        return written_axis(score, reading, played)
 
     def _measured(self, takes: Iterable[Take]) -> tuple[list[Take], dict[str, str]]:
         """Give the takes that were measured, and when each was."""
@@ -147,20 +192,29 @@ class NoteMapService:
             "That take is not a measured one of this passage.", "Choose another one."
         )
 
-    def _cells(self, key: tuple[str, ...], reference: Take, take: Take) -> dict[int, MapCell] | str:
+    def _cells(
+        self,
+        key: tuple[str, ...],
+        reference: Take,
+        take: Take,
+        progress: Progress,
+        should_stop: ShouldStop,
+    ) -> dict[int, MapCell] | str:
         """Give the take's notes by their number in the reference, or why there are none."""
         if key not in self._kept:
-            self._kept[key] = self._matched(reference, take)
+            self._kept[key] = self._matched(reference, take, progress, should_stop)
             while len(self._kept) > _MOST_KEPT:
                 self._kept.popitem(last=False)
         return self._kept[key]
 
-    def _matched(self, reference: Take, take: Take) -> dict[int, MapCell] | str:
+    def _matched(
+        self, reference: Take, take: Take, progress: Progress, should_stop: ShouldStop
+    ) -> dict[int, MapCell] | str:
         notes = self._comparing.notes_of(take.id)
         if take.id == reference.id:
             pairs = [(at, at) for at in range(len(notes))]
         else:
-            found = self._comparing.comparison(reference.id, take.id)
+            found = self._comparing.comparison(reference.id, take.id, progress, should_stop)
             if found.change is None:
                 return f"{short_day_text(take.practice_day)} does not match the reference take."
             pairs = [(pair.a_index, pair.b_index) for pair in found.change.notes]
@@ -172,6 +226,52 @@ class NoteMapService:
                 certain = half is not None and half <= CERTAIN_WITHIN_CENTS
                 cells[at] = MapCell(reading.value, half, certain)
         return cells
+
+
+@dataclass(frozen=True, slots=True)
+class _WrittenAxis:
+    """Notes of a score; ``place`` has their numbers by those of the reference take's notes."""
+
+    notes: tuple[MapNote, ...]
+    place: Mapping[int, int]
+
+    def placed(self, cells: Mapping[int, MapCell]) -> dict[int, MapCell]:
+        """Put cells by the reference take's notes where their written notes are."""
+        return {self.place[index]: cell for index, cell in cells.items() if index in self.place}
+
+
+def written_axis(
+    score: Score, reading: "ScoreReading", played: "Sequence[JudgedNote]"
+) -> _WrittenAxis | None:
+    """Lay the axis along a score; none where the take shares fewer than two notes with it."""
+    written = [note for note in score.notes if not note.grace]
+    number = {_key(note.onset_beats, note.midi_pitch): at for at, note in enumerate(written)}
+    place, at_s = {}, {}
+    for pair in reading.pairs:
+        found = number.get(_key(pair.written.onset_beats, pair.written.midi))
+        if found is not None:
+            place[pair.note_index] = found
+            at_s[written[found].onset_beats] = played[pair.note_index].note.start_s
+    if len(at_s) < _FEWEST_WRITTEN:
+        return None
+    beats = sorted(at_s)
+    start_s = np.interp([note.onset_beats for note in written], beats, [at_s[b] for b in beats])
+    notes = tuple(
+        MapNote(at, note.name, note.midi_pitch, float(start))
+        for at, (note, start) in enumerate(zip(written, start_s, strict=True))
+    )
+    return _WrittenAxis(notes, place)
+
+
+def _key(onset_beats: float, midi: int) -> tuple[int, int]:
+    return round(onset_beats * 960), midi
+
+
+def _played_notes(played: "Sequence[JudgedNote]") -> tuple[MapNote, ...]:
+    return tuple(
+        MapNote(at, one.spelled or one.name or "", one.midi, one.note.start_s)
+        for at, one in enumerate(played)
+    )
 
 
 def weeks_of(rows: Sequence[MapRow]) -> tuple[MapRow, ...]:

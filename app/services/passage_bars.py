@@ -1,4 +1,4 @@
-"""The bars of a passage in its takes: intonation, tempo and loudness of each."""
+"""The bars of a passage in its takes: intonation, tempo, steadiness and loudness of each."""
 
 import math
 import warnings
@@ -12,7 +12,7 @@ from app.journal.failures import PlainFailure
 from app.journal.records import Passage, Take
 from app.journal.scores import Score
 from app.services.aligning import AligningService
-from app.services.change_columns import BAR_KEYS, Bar
+from app.services.change_columns import BAR_KEYS, STEADINESS, Bar
 from app.services.fair_takes import FairTakes
 from app.services.measuring import MeasuringService
 from app.services.note_map import MapNote
@@ -26,6 +26,8 @@ if TYPE_CHECKING:
     from analysis.score_following import ScoreAlignment
 
 _FEWEST_NOTES = 2
+_FEWEST_LENGTHS = 3
+_SAME_BEAT = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,8 +86,9 @@ class BarService:
                 if known.size >= _FEWEST_NOTES:
                     values["bar_mean_absolute_cents"][row, column] = np.abs(known).mean()
                     values["bar_precision_cents"][row, column] = known.std(ddof=1)
-            bpm, level = self._played(fair.takes[-1], take, bars, should_stop)
+            bpm, steadiness, level = self._played(fair.takes[-1], take, bars, should_stop)
             values["bar_bpm"][row] = bpm
+            values[STEADINESS][row] = steadiness
             if take.id not in fair.no_dynamics:
                 values["bar_level_db"][row] = level
             progress((row + 1) / len(fair.takes))
@@ -107,19 +110,25 @@ class BarService:
 
     def _played(
         self, reference: Take, take: Take, bars: Sequence[Bar], should_stop: ShouldStop
-    ) -> tuple[FloatArray, FloatArray]:
-        """Give tempo and loudness (against the take's own middle) of each bar of a take."""
+    ) -> tuple[FloatArray, FloatArray, FloatArray]:
+        """Give tempo, steadiness and loudness (against the take's middle) of each bar."""
         edges = np.array([[bar.start_s, bar.end_s] for bar in bars], dtype=np.float64)
+        pulses = [np.array(bar.pulse_s, dtype=np.float64) for bar in bars]
         if take.id != reference.id:
             pair = self._aligning.pair(reference.id, take.id, no_progress, should_stop)
             if not pair.aligned:
-                return np.full(len(bars), np.nan), np.full(len(bars), np.nan)
+                nothing = np.full(len(bars), np.nan)
+                return nothing, nothing, nothing
             edges = np.array([[pair.to_b(x) for x in row] for row in edges], dtype=np.float64)
+            pulses = [np.array([pair.to_b(x) for x in row], dtype=np.float64) for row in pulses]
         length = edges[:, 1] - edges[:, 0]
         beats = np.array([bar.beats for bar in bars], dtype=np.float64)
         bpm = np.where(length > 0.1, 60.0 * beats / np.maximum(length, 0.1), np.nan)
         analysis = self._measuring.analysed(take.id, no_progress, should_stop)
-        return np.asarray(bpm, dtype=np.float64), _levels(analysis, edges)
+        steadiness = [
+            steadiness_percent(bar.pulse_beats, row) for bar, row in zip(bars, pulses, strict=True)
+        ]
+        return np.asarray(bpm, dtype=np.float64), np.array(steadiness), _levels(analysis, edges)
 
 
 def bars_in_take(score: Score, followed: "ScoreAlignment") -> tuple[Bar, ...]:
@@ -127,14 +136,41 @@ def bars_in_take(score: Score, followed: "ScoreAlignment") -> tuple[Bar, ...]:
     starts = [bar.onset_beats for bar in score.bars]
     ends = [*starts[1:], score.end_beats]
     first, last = float(followed.beats[0]), float(followed.beats[-1])
+    begun = np.array([note.onset_beats for note in score.notes if not note.grace])
+    sounding = [b for b in score.counted_beats if np.abs(begun - b).min(initial=1.0) < _SAME_BEAT]
     found = []
     for bar, begin, end in zip(score.bars, starts, ends, strict=True):
         if begin < first - 1e-6 or begin >= last or end <= begin:
             continue
         start_s, end_s = (float(t) for t in followed.time_at(np.array([begin, min(end, last)])))
         again = f", time {bar.turn}" if bar.turn > 1 else ""
-        found.append(Bar(f"bar {bar.number}{again}", start_s, end_s, min(end, last) - begin))
+        on = tuple(beat for beat in sounding if begin <= beat <= min(end, last))
+        on_s = tuple(float(t) for t in followed.time_at(np.array(on))) if on else ()
+        name = f"bar {bar.number}{again}"
+        found.append(Bar(name, start_s, end_s, min(end, last) - begin, on, on_s))
     return tuple(found)
+
+
+def steadiness_percent(beats: Sequence[float], time_s: FloatArray) -> float:
+    """Give the spread of the lengths of a bar's beats, in per cent of their mean.
+
+    Parameters
+    ----------
+    beats : sequence of float
+        Where they are written, quarter notes.
+    time_s : (n,) array
+        Where they begin in the take.
+
+    Returns
+    -------
+    float
+        Coefficient of variation (n - 1); NaN for fewer than three lengths.
+    """
+    if len(beats) <= _FEWEST_LENGTHS:
+        return math.nan
+    lengths = np.diff(time_s) / np.diff(np.asarray(beats, dtype=np.float64))
+    mean = float(lengths.mean())
+    return 100.0 * float(lengths.std(ddof=1)) / mean if mean > 0 else math.nan
 
 
 def _levels(analysis: "TakeAnalysis", edges: FloatArray) -> FloatArray:

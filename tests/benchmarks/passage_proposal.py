@@ -1,6 +1,6 @@
 """Print which passage unfiled takes are taken for: 20 passages, some alike, and unknown ones.
 
-    python tests/benchmarks/passage_proposal.py
+    python tests/benchmarks/passage_proposal.py [FIRST_SEED]
 
 Eight of the passages are variants of others: every fourth note changed, another rhythm,
 a tone higher, or the same bars in another order. Every passage has one reference take;
@@ -22,6 +22,7 @@ from analysis.outline import Outline, outline
 from sample_audio.generator import NoteSpec
 
 COUNT, ORIGINALS, UNKNOWN, LENGTH = 20, 12, 12, 24
+FIRST = int(sys.argv[1]) if len(sys.argv) > 1 else 0
 ROOMS = ({}, {"reverb_time_s": 0.6, "snr_db": 25.0}, {"reference_a_hz": 431.0})
 
 
@@ -45,7 +46,7 @@ def variant(notes: tuple[NoteSpec, ...], kind: int, seed: int) -> tuple[NoteSpec
 
 def passages() -> list[tuple[NoteSpec, ...]]:
     originals = [
-        notes_of(400 + i, "violin", repeated=i % 2 == 0)[:LENGTH] for i in range(ORIGINALS)
+        notes_of(FIRST + 400 + i, "violin", repeated=i % 2 == 0)[:LENGTH] for i in range(ORIGINALS)
     ]
     alike = [variant(originals[i % 6], i % 4, i) for i in range(COUNT - ORIGINALS)]
     return originals + alike
@@ -63,18 +64,18 @@ def taken(notes: tuple[NoteSpec, ...], seed: int) -> Outline:
 
 def main() -> None:
     written = passages()
-    references = {i: [taken(notes, 5001 + 4 * i)] for i, notes in enumerate(written)}
+    references = {i: [taken(notes, FIRST + 5001 + 4 * i)] for i, notes in enumerate(written)}
     table = np.zeros((COUNT + 1, COUNT + 1), dtype=np.int64)
     confident = []
     for i, notes in enumerate(written):
         for again in range(3):
-            found = propose(taken(notes, 8000 + 3 * i + again), references)
+            found = propose(taken(notes, FIRST + 8000 + 3 * i + again), references)
             answer = COUNT if found.key is None else found.key
             table[i, answer] += 1
             confident.append((found.confidence, answer == i))
     for i in range(UNKNOWN):
-        other = notes_of(1200 + i, "violin", repeated=True)[:LENGTH]
-        found = propose(taken(other, 9000 + i), references)
+        other = notes_of(FIRST + 1200 + i, "violin", repeated=True)[:LENGTH]
+        found = propose(taken(other, FIRST + 9000 + i), references)
         answer = COUNT if found.key is None else found.key
         table[COUNT, answer] += 1
         confident.append((found.confidence, answer == COUNT))

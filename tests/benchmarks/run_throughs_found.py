@@ -1,6 +1,6 @@
 """Print how well runs through a passage are found in practice recordings with known truth.
 
-    python tests/benchmarks/run_throughs_found.py
+    python tests/benchmarks/run_throughs_found.py [FIRST_SEED]
 
 Each recording holds whole runs at several tempos, runs that break off, other music and
 silence, in a drawn order, in a room.
@@ -20,6 +20,7 @@ from analysis.results import Measured
 from analysis.run_throughs import find_run_throughs
 
 RECORDINGS, PARTS, LENGTH = 8, 9, 20
+FIRST = int(sys.argv[1]) if len(sys.argv) > 1 else 0
 ROOM = {"reverb_time_s": 0.5, "snr_db": 28.0}
 
 
@@ -49,7 +50,7 @@ def overlap(one, other) -> float:
 def main() -> None:
     counts = dict.fromkeys(("whole", "whole found", "broken", "broken found", "extra"), 0)
     edges, right_counts = [], 0
-    for seed in range(RECORDINGS):
+    for seed in range(FIRST, FIRST + RECORDINGS):
         notes, other = (
             notes_of(500 + seed + add, "violin", repeated=True)[:LENGTH] for add in (0, 300)
         )

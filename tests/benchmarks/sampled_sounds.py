@@ -27,18 +27,23 @@ SAMPLES: Final = Path(
 )
 TEMPO_RATIO: Final = 1.17
 FURTHEST_CENTS: Final = 15
+RUBATO: Final = (0.05, 0.15)
 LENGTHS_MS: Final = (90, 130, 180, 280, 400, 600, 900, 1400)
 STEPS: Final = (-5, -4, -3, -2, -2, -1, -1, 1, 1, 2, 2, 3, 4, 5)
 
 
 @dataclass(frozen=True, slots=True)
 class Played:
-    """One note in both takes: onsets, sounding lengths, and how far it is moved."""
+    """One note in both takes: onsets, sounding lengths, how far it is moved, how hard it is played.
+
+    ``velocity`` is that of MIDI, 1 to 127.
+    """
 
     midi: int
     start_s: tuple[float, float]
     length_s: tuple[float, float]
     cents: tuple[float, float]
+    velocity: tuple[int, int] = (90, 90)
 
 
 def passage(seed: int, low: int, high: int, gap_ms: int = 20, count: int = 40) -> list[Played]:
@@ -64,6 +69,45 @@ def passage(seed: int, low: int, high: int, gap_ms: int = 20, count: int = 40) -
     return notes
 
 
+def passage_with_rubato(
+    seed: int, low: int, high: int, tempo_ratio: float, *, repeated: bool, count: int = 40
+) -> list[Played]:
+    """Make up a line played twice: another tempo, both with rubato, other levels and tuning.
+
+    Lengths from 120 ms to 1.9 s in the first take; the second lasts ``1 / tempo_ratio``
+    times as long. With ``repeated``, every seventh note or so repeats the one before it.
+    """
+    rng = np.random.default_rng([seed, 19])
+    midi = int(rng.integers(low + 4, high - 4))
+    steps = (*STEPS, 0, 0) if repeated else STEPS
+    beats = rng.choice([0.25, 0.5, 0.5, 1.0, 1.0, 2.0], count)
+    place = np.cumsum(beats)
+    points = np.arange(0.0, place[-1] + 8.0, 4.0)
+    bend = np.array(
+        [np.interp(place, points, much * rng.standard_normal(points.size)) for much in RUBATO]
+    )
+    at_ms, notes = np.array([500.0, 700.0]), []
+    for i in range(count):
+        step = int(rng.choice(steps))
+        midi = midi + step if low <= midi + step <= high else midi - step
+        beat_ms = np.array([700.0, 700.0 / tempo_ratio]) * np.exp(bend[:, i])
+        length = np.rint(np.maximum(beats[i] * beat_ms, 90.0))
+        gap = rng.integers(5, 40, 2)
+        cents = rng.integers(-FURTHEST_CENTS, FURTHEST_CENTS + 1, 2)
+        velocity = rng.integers(60, 115, 2)
+        notes.append(
+            Played(
+                midi,
+                tuple(at_ms / 1000.0),
+                tuple((length - gap) / 1000.0),
+                (float(cents[0]), float(cents[1])),
+                (int(velocity[0]), int(velocity[1])),
+            )
+        )
+        at_ms = at_ms + length
+    return notes
+
+
 def rendered_by_fluidsynth(
     notes: list[Played], take: int, program: int, cents_of_range: float
 ) -> np.ndarray:
@@ -74,6 +118,7 @@ def rendered_by_fluidsynth(
             round((note.start_s[take] + note.length_s[take]) * 1000),
             note.midi,
             8192 + round((note.cents[take] + 0.5) / cents_of_range * 8192),
+            note.velocity[take],
         )
         for note in notes
     ]

@@ -1,6 +1,8 @@
 """Print the smallest change of a passage that is found in 80 % of cases.
 
-    python tests/benchmarks/smallest_change.py
+    python tests/benchmarks/smallest_change.py [PART,...] [FIRST_SEED] [ROUNDS]
+
+Parts: single, journal, false.
 
 In units of the scatter from day to day; beside it how often a journal without any
 change shows one all the same (bound: 5 %). First as a single question, then as the
@@ -20,13 +22,14 @@ from analysis.sides import compare_notes, compare_sides
 from analysis.trend import trend
 from analysis.verdicts import Family, judge, periods_of, trend_comparisons
 
-ROUNDS = 600
+FIRST = int(sys.argv[2]) if len(sys.argv) > 2 else 0
+ROUNDS = int(sys.argv[3]) if len(sys.argv) > 3 else 600
 POWER = 0.8
 CHANGES = np.arange(0.0, 6.01, 0.25)
 
 
 def share_found(find, change: float) -> float:
-    rng = np.random.default_rng(round(100 * change))
+    rng = np.random.default_rng([FIRST, round(100 * change)])
     return float(np.mean([find(rng, change) for _ in range(ROUNDS)]))
 
 
@@ -98,7 +101,7 @@ def looked_at(day, measures, notes, passages):
 
 def false_verdicts_of_journals() -> None:
     shown = {"passages": 0, "bars and notes": 0, "trends": 0, "any": 0}
-    for seed in range(JOURNALS):
+    for seed in range(FIRST, FIRST + JOURNALS):
         rng = np.random.default_rng([seed, 41])
         hits = dict.fromkeys(shown, False)
         for _ in range(PASSAGES):
@@ -126,7 +129,7 @@ def found_as_the_program_asks(days: int, rounds: int = 60) -> None:
 
     def shares(change: float) -> tuple[float, float]:
         whole = note = 0
-        for seed in range(rounds):
+        for seed in range(FIRST, FIRST + rounds):
             rng = np.random.default_rng([seed, round(100 * change), 42])
             every = 730_000.0 + np.sort(rng.choice(7 * WEEKS, 2 * days, replace=False))
             day, measures, notes = passage_takes(rng, every)
@@ -151,7 +154,7 @@ def found_as_the_program_asks(days: int, rounds: int = 60) -> None:
     print(f"  {days:2d} days a side: passage {sizes['passage']:>6}, one note {sizes['note']:>6}")
 
 
-def main() -> None:
+def single() -> None:
     print("                                   false verdicts   found in 80 %: scatters")
     for days in (4, 6, 10):
         false, size = smallest(passage(days))
@@ -162,10 +165,20 @@ def main() -> None:
     for days in (5, 8, 12, 20):
         false, size = smallest(trend_over(days))
         print(f"trend over 8 weeks, {days:2d} practice days     {false:8.3f}   {size:>12}")
+
+
+def journal() -> None:
     print("as the program asks it, found in 80 % of cases from (scatters from day to day):")
     for days in (4, 6, 10):
         found_as_the_program_asks(days)
-    false_verdicts_of_journals()
+
+
+PARTS = {"single": single, "journal": journal, "false": false_verdicts_of_journals}
+
+
+def main() -> None:
+    for part in sys.argv[1].split(",") if len(sys.argv) > 1 else PARTS:
+        PARTS[part]()
 
 
 if __name__ == "__main__":

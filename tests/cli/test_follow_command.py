@@ -86,3 +86,50 @@ def test_a_blind_question_is_asked_answered_once_and_counted(run, two):
     check("ear", results.json)
     assert results.json["questions"][0]["answered"] == 1
     assert run("follow", "blind", "--answer", "first").code == 2
+
+
+def test_a_passage_is_shown_and_changed_and_its_new_takes_are_measured_so(run, wav_a, wav_b):
+    assert run("import", wav_a, "--passage", "Opening", "--date", "2026-03-14").code == 0
+    shown = run("follow", "passage", "Opening")
+    assert "violin; equal; A = 440 Hz; no stated tempo" in shown.out
+    changed = run(
+        "follow", "passage", "opening", "--piece", "Study", "--bars", "1-8",
+        "--instrument", "viola", "--temperament", "just", "--tonic", "D", "--tempo", "96", "--json",
+    )  # fmt: skip
+    assert changed.code == 0, changed.err
+    check("passage", changed.json)
+    assert (changed.json["instrument"], changed.json["tonic"]) == ("viola", "D")
+    assert (
+        "Study: Opening, 1-8; viola; just D; A = 440 Hz; 96 BPM"
+        in run("follow", "passage", "Study: Opening").out
+    )
+    ran = run("import", wav_b, "--passage", "Opening", "--date", "2026-05-02", "--json")
+    assert ran.code == 0, ran.err
+    take = ran.json["filed"][0]["id"]
+    assert run("measure", take).code == 0
+    assert run("measure", take, "--json").json["settings"]["instrument"] == "viola"
+    assert "no stated tempo" in run("follow", "passage", "Opening", "--tempo", "0").out
+
+
+@pytest.mark.parametrize(
+    ("options", "said"),
+    [
+        (("--instrument", "kazoo"), "kazoo"),
+        (("--temperament", "just"), "tonic"),
+        (("--tempo", "-4"), "BPM"),
+    ],
+)
+def test_settings_that_make_no_sense_are_not_kept(run, two, options, said):
+    before = run("follow", "passage", "Opening").out
+    odd = run("follow", "passage", "Opening", *options)
+    assert odd.code == 2
+    assert said in odd.err
+    assert run("follow", "passage", "Opening").out == before
+
+
+def test_two_takes_are_too_few_for_a_word_and_many_days_are_not(run, two):
+    few = run("compare", *two)
+    assert few.code == 0, few.err
+    assert "too few takes" in few.out
+    words = {one["word"] for one in run("compare", *two, "--json").json["changes"].values()}
+    assert words <= {"too few takes", None}

@@ -64,7 +64,7 @@ class Stand:
         shift = 10.0 * int(take_id[1:])
         return tuple(note(midi, start, start + shift) for start, midi in enumerate((67, 69, 70)))
 
-    def comparison(self, reference, take):
+    def comparison(self, reference, take, progress, should_stop):
         self.compared.append((reference, take))
         found = self.pairs[take]
         if found is None:
@@ -114,3 +114,33 @@ def test_what_was_laid_note_against_note_once_is_kept():
 def test_without_a_measured_take_there_is_no_map():
     with pytest.raises(PlainFailure, match="No take of this passage is measured"):
         NoteMapService(Stand([], {}), Stand([], {})).of_passage("p")
+
+
+def test_with_a_score_all_its_notes_are_the_axis_and_cells_stand_under_them():
+    from analysis.score_results import ScorePair, WrittenPlace
+    from app.journal.scores import Score, ScoreNote
+    from app.services.note_map import written_axis
+
+    # Written: G, a grace note, A sharp, B, C; played: G, something else, A sharp, C.
+    written = (
+        ScoreNote(0.0, 1.0, 67, "G", 0, 4),
+        ScoreNote(1.0, 0.0, 69, "A", 0, 4, grace=True),
+        ScoreNote(1.0, 1.0, 70, "A", 1, 4),
+        ScoreNote(2.0, 1.0, 71, "B", 0, 4),
+        ScoreNote(3.0, 1.0, 72, "C", 0, 5),
+    )
+    score = Score("Violin", written, (0.0, 1.0, 2.0, 3.0), (), 4.0)
+    pairs = [
+        ScorePair(played, WrittenPlace(at, "", midi, 1, 1.0, onset))
+        for played, at, midi, onset in ((0, 0, 67, 0.0), (2, 1, 70, 1.0), (3, 3, 72, 3.0))
+    ]
+    played = [
+        note(midi, start, 0.0) for midi, start in ((67, 0.5), (80, 1.0), (70, 1.5), (72, 3.5))
+    ]
+    axis = written_axis(score, SimpleNamespace(pairs=pairs), played)
+    assert [one.name for one in axis.notes] == ["G4", "A#4", "B4", "C5"]
+    assert [one.at_s for one in axis.notes] == pytest.approx([0.5, 1.5, 2.5, 3.5])
+    cells = {at: MapCell(float(at), 1.0, True) for at in range(4)}
+    placed = axis.placed(cells)
+    assert {at: cell.cents for at, cell in placed.items()} == {0: 0.0, 1: 2.0, 3: 3.0}
+    assert written_axis(score, SimpleNamespace(pairs=pairs[:1]), played) is None

@@ -189,6 +189,12 @@ class PicturesCard(Card):
 
 def _map_words(view: NoteMapView | None) -> str:
     if view is None:
-        return tr("Each take is laid against the notes of the latest one. This takes a moment.")
+        return tr(
+            "Each take is laid against the notes of the score, or of the latest take. A moment."
+        )
+    if view.axis == "score":
+        return " ".join(
+            [tr("Up: sharp. Down: flat. Row to row: 30 cents. Notes of the score."), *view.left_out]
+        )
     words = tr("Up: sharp. Down: flat. Row to row: 30 cents. Notes of {day}.")
     return " ".join([words.format(day=short_day_text(view.reference_day)), *view.left_out])
