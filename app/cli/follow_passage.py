@@ -56,14 +56,16 @@ def passage(  # noqa: PLR0917 - one parameter an option
     program = Program.of(context)
     words = {"piece": piece, "name": name, "bars": bars}
     given = (instrument, reference_a, temperament, tonic, tempo, open_strings, accompanied)
-    looking = all(value in (None, False) for value in (*words.values(), *given))
+    looking = all(value is None or value is False for value in (*words.values(), *given))
     with program.open_workbench(program.journal(journal), create=False, read_only=looking) as bench:
         from app.services.following_json import passage_object  # noqa: PLC0415 - only when run
 
         found = bench.passages.find(named)
         if not looking:
             settings = _settings(found.settings, given)
-            new = {key: " ".join(text.split()) for key, text in words.items() if text is not None}
+            new: dict[str, Any] = {
+                key: " ".join(text.split()) for key, text in words.items() if text is not None
+            }
             found = bench.passages.change(replace(found, settings=settings, **new))
     if json:
         say_json(passage_object(found))

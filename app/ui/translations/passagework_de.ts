@@ -1016,8 +1016,8 @@
             <translation>Jede Stelle wird einmal durchgespielt, wie beim Probespiel. Eine Chance ist vergeben, wie sie auch ausgeht; nur was das Gerät verdirbt, wird zurückgegeben. Angehört wird danach.</translation>
         </message>
         <message>
-            <source>Each take is laid against the notes of the latest one. This takes a moment.</source>
-            <translation>Jede Aufnahme wird an die Noten der neuesten gelegt. Das dauert einen Moment.</translation>
+            <source>Each take is laid against the score or the latest take. This takes a moment.</source>
+            <translation>Jede Aufnahme wird an die Noten oder an die neueste gelegt. Das dauert einen Moment.</translation>
         </message>
         <message>
             <source>Ear and measurement</source>
@@ -3874,6 +3874,10 @@
         <message>
             <source>Up to, minutes a day</source>
             <translation>Bis zu, Minuten am Tag</translation>
+        </message>
+        <message>
+            <source>Up: sharp. Down: flat. Row to row: 30 cents. Notes of the score.</source>
+            <translation>Oben: zu hoch. Unten: zu tief. Von Zeile zu Zeile: 30 Cent. Noten, wie sie gedruckt sind.</translation>
         </message>
         <message>
             <source>Up: sharp. Down: flat. Row to row: 30 cents. Notes of {day}.</source>
