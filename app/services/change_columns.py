@@ -21,9 +21,7 @@ BAR_KEYS = (
     STEADINESS,
     "bar_level_db",
 )
-_WHY_NOT = {
-    STEADINESS: "Fewer than four beats of it begin a note, so its steadiness cannot be told."
-}
+_WHY_NOT = {STEADINESS: "Too few of its beats begin a note to tell how steady it is."}
 
 
 @dataclass(frozen=True, slots=True)
