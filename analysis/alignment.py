@@ -11,7 +11,6 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from scipy import ndimage
 
 from analysis.alignment_features import (
     HARMONY_SIZE,
@@ -22,6 +21,7 @@ from analysis.alignment_features import (
 )
 from analysis.beginnings import Source
 from analysis.blocks import SampleArray
+from analysis.matched_path import judged_path, smooth_map
 from analysis.note_anchors import AnyNote, NoteLine, anchors_of, note_line
 from analysis.results import (
     Alignment,
@@ -33,7 +33,7 @@ from analysis.results import (
 from analysis.soft_attacks import at_their_beginnings
 from analysis.stopping import Stopped, StopQuestion, part_of, stop_if_asked, telling
 from analysis.time_map import left_out_spans, map_time, map_time_back
-from analysis.warping import WarpingPath, coarse_to_fine_path
+from analysis.warping import coarse_to_fine_path
 
 __all__ = [
     "AlignmentStopped",
@@ -51,14 +51,8 @@ __all__ = [
 ALGORITHM = "alignment-6"
 SHORTEST_S = 0.5
 LEAST_MATCHED_SHARE = 0.75
-MATCHED_COST = 0.25
-STRETCH_S = 2.0
-LARGEST_RATIO = 3.3
 NOTE_WINDOW_S = 2.0
 
-_SMOOTHING_FRAMES = 9
-_MAP_STEP_FRAMES = 5
-_BRIDGED_S = 0.3
 _CHECKED_AT_ONCE = 1 << 20
 
 Progress = Callable[[float], None]
@@ -199,10 +193,10 @@ def align_features(
     path = coarse_to_fine_path(
         features_a.frames, features_b.frames, HARMONY_SIZE, HOP_S, should_stop=should_stop
     )
-    match = _judged_path(path)
+    match = judged_path(path)
     if match.share < LEAST_MATCHED_SHARE:
         return None
-    alignment = _smooth_map(features_a, features_b, match)
+    alignment = smooth_map(features_a, features_b, match)
     return (
         alignment if lines is None else _pulled_onto_notes(alignment, lines, sources, should_stop)
     )
@@ -230,65 +224,6 @@ def too_little_sound(features: AlignmentFeatures, provenance: Provenance) -> Not
         sentence = f"One of the two takes sounds for less than {SHORTEST_S:g} seconds."
         return NotMeasurable(Reason.TOO_SHORT, sentence, provenance)
     return None
-
-
-@dataclass(frozen=True, slots=True)
-class _Match:
-    """The stretches of a path that match, and their share of the shorter take."""
-
-    path: WarpingPath
-    share: float
-
-
-def _judged_path(path: WarpingPath) -> _Match:
-    """Keep the stretches of a path that tell the same passage, and say how much they are.
-
-    Unrelated music finds a counterpart for many single notes; only stretches of some
-    seconds at a plausible ratio of tempos tell that it is the same passage.
-    """
-    matched = np.flatnonzero(~path.is_gap & (path.cost < MATCHED_COST))
-    if not matched.size:
-        return _Match(path, 0.0)
-    breaks = np.flatnonzero(np.diff(matched) > round(_BRIDGED_S / HOP_S))
-    first = matched[np.concatenate(([0], breaks + 1))]
-    last = matched[np.concatenate((breaks, [matched.size - 1]))]
-    long_a = path.a_frame[last] - path.a_frame[first] + 1
-    long_b = path.b_frame[last] - path.b_frame[first] + 1
-    total_a, total_b = int(path.a_frame[-1]) + 1, int(path.b_frame[-1]) + 1
-    needed = min(STRETCH_S / HOP_S, 0.4 * min(total_a, total_b))
-    told = (np.maximum(long_a, long_b) >= needed) & (np.minimum(long_a, long_b) >= needed / 2)
-    told &= (long_a < LARGEST_RATIO * long_b) & (long_b < LARGEST_RATIO * long_a)
-    if not told.any():
-        return _Match(path, 0.0)
-    share = max(long_a[told].sum() / total_a, long_b[told].sum() / total_b)
-    inside = np.zeros(path.cost.size, dtype=np.bool_)
-    for begin, end in zip(first[told], last[told], strict=True):
-        inside[begin : end + 1] = True
-    kept = WarpingPath(
-        path.a_frame[inside], path.b_frame[inside], path.is_gap[inside], path.cost[inside]
-    )
-    return _Match(kept, float(share))
-
-
-def _smooth_map(
-    features_a: AlignmentFeatures, features_b: AlignmentFeatures, match: _Match
-) -> Alignment:
-    """Turn the staircase of a warping path into a smooth monotone map."""
-    path = match.path
-    rows = np.arange(path.a_frame[0], path.a_frame[-1] + 1)
-    played, first = np.unique(path.a_frame, return_index=True)
-    last = np.append(first[1:], path.a_frame.size) - 1
-    middle = (path.b_frame[first] + path.b_frame[last]) / 2
-    column = np.interp(rows, played, middle)
-    smooth = ndimage.uniform_filter1d(column, min(_SMOOTHING_FRAMES, rows.size), mode="nearest")
-    smooth[0], smooth[-1] = path.b_frame[0], path.b_frame[-1]
-    smooth = np.maximum.accumulate(np.minimum(smooth, path.b_frame[-1]))
-    kept = np.unique(np.append(np.arange(0, rows.size, _MAP_STEP_FRAMES), rows.size - 1))
-    return Alignment(
-        a_s=features_a.start_s + rows[kept] * HOP_S,
-        b_s=features_b.start_s + smooth[kept] * HOP_S,
-        confidence=min(1.0, match.share),
-    )
 
 
 def _pulled_onto_notes(

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
-from app.services.note_map import MapNote
+from app.services.map_rows import MapNote
 from app.services.views import FloatArray
 
 if TYPE_CHECKING:

@@ -6,7 +6,8 @@ Drawn with matplotlib for paper: read without colour, by position, length and ha
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from app.services.note_map import MapCell, MapRow, NoteMapView
+from app.services.map_rows import MapCell, MapRow
+from app.services.note_map import NoteMapView
 from app.services.passages import passage_title
 from app.services.picture_tables import BeforeAfterView
 from app.services.pictures import FLAT, INK, QUIET, SHARP, figure_of

@@ -14,8 +14,8 @@ from app.journal.scores import Score
 from app.services.aligning import AligningService
 from app.services.change_columns import BAR_KEYS, STEADINESS, Bar
 from app.services.fair_takes import FairTakes
+from app.services.map_rows import MapNote
 from app.services.measuring import MeasuringService
-from app.services.note_map import MapNote
 from app.services.score_keeping import ScoreShelf
 from app.services.stopping import Progress, ShouldStop, no_progress, stop_if
 from app.services.views import FloatArray

@@ -107,7 +107,7 @@ def test_a_passage_is_shown_and_changed_and_its_new_takes_are_measured_so(run, w
     assert ran.code == 0, ran.err
     take = ran.json["filed"][0]["id"]
     assert run("measure", take).code == 0
-    assert run("measure", take, "--json").json["settings"]["instrument"] == "viola"
+    assert run("measure", take, "--json").json["parameters"]["instrument"] == "viola"
     assert "no stated tempo" in run("follow", "passage", "Opening", "--tempo", "0").out
 
 

@@ -7,7 +7,8 @@ from types import SimpleNamespace
 import pytest
 
 from app.journal.failures import PlainFailure
-from app.services.note_map import MapCell, MapRow, NoteMapService, weeks_of
+from app.services.map_rows import MapCell, MapRow, weeks_of
+from app.services.note_map import NoteMapService
 
 
 def row(day: str, *cents: float | None, certain: bool = True) -> MapRow:

@@ -44,8 +44,9 @@ from app.services.clock_views import (
 )
 from app.services.following_views import PassageProposal
 from app.services.keeping_views import PlanView
+from app.services.map_rows import MapCell, MapNote, MapRow, weeks_of
 from app.services.no_retake import NoRetakeView
-from app.services.note_map import MapCell, MapNote, MapRow, NoteMapView, weeks_of
+from app.services.note_map import NoteMapView
 from app.services.sounding import SoundingOffer, SoundingState
 from app.services.views import (
     ChangeRow,

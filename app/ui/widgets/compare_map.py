@@ -14,7 +14,8 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
-from app.services.note_map import MapCell, MapNote, MapRow, NoteMapView
+from app.services.map_rows import MapCell, MapNote, MapRow
+from app.services.note_map import NoteMapView
 from app.services.wording import number_text
 from app.ui.language import tr
 from app.ui.theme import GRID_PX, SMALL_PT, Colours, font
