@@ -28,6 +28,8 @@ class Film:
     ----------
     path : Path
         A clip with pictures that move.
+    from_s : float
+        Where in the clip's sound place 0 is; not 0 where only a part of it is heard.
 
     Attributes
     ----------
@@ -40,7 +42,7 @@ class Film:
         When there are no pictures or they cannot be decoded.
     """
 
-    def __init__(self, path: Path) -> None:
+    def __init__(self, path: Path, from_s: float = 0.0) -> None:
         self._path = path
         try:
             self._container: Any = open_container(path)
@@ -52,8 +54,8 @@ class Film:
             raise self._failure("has no moving picture")
         self._stream: Any = streams[0]
         self._stream.thread_type = "AUTO"
-        # Place 0 is the first sample of the sound, which may begin after the picture.
-        self._sound_begins_s = max(
+        # The sound may begin after the picture.
+        self._sound_begins_s = from_s + max(
             (_start_s(sound) for sound in self._container.streams.audio[:1]), default=0.0
         )
         self._frames: Iterator[Any] = iter(())

@@ -1,9 +1,12 @@
 """The part of a clip that is wanted, as a take of its own; the clip stays as it is."""
 
+import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+import mutagen
+import mutagen.flac
 import numpy as np
 import soundfile
 from numpy.typing import NDArray
@@ -14,6 +17,12 @@ from audio.files import open_sound
 from audio.publishing import partial_name
 
 SHORTEST_S = 0.1
+PART_OF = "PART_OF"
+"""Vorbis comment of a trimmed file: the name of the whole clip it was cut from."""
+
+PART_START_S = "PART_START_S"
+"""Vorbis comment of a trimmed file: where in that clip's sound it begins, in seconds."""
+
 _BLOCK_FRAMES = 65536
 _FULL_SCALE = 1.0 - 2.0**-23
 
@@ -86,6 +95,28 @@ def trim(
     finally:
         pcm.unlink(missing_ok=True)
     return Trimmed(take, -20.0 * float(np.log10(gain)))
+
+
+def part_of(path: Path) -> tuple[str, float] | None:
+    """Read which clip a trimmed file was cut from.
+
+    Parameters
+    ----------
+    path : Path
+        A FLAC file.
+
+    Returns
+    -------
+    (name, start_s) : tuple of str and float, or None
+        What :data:`PART_OF` and :data:`PART_START_S` say; ``None`` where the file does
+        not say, or cannot be read.
+    """
+    try:
+        tags = mutagen.flac.FLAC(path).tags or {}
+        name, start_s = tags[PART_OF][0], float(tags[PART_START_S][0])
+    except (mutagen.MutagenError, OSError, KeyError, ValueError):
+        return None
+    return (name, start_s) if math.isfinite(start_s) and start_s >= 0 else None
 
 
 def _parts(

@@ -64,11 +64,12 @@ def part_of_clip(
     end_s: float,
     should_stop: ShouldStop,
 ) -> PlacedFile:
-    """Write the part of a clip that is kept to its place."""
+    """Write the part of a clip that is kept to its place; its tags say where it begins."""
     from audio.encoding import EncodingStopped  # noqa: PLC0415 - only when needed
     from audio.importing import sha256_of  # noqa: PLC0415
-    from audio.trimming import trim  # noqa: PLC0415
+    from audio.trimming import PART_START_S, trim  # noqa: PLC0415
 
+    tags = tags | {PART_START_S: repr(proposal.from_s)}
     with stopped_by(EncodingStopped):
         made = trim(proposal.path, path, proposal.from_s, end_s, tags, should_stop=should_stop)
     lowered = ""

@@ -247,6 +247,7 @@ class ImportingService:
     ) -> TakeRow:
         """File a part of a clip; the whole of it is kept among the originals first."""
         from audio.importing import CopyStopped, copy_original, sha256_of  # noqa: PLC0415
+        from audio.trimming import PART_OF  # noqa: PLC0415
 
         progress, should_stop = watch
         end_s = proposal.duration_s if proposal.to_s is None else proposal.to_s
@@ -266,7 +267,7 @@ class ImportingService:
         )
 
         def place(path: Path, tags: dict[str, str]) -> PlacedFile:
-            return part_of_clip(proposal, path, tags, end_s, should_stop)
+            return part_of_clip(proposal, path, tags | {PART_OF: kept.name}, end_s, should_stop)
 
         try:
             with plain_failures(f"{proposal.path.name} was not filed"):

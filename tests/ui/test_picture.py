@@ -4,6 +4,7 @@ import importlib.util
 import sys
 import threading
 import time
+from dataclasses import replace
 from pathlib import Path
 from types import ModuleType
 
@@ -95,6 +96,21 @@ def test_seeking_shows_the_picture_of_the_place(listen):
         listen.transport.seek(place_s)
         wait_for(lambda wanted=int(place_s * FPS): number_shown(listen) == wanted)
         assert listen.picture_pane.place_s == pytest.approx(int(place_s * FPS) / FPS)
+
+
+def test_a_trimmed_take_shows_the_pictures_of_its_part(
+    listen, window, filmed_bench, settle, tmp_path
+):
+    longer = film.write_film(tmp_path / "longer.mp4", 7.0, fps=FPS, size=(320, 180))
+    (proposal,) = filmed_bench.importing.propose([longer])
+    (row,) = filmed_bench.importing.file([replace(proposal, from_s=2.5, to_s=6.0)])
+    window.main.listen_to(row.id)
+    settle(window)
+    wait_for(lambda: number_shown(listen) == int(2.5 * FPS))
+    assert listen.picture_pane.isVisible()
+    for place_s in (1.02, 3.05):
+        listen.transport.seek(place_s)
+        wait_for(lambda wanted=int((2.5 + place_s) * FPS): number_shown(listen) == wanted)
 
 
 def test_decoding_happens_off_the_windows_thread(listen):
