@@ -1,6 +1,7 @@
 """Playing a take."""
 
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
@@ -72,19 +73,17 @@ class PlayingService:
             Where the take is not there or cannot be read. A missing output is told
             by :meth:`play`.
         """
+        player = self._ready_player()
+        # A new output sounds only after a while: it warms up while the take is read.
+        with suppress(AudioFailure):
+            player.open()
         sound = self._read(take_id, gain_db, progress, should_stop)
         stop_if(should_stop)
         progress(0.8)
-        player = self._ready_player()
         player.load(sound.source, sound.sample_rate_hz)
         player.loop_off()
         self._loop = None
         self._keep(sound, self._ready)
-        try:
-            player.open()
-        except AudioFailure:
-            progress(1.0)
-            return
         progress(1.0)
 
     def keep_ready(
