@@ -1,7 +1,8 @@
 """Words that the window shows, through Qt's translation.
 
 Every sentence the window shows goes through :func:`tr`; placeholders are filled in
-afterwards (``tr("{count} takes").format(count=3)``), so that a translation may move them.
+afterwards (``tr("{count} takes").format(count=3)``), so that a translation may move them;
+what is filled in is translated as well where it comes from below the window.
 A table made when its module is imported marks its words with :func:`mark`, and whoever
 shows them calls :func:`tr`. Words that come from below the window: :mod:`app.ui.spoken`.
 """
@@ -10,6 +11,9 @@ from importlib.resources import files
 from pathlib import Path
 
 from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QTranslator
+
+from app.ui.numbers import locale_of
+from app.ui.spoken import forget, said_in
 
 CONTEXT = ""
 """What the window's own words are filed under."""
@@ -25,7 +29,20 @@ _CODES = tuple(code for code, _ in LANGUAGES)
 def tr(text: str) -> str:
     """Return `text` in the language of the window, or as it is without a translation."""
     # To Qt an empty source is the head of the file.
-    return QCoreApplication.translate(CONTEXT, text) if text else text
+    return _Phrase(QCoreApplication.translate(CONTEXT, text)) if text else text
+
+
+class _Phrase(str):
+    """A translated text; what is filled into its fields comes in the language too."""
+
+    __slots__ = ()
+
+    def format(self, *values: object, **fields: object) -> str:
+        """Fill in the fields; sentences and numbers from below the window are translated."""
+        return super().format(
+            *(said_in("", value) for value in values),
+            **{name: said_in(name, value) for name, value in fields.items()},
+        )
 
 
 def mark(text: str) -> str:
@@ -51,6 +68,8 @@ def use_language(wanted: str = SYSTEM) -> str:
         application.removeTranslator(translator)
         translator.deleteLater()
     code = wanted if wanted in _CODES else _system_language()
+    QLocale.setDefault(locale_of(code))
+    forget()
     if code != ENGLISH:
         folder = Path(str(files("app.ui") / "translations"))
         _install(application, f"passagework_{code}", folder)

@@ -3,7 +3,8 @@
     python tests/ui/gather_words.py [--language CODE]
 
 Reads what stands in ``tr(...)`` and ``mark(...)`` under app/ui, the table of actions, the
-names of the pages, and the sentences of :mod:`app.ui.spoken`; writes them into
+names of the pages, and the sentences of the rooms below (``said_below.py``); writes these
+into ``app/ui/translations/said.json``, and everything into
 ``app/ui/translations/passagework_CODE.ts``, where translations that are there stay, and
 makes the ``.qm`` that the program ships. Qt's own lupdate does not find a ``tr`` outside a
 class, nor words that a table hands on.
@@ -11,6 +12,7 @@ class, nor words that a table hands on.
 
 import argparse
 import ast
+import json
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -19,10 +21,14 @@ from xml.etree import ElementTree
 
 from app.ui.keys import ACTIONS, Where
 from app.ui.language import CONTEXT
-from app.ui.spoken import SAID, SENTENCES, WORDS
+from app.ui.spoken import DATIVE, SAID
+
+sys.path.append(str(Path(__file__).parent))
+from said_below import everything
 
 ROOT = Path(__file__).resolve().parents[2]
 FOLDER = ROOT / "app" / "ui" / "translations"
+SAID_FILE = FOLDER / "said.json"
 MARKING = ("tr", "mark")
 
 Catalogue = dict[tuple[str, str], str]
@@ -50,7 +56,9 @@ def marked_literals(source: str) -> Iterator[str]:
 
 def window_words() -> set[tuple[str, str]]:
     """Give all that the window shows, by context and source."""
-    found = {(SAID, text) for text in (*SENTENCES, *WORDS)}
+    below = everything()
+    found = {(SAID, text) for text in (*below["sentences"], *below["words"])}
+    found |= {(DATIVE, text) for text in below["dative"]}
     found |= {(CONTEXT, spec.text) for spec in ACTIONS}
     found |= {(CONTEXT, where.value) for where in Where}
     for path in sorted((ROOT / "app" / "ui").rglob("*.py")):
@@ -98,6 +106,7 @@ def main() -> None:
     parser.add_argument("--language", default="de")
     language = parser.parse_args().language
     path = catalogue_file(language)
+    SAID_FILE.write_text(json.dumps(everything(), indent=0, ensure_ascii=False) + "\n", "utf-8")
     known = read_catalogue(path)
     entries = {key: known.get(key, "") for key in window_words()}
     write_catalogue(path, language, entries)

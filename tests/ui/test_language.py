@@ -25,6 +25,7 @@ catalogue_file, window_words = gather_words.catalogue_file, gather_words.window_
 read_catalogue = gather_words.read_catalogue
 
 FIELD = re.compile(r"\{[^}]*\}")
+FORM = re.compile(r":\w+(?=\})")
 SHOWING = {
     "setText", "setWindowTitle", "setToolTip", "setAccessibleName", "setPlaceholderText",
     "setSpecialValueText", "addTab", "addAction", "tell", "Button", "heading", "soft",
@@ -54,7 +55,8 @@ def test_the_catalogue_holds_nothing_that_the_window_no_longer_says() -> None:
 
 def test_a_translation_fills_in_the_same_values() -> None:
     for (_, source), text in read_catalogue(catalogue_file("de")).items():
-        assert sorted(FIELD.findall(source)) == sorted(FIELD.findall(text)), source
+        fields = [FORM.sub("", field) for field in FIELD.findall(text)]
+        assert sorted(FIELD.findall(source)) == sorted(fields), source
 
 
 def test_what_is_shipped_was_made_from_the_catalogue(qapp: QCoreApplication) -> None:
@@ -100,8 +102,8 @@ def test_nothing_is_shown_that_cannot_be_translated() -> None:
 @pytest.mark.usefixtures("german")
 def test_a_sentence_from_below_keeps_its_values() -> None:
     assert spoken.said("Mon 9 Mar 2026") == "Mo 9. März 2026"
-    assert spoken.said("+7.2 ± 1.1 cents") == "+7.2 ± 1.1 Cent"
-    assert spoken.said("marker at 1:23.4 added") == "Anmerkung bei 1:23.4 hinzugefügt"
+    assert spoken.said("+7.2 ± 1.1 cents") == "+7,2 ± 1,1 Cent"
+    assert spoken.said("marker at 1:23.4 added") == "Anmerkung bei 1:23,4 hinzugefügt"
     assert (
         spoken.said("The disk is full: the recording did not start. Check the disk.")
         == "Die Platte ist voll: die Aufnahme begann nicht. Die Platte prüfen."

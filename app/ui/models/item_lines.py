@@ -4,9 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from app.services.clock_views import ClockView, ItemMinutes, ItemRow
-from app.services.wording import minutes_text
 from app.ui.keys import ITEM_KEY_COUNT
 from app.ui.language import tr
+from app.ui.words import minutes_text
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,9 +7,9 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from app.journal.failures import PlainFailure
 from app.services.guide_settings import GuideSettings
 from app.services.views import InputRow, PendingTake, TakeRow
-from app.services.wording import counted
 from app.ui.desk import Desk
 from app.ui.language import tr
+from app.ui.words import counted
 
 _LEVEL_MS = 50
 _PATIENCE_S = 4.0

@@ -73,10 +73,15 @@ class RowsModel(QAbstractTableModel, Generic[R]):
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.EditRole):
             return said(column.text(row)) if column.write is None else column.text(row)
         if role == Qt.ItemDataRole.ToolTipRole:
-            return said(column.more(row) if column.more else column.text(row))
+            return self._more(column, row)
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{column.heading}: {column.more(row) if column.more else column.text(row)}"
+            return f"{column.heading}: {self._more(column, row)}"
         return None
+
+    @staticmethod
+    def _more(column: Column[R], row: R) -> str:
+        text = column.more(row) if column.more else column.text(row)
+        return text if column.write and not column.more else said(text)
 
     def setData(self, index: Index, value: object, role: int = Qt.ItemDataRole.EditRole) -> bool:
         """Write a cell where its column can."""

@@ -8,7 +8,6 @@ from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
 
 from app.journal.day_names import DayName
 from app.services.views import DayBar, TakeRow
-from app.services.wording import day_text, length_text, listed
 from app.ui.desk import Desk
 from app.ui.keys import describe
 from app.ui.language import tr
@@ -26,6 +25,7 @@ from app.ui.widgets.table import RowTable
 from app.ui.widgets.year_chart import YearChart, bar_words
 from app.ui.widgets.year_export import FILE_KINDS, print_year, save_year
 from app.ui.widgets.year_marks import YearLegend
+from app.ui.words import day_text, length_text, listed
 
 _SIDE_WIDTH_PX = 312
 _OtherView = PromisesPanel | RecordPane | DayNamesForm | MinutesImportForm

@@ -16,7 +16,7 @@ from app.ui.pages.listen_playback import PlaybackControl
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
 from app.ui.widgets.along_strip import AlongStrip
-from app.ui.widgets.basics import Button, Card, column, fill, row, soft
+from app.ui.widgets.basics import Button, Card, OneLine, column, fill, row
 from app.ui.widgets.choices import take_summary
 from app.ui.widgets.ear_strip import EarStrip
 from app.ui.widgets.markers_pane import MarkersPane
@@ -42,8 +42,8 @@ class ListenPage(Page):
         self._passages: tuple[Passage, ...] = ()
         self.chooser = TakeChooser()
         self._compare = Button(tr("Compare"), "compare", action_id="listen.compare")
-        self._readings = soft(wrap=False)
-        self._hover = soft(wrap=False)
+        self._readings = OneLine(right=True)
+        self._hover = OneLine()
         self.lanes = TakeLanes(desk.theme.colours)
         self.transport = Transport(desk)
         self.notes = NotesPane()
@@ -74,7 +74,7 @@ class ListenPage(Page):
         card = Card()
         card.box.setContentsMargins(GRID_PX, GRID_PX, GRID_PX, GRID_PX)
         over = row()
-        fill(over, self._hover, 1, self._readings)
+        fill(over, self._hover, self._readings)
         fill(card.box, over, self.lanes)
         card.box.setStretch(1, 1)
         left = QWidget()
@@ -177,7 +177,7 @@ class ListenPage(Page):
         self.numbers.show_summary(view.summary)
         self.take_pane.show_take(view, self._passages)
         self._readings.setText(take_summary(view.row))
-        self._readings.setToolTip(view.row.notice)
+        self._readings.explain(view.row.notice)
         self.marking.show_take(view)
         self.along.show_take(view)
         self.ear.show_take(view)

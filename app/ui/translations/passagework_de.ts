@@ -9,7 +9,7 @@
         </message>
         <message>
             <source> BPM</source>
-            <translation>S/min</translation>
+            <translation>BPM</translation>
         </message>
         <message>
             <source> Hz</source>
@@ -2465,7 +2465,7 @@
         </message>
         <message>
             <source>Paused</source>
-            <translation>Pausiert</translation>
+            <translation>Pause</translation>
         </message>
         <message>
             <source>Piano or a backing sound plays too</source>
@@ -4273,7 +4273,7 @@
         </message>
         <message>
             <source>click at {click_bpm} BPM</source>
-            <translation>Klick bei {click_bpm} S/min</translation>
+            <translation>Klick bei {click_bpm} BPM</translation>
         </message>
         <message>
             <source>could not be measured</source>
@@ -4656,8 +4656,12 @@
             <translation>Jahr, Monat, Tag</translation>
         </message>
         <message>
+            <source>yyyy-MM-dd</source>
+            <translation>dd.MM.yyyy</translation>
+        </message>
+        <message>
             <source>{bpm} BPM</source>
-            <translation>{bpm} S/min</translation>
+            <translation>{bpm} BPM</translation>
         </message>
         <message>
             <source>{count_in_bars} counted in</source>
@@ -4903,8 +4907,140 @@
     <context>
         <name>said</name>
         <message>
+            <source>'passagework follow carried TAKE' lists them.</source>
+            <translation>„passagework follow carried TAKE“ zählt sie auf.</translation>
+        </message>
+        <message>
+            <source>'{amount_text}' is no amount of practice</source>
+            <translation>„{amount_text}“ ist keine Menge Übezeit</translation>
+        </message>
+        <message>
+            <source>'{drone}' cannot be the drone: {problem}.</source>
+            <translation>„{drone}“ kann nicht der Bordun sein: {problem}.</translation>
+        </message>
+        <message>
+            <source>'{kept}' is too long for a category.</source>
+            <translation>„{kept}“ ist zu lang für eine Kategorie.</translation>
+        </message>
+        <message>
+            <source>'{name}' is no instrument of the list.</source>
+            <translation>„{name}“ ist kein Instrument der Liste.</translation>
+        </message>
+        <message>
+            <source>'{one}' is too long a name.</source>
+            <translation>„{one}“ ist ein zu langer Name.</translation>
+        </message>
+        <message>
+            <source>'{one}' needs minutes above 0.</source>
+            <translation>„{one}“ braucht mehr als 0 Minuten.</translation>
+        </message>
+        <message>
+            <source>'{promise}' has no number for {practice_day}.</source>
+            <translation>„{promise}“ hat keine Nummer für {practice_day}.</translation>
+        </message>
+        <message>
+            <source>'{promise}' is over, and its history stays as it is.</source>
+            <translation>„{promise}“ ist zu Ende, und seine Geschichte bleibt, wie sie ist.</translation>
+        </message>
+        <message>
+            <source>'{row}' is no day</source>
+            <translation>„{row}“ ist kein Tag</translation>
+        </message>
+        <message>
+            <source>'{row}' is on the list already.</source>
+            <translation>„{row}“ steht schon in der Liste.</translation>
+        </message>
+        <message>
+            <source>'{text}' are no strengths of beats.</source>
+            <translation>„{text}“ sind keine Stärken von Schlägen.</translation>
+        </message>
+        <message>
+            <source>'{text}' could be {found}.</source>
+            <translation>„{text}“ könnte {found} sein.</translation>
+        </message>
+        <message>
+            <source>'{text}' could be {titles}.</source>
+            <translation>„{text}“ könnte {titles} sein.</translation>
+        </message>
+        <message>
+            <source>'{text}' is no stretch of bars.</source>
+            <translation>„{text}“ ist kein Abschnitt von Takten.</translation>
+        </message>
+        <message>
+            <source>'{tonic}' is no tonic of a {mode} key.</source>
+            <translation>„{tonic}“ ist kein Grundton einer Tonart in {mode}.</translation>
+        </message>
+        <message>
+            <source>({left} left out)</source>
+            <translation>({left} weggelassen)</translation>
+        </message>
+        <message>
+            <source>({low} to {high})</source>
+            <translation>({low} bis {high})</translation>
+        </message>
+        <message>
+            <source>, and {hours} h before it{until}, as you reckon them</source>
+            <translation>, und {hours} h davor{until}, nach eigener Schätzung</translation>
+        </message>
+        <message>
+            <source>, and {others} more.</source>
+            <translation>, und {others} weitere.</translation>
+        </message>
+        <message>
+            <source>, at {near_note}</source>
+            <translation>, bei {near_note}</translation>
+        </message>
+        <message>
+            <source>, bars {value}</source>
+            <translation>, Takte {value}</translation>
+        </message>
+        <message>
+            <source>, once more after the device had failed ({retake_reason})</source>
+            <translation>, noch einmal, nachdem das Gerät versagt hatte ({retake_reason})</translation>
+        </message>
+        <message>
+            <source>, or</source>
+            <translation>, oder</translation>
+        </message>
+        <message>
+            <source>, p = {p_value}, {pairs} pairs of weeks</source>
+            <translation>, p = {p_value}, {pairs} Wochenpaare</translation>
+        </message>
+        <message>
+            <source>, played {value} softer</source>
+            <translation>, {value} leiser gespielt</translation>
+        </message>
+        <message>
+            <source>, the target {target_bpm}.</source>
+            <translation>, das Ziel {target_bpm}.</translation>
+        </message>
+        <message>
+            <source>, time {turn}</source>
+            <translation>, {turn}. Mal</translation>
+        </message>
+        <message>
+            <source>, {start} to {end}</source>
+            <translation>, {start} bis {end}</translation>
+        </message>
+        <message>
+            <source>, {without} made without retakes</source>
+            <translation>, {without} ohne Wiederholung gemacht</translation>
+        </message>
+        <message>
             <source>1 bar</source>
             <translation>1 Takt</translation>
+        </message>
+        <message>
+            <source>1 broken-off one</source>
+            <translation>1 abgebrochener</translation>
+        </message>
+        <message>
+            <source>1 channel</source>
+            <translation>1 Kanal</translation>
+        </message>
+        <message>
+            <source>1 clip</source>
+            <translation>1 Clip</translation>
         </message>
         <message>
             <source>1 day</source>
@@ -4923,12 +5059,36 @@
             <translation>1 Anmerkung</translation>
         </message>
         <message>
+            <source>1 measured note on {name}</source>
+            <translation>1 gemessenen Note auf {name}</translation>
+        </message>
+        <message>
+            <source>1 measured place</source>
+            <translation>1 gemessener Ort</translation>
+        </message>
+        <message>
+            <source>1 more promise</source>
+            <translation>1 weiterer Vorsatz</translation>
+        </message>
+        <message>
             <source>1 new clip</source>
             <translation>1 neuer Clip</translation>
         </message>
         <message>
+            <source>1 new marker</source>
+            <translation>1 neue Anmerkung</translation>
+        </message>
+        <message>
+            <source>1 new take</source>
+            <translation>1 neue Aufnahme</translation>
+        </message>
+        <message>
             <source>1 note</source>
             <translation>1 Note</translation>
+        </message>
+        <message>
+            <source>1 octave</source>
+            <translation>1 Oktave</translation>
         </message>
         <message>
             <source>1 practice day</source>
@@ -4939,16 +5099,120 @@
             <translation>1 Aufnahme</translation>
         </message>
         <message>
+            <source>1 remark</source>
+            <translation>1 Bemerkung</translation>
+        </message>
+        <message>
+            <source>1 rest day</source>
+            <translation>1 Ruhetag</translation>
+        </message>
+        <message>
+            <source>1 row</source>
+            <translation>1 Zeile</translation>
+        </message>
+        <message>
+            <source>1 sample</source>
+            <translation>1 Abtastwert</translation>
+        </message>
+        <message>
+            <source>1 sample was</source>
+            <translation>1 Abtastwert wurde</translation>
+        </message>
+        <message>
             <source>1 take</source>
             <translation>1 Aufnahme</translation>
+        </message>
+        <message>
+            <source>1 task</source>
+            <translation>1 Aufgabe</translation>
         </message>
         <message>
             <source>1 week</source>
             <translation>1 Woche</translation>
         </message>
         <message>
+            <source>1 whole run</source>
+            <translation>1 ganzer Durchlauf</translation>
+        </message>
+        <message>
+            <source>32-bit samples</source>
+            <translation>32-Bit-Werte</translation>
+        </message>
+        <message>
+            <source>: {minutes_done} of {minutes} min done</source>
+            <translation>: {minutes_done} von {minutes} min getan</translation>
+        </message>
+        <message>
+            <source>: {total} h in all</source>
+            <translation>: {total} h insgesamt</translation>
+        </message>
+        <message>
+            <source>; at most {longest} in a row inside your bounds.</source>
+            <translation>; höchstens {longest} hintereinander innerhalb der Grenzen.</translation>
+        </message>
+        <message>
+            <source>; {unclear} could not be told</source>
+            <translation>; {unclear} nicht zu entscheiden</translation>
+        </message>
+        <message>
+            <source>A = {a_hz} Hz</source>
+            <translation>A = {a_hz} Hz</translation>
+        </message>
+        <message>
             <source>A against 440 Hz</source>
             <translation>A gegen 440 Hz</translation>
+        </message>
+        <message>
+            <source>A bar has 1 to 16 beats here.</source>
+            <translation>Ein Takt hat hier 1 bis 16 Schläge.</translation>
+        </message>
+        <message>
+            <source>A beat holds 1 to 4 notes.</source>
+            <translation>Ein Schlag fasst 1 bis 4 Noten.</translation>
+        </message>
+        <message>
+            <source>A bow holds 1 to {most_slurred} notes.</source>
+            <translation>Ein Bogen fasst 1 bis {most_slurred} Noten.</translation>
+        </message>
+        <message>
+            <source>A break can be planned from today on, not for days that are over.</source>
+            <translation>Eine Pause lässt sich ab heute planen, nicht für vergangene Tage.</translation>
+        </message>
+        <message>
+            <source>A break cannot be due before anything was played.</source>
+            <translation>Eine Pause kann nicht fällig sein, bevor gespielt wurde.</translation>
+        </message>
+        <message>
+            <source>A break is planned from {first} to {last}.</source>
+            <translation>Eine Pause ist geplant vom {first} bis zum {last}.</translation>
+        </message>
+        <message>
+            <source>A category needs a name.</source>
+            <translation>Eine Kategorie braucht einen Namen.</translation>
+        </message>
+        <message>
+            <source>A click of {bpm} BPM cannot be played along with.</source>
+            <translation>Zu einem Klick mit {bpm} BPM lässt sich nicht spielen.</translation>
+        </message>
+        <message>
+            <source>A clip has -30 to -10 LUFS.</source>
+            <translation>Ein Clip hat -30 bis -10 LUFS.</translation>
+        </message>
+        <message>
+            <source>A count-in needs a tempo.</source>
+            <translation>Zum Vorzählen braucht es ein Tempo.</translation>
+        </message>
+        <message>
+            <source>A day cannot ask for {minutes} minutes.</source>
+            <translation>Ein Tag kann nicht {minutes} Minuten verlangen.</translation>
+        </message>
+        <message>
+            <source>A day cannot ask for {takes} takes.</source>
+            <translation>Ein Tag kann nicht {takes} Aufnahmen verlangen.</translation>
+        </message>
+        <message>
+            <source>A day has at most 1440 minutes.</source>
+            <translation>Ein Tag hat höchstens 1440 Minuten.</translation>
         </message>
         <message>
             <source>A from the take</source>
@@ -4959,40 +5223,320 @@
             <translation>Verwendetes A</translation>
         </message>
         <message>
+            <source>A kind of day needs a name.</source>
+            <translation>Eine Tagart braucht einen Namen.</translation>
+        </message>
+        <message>
+            <source>A line of a plan has at least one minute.</source>
+            <translation>Eine Planzeile hat mindestens eine Minute.</translation>
+        </message>
+        <message>
+            <source>A line of a plan says what to practise.</source>
+            <translation>Eine Planzeile sagt, was zu üben ist.</translation>
+        </message>
+        <message>
+            <source>A marker needs a category.</source>
+            <translation>Eine Anmerkung braucht eine Kategorie.</translation>
+        </message>
+        <message>
+            <source>A marker that is {was} cannot become {wanted}.</source>
+            <translation>Eine Anmerkung, die {was} ist, kann nicht {wanted} werden.</translation>
+        </message>
+        <message>
+            <source>A marker weighs 1 (slight), 2 or 3 (first thing to fix), not {weight}.</source>
+            <translation>Eine Anmerkung wiegt 1 (leicht), 2 oder 3 (zuerst zu beheben), nicht {weight}.</translation>
+        </message>
+        <message>
+            <source>A new run began on {run_began}</source>
+            <translation>Eine neue Folge begann am {run_began}</translation>
+        </message>
+        <message>
+            <source>A number of '{current}' was shared, so the promise stays.</source>
+            <translation>Eine Nummer von „{current}“ wurde weitergegeben, darum bleibt der Vorsatz.</translation>
+        </message>
+        <message>
+            <source>A passage has one chance in a rehearsal.</source>
+            <translation>Eine Stelle hat in einer Probe eine Chance.</translation>
+        </message>
+        <message>
+            <source>A passage is on the list by itself.</source>
+            <translation>Eine Stelle steht von selbst in der Liste.</translation>
+        </message>
+        <message>
+            <source>A passage needs a name.</source>
+            <translation>Eine Stelle braucht einen Namen.</translation>
+        </message>
+        <message>
+            <source>A picture cannot be saved as '{path}'.</source>
+            <translation>Ein Bild lässt sich nicht als „{path}“ speichern.</translation>
+        </message>
+        <message>
             <source>A plan is a proposal, never a duty.</source>
             <translation>Ein Plan ist ein Vorschlag, nie eine Pflicht.</translation>
+        </message>
+        <message>
+            <source>A plan needs 1 to {most_minutes} minutes, not {minutes_available}.</source>
+            <translation>Ein Plan braucht 1 bis {most_minutes} Minuten, nicht {minutes_available}.</translation>
+        </message>
+        <message>
+            <source>A promise is for 1 to {most_days} days, not {days}.</source>
+            <translation>Ein Vorsatz gilt für 1 bis {most_days} Tage, nicht {days}.</translation>
+        </message>
+        <message>
+            <source>A promise needs a name.</source>
+            <translation>Ein Vorsatz braucht einen Namen.</translation>
+        </message>
+        <message>
+            <source>A quotation mark in the file is opened and never closed.</source>
+            <translation>In der Datei wird ein Anführungszeichen geöffnet und nie geschlossen.</translation>
         </message>
         <message>
             <source>A recording runs already.</source>
             <translation>Es läuft schon eine Aufnahme.</translation>
         </message>
         <message>
+            <source>A rehearsal is running.</source>
+            <translation>Eine Probe läuft.</translation>
+        </message>
+        <message>
+            <source>A rehearsal needs passages.</source>
+            <translation>Eine Probe braucht Stellen.</translation>
+        </message>
+        <message>
+            <source>A reminder needs a time of day.</source>
+            <translation>Eine Erinnerung braucht eine Uhrzeit.</translation>
+        </message>
+        <message>
+            <source>A rule cannot be changed for days that are over ({since}).</source>
+            <translation>Eine Regel lässt sich nicht für vergangene Tage ändern ({since}).</translation>
+        </message>
+        <message>
+            <source>A scale has 1 to {most_octaves} octaves.</source>
+            <translation>Eine Tonleiter hat 1 bis {most_octaves} Oktaven.</translation>
+        </message>
+        <message>
+            <source>A second take needs the reason on record.</source>
+            <translation>Eine zweite Aufnahme braucht einen festgehaltenen Grund.</translation>
+        </message>
+        <message>
+            <source>A slide has no one pitch.</source>
+            <translation>Ein Gleiten hat keine einzelne Tonhöhe.</translation>
+        </message>
+        <message>
             <source>A sound device hangs, probably because it was pulled out.</source>
             <translation>Ein Tongerät hängt, wahrscheinlich weil es abgezogen wurde.</translation>
         </message>
         <message>
-            <source>Another channel of the input: {before}, then {now}.</source>
-            <translation>Ein anderer Kanal des Eingangs: {before}, dann {now}.</translation>
+            <source>A stop</source>
+            <translation>Ein Halt</translation>
         </message>
         <message>
-            <source>Another input: {before}, then {now}.</source>
-            <translation>Ein anderer Eingang: {before}, dann {now}.</translation>
+            <source>A trend needs takes from at least {fewest_days} practice days.</source>
+            <translation>Ein Trend braucht Aufnahmen von mindestens {fewest_days} Übungstagen.</translation>
+        </message>
+        <message>
+            <source>A trill goes between two pitches.</source>
+            <translation>Ein Triller wechselt zwischen zwei Tonhöhen.</translation>
+        </message>
+        <message>
+            <source>A verdict needs at least {fewest_days_a_side} practice days on each side.</source>
+            <translation>Ein Urteil braucht mindestens {fewest_days_a_side} Übungstage auf jeder Seite.</translation>
+        </message>
+        <message>
+            <source>A year</source>
+            <translation>Ein Jahr</translation>
+        </message>
+        <message>
+            <source>A {name} of {value} {unit} makes no sense.</source>
+            <translation>Der Wert {value} {unit} ist als {name} nicht sinnvoll.</translation>
+        </message>
+        <message>
+            <source>Add another one first.</source>
+            <translation>Zuerst eine weitere hinzufügen.</translation>
+        </message>
+        <message>
+            <source>Add it anew.</source>
+            <translation>Neu hinzufügen.</translation>
+        </message>
+        <message>
+            <source>Add it as a passage, with its piece.</source>
+            <translation>Als Stelle mit ihrem Stück hinzufügen.</translation>
+        </message>
+        <message>
+            <source>Add it first.</source>
+            <translation>Zuerst hinzufügen.</translation>
+        </message>
+        <message>
+            <source>Add it on the Practice page, or by recording or importing into it.</source>
+            <translation>Auf der Seite Üben hinzufügen, oder indem dafür aufgenommen oder importiert wird.</translation>
+        </message>
+        <message>
+            <source>Added: not written.</source>
+            <translation>Hinzugefügt: nicht notiert.</translation>
+        </message>
+        <message>
+            <source>After the passage has ended</source>
+            <translation>Nach dem Ende der Stelle</translation>
+        </message>
+        <message>
+            <source>Against the open {string} string {against}: {reading} ± {uncertainty} cents.</source>
+            <translation>Gegen die leere {string}-Saite {against}: {reading} ± {uncertainty} Cent.</translation>
+        </message>
+        <message>
+            <source>Against the score</source>
+            <translation>Gegen die Noten</translation>
+        </message>
+        <message>
+            <source>Allow reading that folder, or open another journal.</source>
+            <translation>Das Lesen dieses Ordners erlauben oder ein anderes Journal öffnen.</translation>
+        </message>
+        <message>
+            <source>Allow writing to that folder, or choose another folder for the journal.</source>
+            <translation>Das Schreiben in diesen Ordner erlauben oder einen anderen Ordner für das Journal wählen.</translation>
+        </message>
+        <message>
+            <source>An A of {a_hz} Hz is too far off.</source>
+            <translation>Ein A mit {a_hz} Hz liegt zu weit ab.</translation>
+        </message>
+        <message>
+            <source>An assignment asks for at least one minute.</source>
+            <translation>Eine Aufgabe verlangt mindestens eine Minute.</translation>
+        </message>
+        <message>
+            <source>An item needs a name.</source>
+            <translation>Ein Punkt braucht einen Namen.</translation>
+        </message>
+        <message>
+            <source>Another channel of the input: {channel}, then {channel2}.</source>
+            <translation>Ein anderer Kanal des Eingangs: {channel}, dann {channel2}.</translation>
+        </message>
+        <message>
+            <source>Another input: {device}, then {device2}.</source>
+            <translation>Anderer Eingang: {device}, dann {device2}.</translation>
         </message>
         <message>
             <source>Another tempo: {a} and {b} BPM.</source>
-            <translation>Ein anderes Tempo: {a} und {b} S/min.</translation>
+            <translation>Ein anderes Tempo: {a} und {b} BPM.</translation>
         </message>
         <message>
             <source>Apr</source>
             <translation>Apr</translation>
         </message>
         <message>
+            <source>Arpeggios</source>
+            <translation>Arpeggien</translation>
+        </message>
+        <message>
+            <source>As tuned in this take, against pure fifths from the A in use.</source>
+            <translation>Wie in dieser Aufnahme gestimmt, gegen reine Quinten vom verwendeten A aus.</translation>
+        </message>
+        <message>
+            <source>Ask a new one.</source>
+            <translation>Eine neue stellen.</translation>
+        </message>
+        <message>
+            <source>Ask for it once more.</source>
+            <translation>Noch einmal darum bitten.</translation>
+        </message>
+        <message>
+            <source>Assigned</source>
+            <translation>Aufgegeben</translation>
+        </message>
+        <message>
+            <source>Audition</source>
+            <translation>Probespiel</translation>
+        </message>
+        <message>
             <source>Aug</source>
             <translation>Aug</translation>
         </message>
         <message>
+            <source>B is moved by {offset_db} dB; then the two ordinarily differ by {difference_db} dB.</source>
+            <translation>B ist um {offset_db} dB verschoben; dann weichen die beiden gewöhnlich um {difference_db} dB voneinander ab.</translation>
+        </message>
+        <message>
+            <source>BPM per minute</source>
+            <translation>BPM pro Minute</translation>
+        </message>
+        <message>
+            <source>Bar {written}</source>
+            <translation>Takt {written}</translation>
+        </message>
+        <message>
+            <source>Bar {written}, beat {beat}</source>
+            <translation>Takt {written}, Schlag {beat}</translation>
+        </message>
+        <message>
+            <source>Bassoon</source>
+            <translation>Fagott</translation>
+        </message>
+        <message>
+            <source>Before the passage begins</source>
+            <translation>Vor dem Beginn der Stelle</translation>
+        </message>
+        <message>
+            <source>Begin in octave {where}.</source>
+            <translation>In Oktave {where} beginnen.</translation>
+        </message>
+        <message>
+            <source>Begins on {start}.</source>
+            <translation>Beginnt am {start}.</translation>
+        </message>
+        <message>
+            <source>Between the notes</source>
+            <translation>Zwischen den Noten</translation>
+        </message>
+        <message>
+            <source>Both channels hold the same sound: it reads 3 dB louder than the same sound in one channel.</source>
+            <translation>Beide Kanäle enthalten denselben Klang: Er misst sich 3 dB lauter als derselbe Klang in einem Kanal.</translation>
+        </message>
+        <message>
+            <source>Broken thirds</source>
+            <translation>Gebrochene Terzen</translation>
+        </message>
+        <message>
+            <source>Busier and quieter times are told apart from {fewest_weeks} whole weeks on; so far there are {whole_weeks}.</source>
+            <translation>Vollere und ruhigere Zeiten werden ab {fewest_weeks} ganzen Wochen unterschieden; bisher sind es {whole_weeks}.</translation>
+        </message>
+        <message>
+            <source>Call it 'short day', for instance.</source>
+            <translation>Zum Beispiel „kurzer Tag“ nennen.</translation>
+        </message>
+        <message>
+            <source>Cello</source>
+            <translation>Violoncello</translation>
+        </message>
+        <message>
+            <source>Change the passage's own name.</source>
+            <translation>Den Namen der Stelle selbst ändern.</translation>
+        </message>
+        <message>
+            <source>Check that both are plugged in, then try again.</source>
+            <translation>Prüfen, dass beide angeschlossen sind, dann erneut versuchen.</translation>
+        </message>
+        <message>
+            <source>Check that it is a file you may open.</source>
+            <translation>Prüfen, dass die Datei geöffnet werden darf.</translation>
+        </message>
+        <message>
+            <source>Check that it is plugged in.</source>
+            <translation>Prüfen, dass er angeschlossen ist.</translation>
+        </message>
+        <message>
+            <source>Check that the disk is connected and healthy, then try again.</source>
+            <translation>Prüfen, dass die Platte verbunden und in Ordnung ist, dann erneut versuchen.</translation>
+        </message>
+        <message>
+            <source>Check that the disk is plugged in and the file may be read.</source>
+            <translation>Prüfen, dass die Platte angeschlossen ist und die Datei gelesen werden darf.</translation>
+        </message>
+        <message>
             <source>Check that the input is plugged in and not muted, then record again.</source>
             <translation>Prüfen, dass der Eingang angeschlossen und nicht stumm ist, dann neu aufnehmen.</translation>
+        </message>
+        <message>
+            <source>Check the disk and import the file again.</source>
+            <translation>Die Platte prüfen und die Datei erneut importieren.</translation>
         </message>
         <message>
             <source>Check the disk.</source>
@@ -5011,8 +5555,292 @@
             <translation>Den Eingang prüfen, dann neu versuchen.</translation>
         </message>
         <message>
+            <source>Check the name and the folder.</source>
+            <translation>Namen und Ordner prüfen.</translation>
+        </message>
+        <message>
+            <source>Check the name.</source>
+            <translation>Den Namen prüfen.</translation>
+        </message>
+        <message>
+            <source>Check the path, or record or import a take to start one there.</source>
+            <translation>Den Pfad prüfen, oder dort mit einer Aufnahme oder einem Import ein Journal beginnen.</translation>
+        </message>
+        <message>
+            <source>Check the permissions of the file and its folder.</source>
+            <translation>Die Rechte der Datei und ihres Ordners prüfen.</translation>
+        </message>
+        <message>
+            <source>Choose 0 for none.</source>
+            <translation>0 wählen für keine.</translation>
+        </message>
+        <message>
+            <source>Choose 1 to 100, or none: anything counts.</source>
+            <translation>1 bis 100 wählen, oder keine: Alles zählt.</translation>
+        </message>
+        <message>
+            <source>Choose 1 to {minutes_a_day}, or none: then anything counts.</source>
+            <translation>1 bis {minutes_a_day} wählen, oder keine: Dann zählt alles.</translation>
+        </message>
+        <message>
+            <source>Choose 1, 2 or 3.</source>
+            <translation>1, 2 oder 3 wählen.</translation>
+        </message>
+        <message>
+            <source>Choose 2 or 4 notes a beat.</source>
+            <translation>2 oder 4 Noten pro Schlag wählen.</translation>
+        </message>
+        <message>
+            <source>Choose 380 to 480 Hz.</source>
+            <translation>380 bis 480 Hz wählen.</translation>
+        </message>
+        <message>
+            <source>Choose FLAC instead.</source>
+            <translation>Stattdessen FLAC wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a CSV file of minutes.</source>
+            <translation>Eine CSV-Datei mit Minuten wählen.</translation>
+        </message>
+        <message>
             <source>Choose a WAV, FLAC, OGG, MP3, M4A, MP4 or MOV file.</source>
             <translation>Eine WAV-, FLAC-, OGG-, MP3-, M4A-, MP4- oder MOV-Datei wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a click or a drone.</source>
+            <translation>Einen Klick oder einen Bordun wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a clip with sound.</source>
+            <translation>Einen Clip mit Ton wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a file in it.</source>
+            <translation>Eine Datei darin wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a file that ends in .pwbundle.</source>
+            <translation>Eine Datei wählen, die auf .pwbundle endet.</translation>
+        </message>
+        <message>
+            <source>Choose a file with minutes.</source>
+            <translation>Eine Datei mit Minuten wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a folder for the journal.</source>
+            <translation>Einen Ordner für das Journal wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a folder that is there.</source>
+            <translation>Einen vorhandenen Ordner wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a later day.</source>
+            <translation>Einen späteren Tag wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a later end or an earlier start.</source>
+            <translation>Ein späteres Ende oder einen früheren Anfang wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a later end, or none.</source>
+            <translation>Ein späteres Ende wählen, oder keines.</translation>
+        </message>
+        <message>
+            <source>Choose a later take of the marker's own passage.</source>
+            <translation>Eine spätere Aufnahme der Stelle dieser Anmerkung wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a longer passage or another recording.</source>
+            <translation>Eine längere Stelle oder eine andere Aufnahme wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a loudness between them.</source>
+            <translation>Eine Lautheit dazwischen wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a new folder.</source>
+            <translation>Einen neuen Ordner wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a passage.</source>
+            <translation>Eine Stelle wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a place inside the recording.</source>
+            <translation>Einen Ort innerhalb der Aufnahme wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a position from 0 to {duration_s} s.</source>
+            <translation>Eine Position von 0 bis {duration_s} s wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a shorter stretch, or allow longer clips.</source>
+            <translation>Einen kürzeren Abschnitt wählen oder längere Clips erlauben.</translation>
+        </message>
+        <message>
+            <source>Choose a take of the journal.</source>
+            <translation>Eine Aufnahme des Journals wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a take of today.</source>
+            <translation>Eine Aufnahme von heute wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a take with a passage.</source>
+            <translation>Eine Aufnahme mit Stelle wählen.</translation>
+        </message>
+        <message>
+            <source>Choose a time between them.</source>
+            <translation>Eine Zeit dazwischen wählen.</translation>
+        </message>
+        <message>
+            <source>Choose an earlier start.</source>
+            <translation>Einen früheren Anfang wählen.</translation>
+        </message>
+        <message>
+            <source>Choose an end after the start, or none for a moment.</source>
+            <translation>Ein Ende nach dem Anfang wählen, oder keines für einen Augenblick.</translation>
+        </message>
+        <message>
+            <source>Choose an hour from 0 to {last_turn_hour}.</source>
+            <translation>Eine Stunde von 0 bis {last_turn_hour} wählen.</translation>
+        </message>
+        <message>
+            <source>Choose another channel or input.</source>
+            <translation>Einen anderen Kanal oder Eingang wählen.</translation>
+        </message>
+        <message>
+            <source>Choose another file.</source>
+            <translation>Eine andere Datei wählen.</translation>
+        </message>
+        <message>
+            <source>Choose another name.</source>
+            <translation>Einen anderen Namen wählen.</translation>
+        </message>
+        <message>
+            <source>Choose another number of beats.</source>
+            <translation>Eine andere Zahl von Schlägen wählen.</translation>
+        </message>
+        <message>
+            <source>Choose another number.</source>
+            <translation>Eine andere Zahl wählen.</translation>
+        </message>
+        <message>
+            <source>Choose another one.</source>
+            <translation>Eine andere Wahl treffen.</translation>
+        </message>
+        <message>
+            <source>Choose another place.</source>
+            <translation>Einen anderen Ort wählen.</translation>
+        </message>
+        <message>
+            <source>Choose another promise, or none.</source>
+            <translation>Einen anderen Vorsatz wählen, oder keinen.</translation>
+        </message>
+        <message>
+            <source>Choose another take.</source>
+            <translation>Eine andere Aufnahme wählen.</translation>
+        </message>
+        <message>
+            <source>Choose another time.</source>
+            <translation>Eine andere Zeit wählen.</translation>
+        </message>
+        <message>
+            <source>Choose at least one.</source>
+            <translation>Mindestens eine wählen.</translation>
+        </message>
+        <message>
+            <source>Choose at most six weekdays, from 0 (Monday) to 6.</source>
+            <translation>Höchstens sechs Wochentage wählen, von 0 (Montag) bis 6.</translation>
+        </message>
+        <message>
+            <source>Choose each once.</source>
+            <translation>Jede nur einmal wählen.</translation>
+        </message>
+        <message>
+            <source>Choose fewer bars.</source>
+            <translation>Weniger Takte wählen.</translation>
+        </message>
+        <message>
+            <source>Choose fewer octaves.</source>
+            <translation>Weniger Oktaven wählen.</translation>
+        </message>
+        <message>
+            <source>Choose it there.</source>
+            <translation>Dort wählen.</translation>
+        </message>
+        <message>
+            <source>Choose more of it.</source>
+            <translation>Mehr davon wählen.</translation>
+        </message>
+        <message>
+            <source>Choose one from 00:00 to 23:59, or none.</source>
+            <translation>Eine von 00:00 bis 23:59 wählen, oder keine.</translation>
+        </message>
+        <message>
+            <source>Choose one of these hours.</source>
+            <translation>Eine dieser Stunden wählen.</translation>
+        </message>
+        <message>
+            <source>Choose one of {known}.</source>
+            <translation>Eine Möglichkeit wählen: {known}.</translation>
+        </message>
+        <message>
+            <source>Choose one of {mode}.</source>
+            <translation>Eine Möglichkeit wählen: {mode}.</translation>
+        </message>
+        <message>
+            <source>Choose one that is there.</source>
+            <translation>Einen vorhandenen wählen.</translation>
+        </message>
+        <message>
+            <source>Choose one, for instance intonation or rhythm.</source>
+            <translation>Eine wählen, zum Beispiel Intonation oder Rhythmus.</translation>
+        </message>
+        <message>
+            <source>Choose one.</source>
+            <translation>Eines wählen.</translation>
+        </message>
+        <message>
+            <source>Choose other days, or end that one first.</source>
+            <translation>Andere Tage wählen oder jene zuerst beenden.</translation>
+        </message>
+        <message>
+            <source>Choose other days.</source>
+            <translation>Andere Tage wählen.</translation>
+        </message>
+        <message>
+            <source>Choose such a number.</source>
+            <translation>Eine solche Zahl wählen.</translation>
+        </message>
+        <message>
+            <source>Choose the folder where your phone's clips arrive.</source>
+            <translation>Den Ordner wählen, in dem die Clips des Telefons ankommen.</translation>
+        </message>
+        <message>
+            <source>Choose the tempo of the click.</source>
+            <translation>Das Tempo des Klicks wählen.</translation>
+        </message>
+        <message>
+            <source>Choose two columns.</source>
+            <translation>Zwei Spalten wählen.</translation>
+        </message>
+        <message>
+            <source>Choose {low} to {high} {unit}.</source>
+            <translation>{low} bis {high} {unit} wählen.</translation>
+        </message>
+        <message>
+            <source>Choose {slowest_bpm} to {fastest_bpm} BPM.</source>
+            <translation>{slowest_bpm} bis {fastest_bpm} BPM wählen.</translation>
+        </message>
+        <message>
+            <source>Choosing alone can make such a take better than a day's only one.</source>
+            <translation>Das Auswählen allein kann eine solche Aufnahme besser machen als die einzige eines Tages.</translation>
+        </message>
+        <message>
+            <source>Clarinet</source>
+            <translation>Klarinette</translation>
         </message>
         <message>
             <source>Click and drone in headphones are easily too loud: start low, and rest your ears.</source>
@@ -5023,6 +5851,10 @@
             <translation>Übersteuerte Abtastwerte</translation>
         </message>
         <message>
+            <source>Close it, or export the file anew.</source>
+            <translation>Schließe es, oder exportiere die Datei neu.</translation>
+        </message>
+        <message>
             <source>Close other programs that use it, or choose another input.</source>
             <translation>Andere Programme schließen, die ihn benutzen, oder einen anderen Eingang wählen.</translation>
         </message>
@@ -5031,12 +5863,64 @@
             <translation>Andere Programme schließen, die ihn benutzen, oder einen anderen Ausgang wählen.</translation>
         </message>
         <message>
+            <source>Close other programs that use the sound devices and measure again.</source>
+            <translation>Andere Programme schließen, die die Tongeräte benutzen, und erneut messen.</translation>
+        </message>
+        <message>
             <source>Close the program and start it again; everything recorded so far is kept.</source>
             <translation>Das Programm schließen und neu starten; alles bisher Aufgenommene bleibt erhalten.</translation>
         </message>
         <message>
+            <source>Concert</source>
+            <translation>Konzert</translation>
+        </message>
+        <message>
+            <source>Copy the file again from where it was made, or use another one.</source>
+            <translation>Die Datei noch einmal von ihrem Ursprung kopieren oder eine andere nehmen.</translation>
+        </message>
+        <message>
+            <source>Copy the file again from where it was made.</source>
+            <translation>Die Datei noch einmal von ihrem Ursprung kopieren.</translation>
+        </message>
+        <message>
+            <source>Crescendo</source>
+            <translation>Crescendo</translation>
+        </message>
+        <message>
             <source>Dec</source>
             <translation>Dez</translation>
+        </message>
+        <message>
+            <source>Depends on the key: plausible targets lie {low} to {high} cents from this one; give the tonic to tell.</source>
+            <translation>Hängt von der Tonart ab: Mögliche Zieltöne liegen {low} bis {high} Cent von diesem entfernt; der Grundton entscheidet es.</translation>
+        </message>
+        <message>
+            <source>Depends on the temperament: {readings} cents.</source>
+            <translation>Hängt von der Stimmung ab: {readings} Cent.</translation>
+        </message>
+        <message>
+            <source>Deviation</source>
+            <translation>Abweichung</translation>
+        </message>
+        <message>
+            <source>Devices cannot be scanned while an input is in use.</source>
+            <translation>Geräte lassen sich nicht suchen, solange ein Eingang benutzt wird.</translation>
+        </message>
+        <message>
+            <source>Diminuendo</source>
+            <translation>Diminuendo</translation>
+        </message>
+        <message>
+            <source>Double bass</source>
+            <translation>Kontrabass</translation>
+        </message>
+        <message>
+            <source>Drags</source>
+            <translation>Schleppt</translation>
+        </message>
+        <message>
+            <source>Drift</source>
+            <translation>Drift</translation>
         </message>
         <message>
             <source>Drift of the pitch</source>
@@ -5051,28 +5935,192 @@
             <translation>Dynamikumfang {value}</translation>
         </message>
         <message>
+            <source>Dynamics are then not comparable with that take.</source>
+            <translation>Die Dynamik ist dann mit jener Aufnahme nicht vergleichbar.</translation>
+        </message>
+        <message>
+            <source>Dynamics are then not comparable.</source>
+            <translation>Die Dynamik ist dann nicht vergleichbar.</translation>
+        </message>
+        <message>
+            <source>End its name in png, svg or csv.</source>
+            <translation>Den Namen auf png, svg oder csv enden lassen.</translation>
+        </message>
+        <message>
+            <source>Ended on {ended_on}; every day kept stays kept.</source>
+            <translation>Beendet am {ended_on}; jeder gehaltene Tag bleibt gehalten.</translation>
+        </message>
+        <message>
+            <source>Equal</source>
+            <translation>Gleichschwebend</translation>
+        </message>
+        <message>
+            <source>Every passage has had its chance.</source>
+            <translation>Jede Stelle hatte ihre Chance.</translation>
+        </message>
+        <message>
+            <source>Everything that was measured is marked or put aside already.</source>
+            <translation>Alles, was gemessen wurde, ist schon angemerkt oder weggelegt.</translation>
+        </message>
+        <message>
+            <source>Exam</source>
+            <translation>Prüfung</translation>
+        </message>
+        <message>
+            <source>Export it as CSV anew.</source>
+            <translation>Neu als CSV exportieren.</translation>
+        </message>
+        <message>
+            <source>Export it as CSV, one row a day or a session, with commas, semicolons, tabs or bars between the columns.</source>
+            <translation>Exportiere sie als CSV, je Tag oder Sitzung eine Zeile, mit Kommas, Semikolons, Tabulatoren oder senkrechten Strichen zwischen den Spalten.</translation>
+        </message>
+        <message>
+            <source>Fades and the title last 0 to 10 s.</source>
+            <translation>Blenden und Titel dauern 0 bis 10 s.</translation>
+        </message>
+        <message>
+            <source>Faster than the take's mean tempo by so much.</source>
+            <translation>Um so viel schneller als das mittlere Tempo der Aufnahme.</translation>
+        </message>
+        <message>
             <source>Feb</source>
             <translation>Feb</translation>
+        </message>
+        <message>
+            <source>Fewer than {fewest_for_drift} measured notes show no movement of the pitch.</source>
+            <translation>Weniger als {fewest_for_drift} gemessene Noten zeigen keine Bewegung der Tonhöhe.</translation>
+        </message>
+        <message>
+            <source>Fewer than {fewest_onsets} note onsets.</source>
+            <translation>Weniger als {fewest_onsets} Notenanfänge.</translation>
+        </message>
+        <message>
+            <source>File it under a passage first.</source>
+            <translation>Zuerst bei einer Stelle ablegen.</translation>
+        </message>
+        <message>
+            <source>Finger</source>
+            <translation>Finger</translation>
+        </message>
+        <message>
+            <source>Finish or end it first.</source>
+            <translation>Zuerst abschließen oder abbrechen.</translation>
         </message>
         <message>
             <source>First against latest</source>
             <translation>Erste gegen neueste</translation>
         </message>
         <message>
+            <source>Flute</source>
+            <translation>Flöte</translation>
+        </message>
+        <message>
+            <source>Forgotten</source>
+            <translation>Vergessen</translation>
+        </message>
+        <message>
             <source>Frames lost while recording: {dropped_frames}.</source>
             <translation>Beim Aufnehmen verlorene Abtastwerte: {dropped_frames}.</translation>
+        </message>
+        <message>
+            <source>Free some space on it and try again.</source>
+            <translation>Etwas Platz schaffen und erneut versuchen.</translation>
+        </message>
+        <message>
+            <source>Fri</source>
+            <translation>Fr</translation>
         </message>
         <message>
             <source>Fri {rest}</source>
             <translation>Fr {rest}</translation>
         </message>
         <message>
+            <source>Fridays</source>
+            <translation>freitags</translation>
+        </message>
+        <message>
             <source>From soft to loud while playing (10th to 95th percentile of momentary loudness).</source>
             <translation>Von leise bis laut beim Spielen (10. bis 95. Perzentil der momentanen Lautheit).</translation>
         </message>
         <message>
+            <source>From {value} % of the notes, {rest} % of the sounding time.</source>
+            <translation>Aus {value} % der Noten, {rest} % der klingenden Zeit.</translation>
+        </message>
+        <message>
+            <source>Give a goal, minutes or a passage.</source>
+            <translation>Ein Ziel, Minuten oder eine Stelle angeben.</translation>
+        </message>
+        <message>
+            <source>Give between 0 and {most_minutes} minutes.</source>
+            <translation>0 bis {most_minutes} Minuten angeben.</translation>
+        </message>
+        <message>
+            <source>Give each its own name.</source>
+            <translation>Jeder einen eigenen Namen geben.</translation>
+        </message>
+        <message>
+            <source>Give each its own number of minutes.</source>
+            <translation>Jeder eine eigene Zahl von Minuten geben.</translation>
+        </message>
+        <message>
+            <source>Give it a few words.</source>
+            <translation>Ein paar Worte dazu schreiben.</translation>
+        </message>
+        <message>
+            <source>Give it minutes.</source>
+            <translation>Minuten angeben.</translation>
+        </message>
+        <message>
+            <source>Give it one, e.g. 'Forty days of scales'.</source>
+            <translation>Einen geben, z. B. „Vierzig Tage Tonleitern“.</translation>
+        </message>
+        <message>
+            <source>Give minutes, or 0 for never.</source>
+            <translation>Minuten angeben, oder 0 für nie.</translation>
+        </message>
+        <message>
+            <source>Give minutes, or none.</source>
+            <translation>Minuten angeben, oder keine.</translation>
+        </message>
+        <message>
+            <source>Give the beginning of its id.</source>
+            <translation>Den Anfang der Kennung angeben.</translation>
+        </message>
+        <message>
+            <source>Give {beats_a_bar} numbers from 0 (left out) to 1 (strong).</source>
+            <translation>{beats_a_bar} Zahlen von 0 (ausgelassen) bis 1 (stark) angeben.</translation>
+        </message>
+        <message>
+            <source>Go on in the order.</source>
+            <translation>In der Reihenfolge weitergehen.</translation>
+        </message>
+        <message>
+            <source>Go on practising.</source>
+            <translation>Weiterüben.</translation>
+        </message>
+        <message>
+            <source>Go on to the next.</source>
+            <translation>Zur nächsten weitergehen.</translation>
+        </message>
+        <message>
+            <source>Gone</source>
+            <translation>Verschwunden</translation>
+        </message>
+        <message>
+            <source>Good</source>
+            <translation>Gut</translation>
+        </message>
+        <message>
+            <source>Guitar</source>
+            <translation>Gitarre</translation>
+        </message>
+        <message>
             <source>Heard at one loudness: {parts}.</source>
             <translation>Bei gleicher Lautheit gehört: {parts}.</translation>
+        </message>
+        <message>
+            <source>Held {asked} on two days: up to {held_bpm} BPM.</source>
+            <translation>An zwei Tagen {asked} gehalten: bis {held_bpm} BPM.</translation>
         </message>
         <message>
             <source>Hidden until you have marked what you hear.</source>
@@ -5083,8 +6131,132 @@
             <translation>Höchste Spitze; 0 ist Vollaussteuerung.</translation>
         </message>
         <message>
+            <source>Horn</source>
+            <translation>Horn</translation>
+        </message>
+        <message>
+            <source>Hours from before the journal are a number above 0.</source>
+            <translation>Stunden vor dem Journal sind eine Zahl über 0.</translation>
+        </message>
+        <message>
+            <source>How far the A in use lies from 440 Hz. An A estimated from the take hides a take that is flat or sharp throughout.</source>
+            <translation>Wie weit das verwendete A von 440 Hz entfernt liegt. Ein aus der Aufnahme geschätztes A verdeckt, dass eine Aufnahme durchgehend zu tief oder zu hoch ist.</translation>
+        </message>
+        <message>
+            <source>How far the loudness falls.</source>
+            <translation>Um wie viel die Lautheit fällt.</translation>
+        </message>
+        <message>
+            <source>How far the loudness rises.</source>
+            <translation>Um wie viel die Lautheit steigt.</translation>
+        </message>
+        <message>
+            <source>How far the notes lie from the written rhythm at the tempo around them: {percent} % of a beat. Placing their beginnings alone makes {floor} ms.</source>
+            <translation>Wie weit die Noten vom notierten Rhythmus im Tempo ihrer Umgebung liegen: {percent} % eines Schlags. Das Bestimmen ihrer Anfänge allein macht {floor} ms aus.</translation>
+        </message>
+        <message>
             <source>How far the notes lie from their targets on average, whichever way.</source>
             <translation>Wie weit die Noten im Mittel von ihren Zieltönen liegen, gleich in welche Richtung.</translation>
+        </message>
+        <message>
+            <source>Import it as a sound file instead.</source>
+            <translation>Stattdessen als Tondatei importieren.</translation>
+        </message>
+        <message>
+            <source>In a stretch that is not as written.</source>
+            <translation>In einem Abschnitt, der anders ist als notiert.</translation>
+        </message>
+        <message>
+            <source>In less than {shortest_for_drift_s} seconds no movement of the pitch shows.</source>
+            <translation>In weniger als {shortest_for_drift_s} Sekunden zeigt sich keine Bewegung der Tonhöhe.</translation>
+        </message>
+        <message>
+            <source>In the last four weeks: {spent} on {recent}.</source>
+            <translation>In den letzten vier Wochen: {spent} für {recent}.</translation>
+        </message>
+        <message>
+            <source>Install PortAudio (on Debian and Ubuntu: apt install libportaudio2) and start the program again.</source>
+            <translation>PortAudio installieren (bei Debian und Ubuntu: apt install libportaudio2) und das Programm neu starten.</translation>
+        </message>
+        <message>
+            <source>Install the newest version and repair with that; nothing was changed.</source>
+            <translation>Die neueste Version installieren und damit reparieren; nichts wurde geändert.</translation>
+        </message>
+        <message>
+            <source>Install the newest version.</source>
+            <translation>Die neueste Version installieren.</translation>
+        </message>
+        <message>
+            <source>Install the newest version; nothing was changed.</source>
+            <translation>Die neueste Version installieren; nichts wurde geändert.</translation>
+        </message>
+        <message>
+            <source>It can be ended instead.</source>
+            <translation>Er lässt sich stattdessen beenden.</translation>
+        </message>
+        <message>
+            <source>It can become {allowed}.</source>
+            <translation>Möglich ist: {allowed}.</translation>
+        </message>
+        <message>
+            <source>It could not be held against its score.</source>
+            <translation>Sie ließ sich nicht gegen ihre Noten halten.</translation>
+        </message>
+        <message>
+            <source>It has bars {numbers} to {numbers2}.</source>
+            <translation>Sie haben die Takte {numbers} bis {numbers2}.</translation>
+        </message>
+        <message>
+            <source>It has no bars.</source>
+            <translation>Sie haben keine Takte.</translation>
+        </message>
+        <message>
+            <source>It has one.</source>
+            <translation>Sie haben eine.</translation>
+        </message>
+        <message>
+            <source>It has {parts}.</source>
+            <translation>Sie haben {parts}.</translation>
+        </message>
+        <message>
+            <source>It is not clear which column holds the days and which the minutes.</source>
+            <translation>Es ist nicht klar, welche Spalte die Tage und welche die Minuten enthält.</translation>
+        </message>
+        <message>
+            <source>It is not known whether the input set its level automatically; if it did, loud and soft are closer together than they were played.</source>
+            <translation>Es ist nicht bekannt, ob der Eingang seinen Pegel selbst stellte; wenn ja, liegen laut und leise näher beieinander, als sie gespielt wurden.</translation>
+        </message>
+        <message>
+            <source>It is not known whether the recorder set the level automatically; if it did, the dynamics cannot be compared.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>It speaks of {gone} that this journal does not have.</source>
+            <translation>Es ist von {gone} die Rede, was dieses Journal nicht hat.</translation>
+        </message>
+        <message>
+            <source>It was not read. Write it out again from your notation program.</source>
+            <translation>Sie wurde nicht gelesen. Im Notenprogramm neu schreiben lassen.</translation>
+        </message>
+        <message>
+            <source>Its day 1 is {start}.</source>
+            <translation>Sein Tag 1 ist {start}.</translation>
+        </message>
+        <message>
+            <source>Its level is {lowered_db} dB lower: the clip goes beyond full scale.</source>
+            <translation>Der Pegel ist {lowered_db} dB niedriger: Der Clip geht über die Vollaussteuerung hinaus.</translation>
+        </message>
+        <message>
+            <source>Its repeats could not be unfolded; it is read straight through.</source>
+            <translation>Die Wiederholungen ließen sich nicht auflösen; es wird geradeaus gelesen.</translation>
+        </message>
+        <message>
+            <source>Its sound can be used without it.</source>
+            <translation>Der Ton ist auch ohne das Bild zu gebrauchen.</translation>
+        </message>
+        <message>
+            <source>Its sound goes on without it.</source>
+            <translation>Der Ton läuft ohne das Bild weiter.</translation>
         </message>
         <message>
             <source>Jan</source>
@@ -5099,16 +6271,96 @@
             <translation>Juni</translation>
         </message>
         <message>
+            <source>Just</source>
+            <translation>Rein</translation>
+        </message>
+        <message>
+            <source>Keep it; an ordinary day is what it is there to show.</source>
+            <translation>Behalten; einen gewöhnlichen Tag soll sie gerade zeigen.</translation>
+        </message>
+        <message>
+            <source>Keep or add one.</source>
+            <translation>Eine behalten oder hinzufügen.</translation>
+        </message>
+        <message>
+            <source>Keep the journal on a disk of this computer.</source>
+            <translation>Das Journal auf einer Platte dieses Rechners aufbewahren.</translation>
+        </message>
+        <message>
+            <source>Kept on {kept_on}.</source>
+            <translation>Gehalten am {kept_on}.</translation>
+        </message>
+        <message>
+            <source>Least spread seen</source>
+            <translation>Kleinste sichtbare Streuung</translation>
+        </message>
+        <message>
             <source>Least unevenness seen</source>
             <translation>Kleinste sichtbare Ungleichmäßigkeit</translation>
+        </message>
+        <message>
+            <source>Left out, because the recording in the bundle is missing or changed: {gone}.</source>
+            <translation>Weggelassen, weil die Tonaufnahme im Paket fehlt oder verändert ist: {gone}.</translation>
+        </message>
+        <message>
+            <source>Left out: talk</source>
+            <translation>Ausgelassen: Sprechen</translation>
+        </message>
+        <message>
+            <source>Left out: tuning-up</source>
+            <translation>Ausgelassen: Einstimmen</translation>
+        </message>
+        <message>
+            <source>Less than {shortest_playing_s} second of playing.</source>
+            <translation>Weniger als {shortest_playing_s} Sekunden Spiel.</translation>
+        </message>
+        <message>
+            <source>Lesson</source>
+            <translation>Unterricht</translation>
+        </message>
+        <message>
+            <source>Let the new rule begin today or later; the days before keep their own.</source>
+            <translation>Die neue Regel heute oder später beginnen lassen; die Tage davor behalten ihre.</translation>
         </message>
         <message>
             <source>Level of the quietest parts.</source>
             <translation>Pegel der leisesten Teile.</translation>
         </message>
         <message>
+            <source>Levelled to {result} LUFS ({gain_db} dB).</source>
+            <translation>Auf {result} LUFS angeglichen ({gain_db} dB).</translation>
+        </message>
+        <message>
+            <source>Levels are as recorded: the loudness of {missing} is not known.</source>
+            <translation>Pegel wie aufgenommen: Die Lautheit von {missing} ist nicht bekannt.</translation>
+        </message>
+        <message>
+            <source>Likeness of the two shapes, 1 at most: {likeness}.</source>
+            <translation>Ähnlichkeit der beiden Verläufe, höchstens 1: {likeness}.</translation>
+        </message>
+        <message>
             <source>Listen to it instead.</source>
             <translation>Stattdessen anhören.</translation>
+        </message>
+        <message>
+            <source>Listen to the one you have</source>
+            <translation>Die vorhandene anhören</translation>
+        </message>
+        <message>
+            <source>Listen to the rehearsal.</source>
+            <translation>Die Probe anhören.</translation>
+        </message>
+        <message>
+            <source>Look at the list again.</source>
+            <translation>Die Liste noch einmal ansehen.</translation>
+        </message>
+        <message>
+            <source>Look at the plan again.</source>
+            <translation>Den Plan noch einmal ansehen.</translation>
+        </message>
+        <message>
+            <source>Look at the suggestions again.</source>
+            <translation>Die Vorschläge noch einmal ansehen.</translation>
         </message>
         <message>
             <source>Loudest 0.4 seconds.</source>
@@ -5119,20 +6371,72 @@
             <translation>Lautester Moment</translation>
         </message>
         <message>
+            <source>Loudness</source>
+            <translation>Lautheit</translation>
+        </message>
+        <message>
             <source>Loudness against the take</source>
             <translation>Lautheit gegenüber der Aufnahme</translation>
+        </message>
+        <message>
+            <source>Made once more, since the device had failed: {retake_reason}</source>
+            <translation>Noch einmal gemacht, da das Gerät versagt hatte: {retake_reason}</translation>
+        </message>
+        <message>
+            <source>Make a new promise.</source>
+            <translation>Einen neuen Vorsatz fassen.</translation>
+        </message>
+        <message>
+            <source>Make one first.</source>
+            <translation>Zuerst einen machen.</translation>
         </message>
         <message>
             <source>Make room on the disk and record again.</source>
             <translation>Platz auf der Platte schaffen und neu aufnehmen.</translation>
         </message>
         <message>
+            <source>Make room on the disk or choose a folder that may be written to.</source>
+            <translation>Platz auf der Platte schaffen oder einen Ordner wählen, in den geschrieben werden darf.</translation>
+        </message>
+        <message>
+            <source>Make room on the disk, check that both folders are there, and import it again.</source>
+            <translation>Platz auf der Platte schaffen, prüfen, dass beide Ordner da sind, und erneut importieren.</translation>
+        </message>
+        <message>
+            <source>Make room on the disk, then open it again.</source>
+            <translation>Platz auf der Platte schaffen, dann erneut öffnen.</translation>
+        </message>
+        <message>
             <source>Make room on the disk, then try again.</source>
             <translation>Platz auf der Platte schaffen, dann neu versuchen.</translation>
         </message>
         <message>
+            <source>Make room on the disk.</source>
+            <translation>Platz auf der Platte schaffen.</translation>
+        </message>
+        <message>
+            <source>Make room on the disk; the file stays as it is until then.</source>
+            <translation>Platz auf der Platte schaffen; bis dahin bleibt die Datei, wie sie ist.</translation>
+        </message>
+        <message>
             <source>Mar</source>
             <translation>März</translation>
+        </message>
+        <message>
+            <source>Mark those days as rest, if the promise allows rest.</source>
+            <translation>Diese Tage als Ruhetage kennzeichnen, wenn der Vorsatz sie erlaubt.</translation>
+        </message>
+        <message>
+            <source>Mark what you hear, or say that you heard nothing to mark.</source>
+            <translation>Anmerken, was zu hören ist, oder sagen, dass nichts anzumerken war.</translation>
+        </message>
+        <message>
+            <source>Marked</source>
+            <translation>Angemerkt</translation>
+        </message>
+        <message>
+            <source>Markers need at least one category.</source>
+            <translation>Anmerkungen brauchen mindestens eine Kategorie.</translation>
         </message>
         <message>
             <source>May</source>
@@ -5151,40 +6455,160 @@
             <translation>Mittlere Abweichung {value}</translation>
         </message>
         <message>
+            <source>Mean of the notes of this pitch.{scatter}</source>
+            <translation>Mittel der Noten dieser Tonhöhe.{scatter}</translation>
+        </message>
+        <message>
+            <source>Mean of the notes that the score gives to it.</source>
+            <translation>Mittel der Noten, denen die Noten ihn zuweisen.</translation>
+        </message>
+        <message>
             <source>Mean tempo of the take.</source>
             <translation>Mittleres Tempo der Aufnahme.</translation>
+        </message>
+        <message>
+            <source>Measure it first, or choose the title card.</source>
+            <translation>Zuerst messen oder die Titelkarte wählen.</translation>
         </message>
         <message>
             <source>Measure it first.</source>
             <translation>Zuerst messen.</translation>
         </message>
         <message>
+            <source>Minutes by item</source>
+            <translation>Minuten nach Punkt</translation>
+        </message>
+        <message>
+            <source>Minutes were typed for this day meanwhile; they stand for what was heard.</source>
+            <translation>Inzwischen wurden Minuten für diesen Tag eingetippt; sie gelten statt des Gehörten.</translation>
+        </message>
+        <message>
+            <source>Mon</source>
+            <translation>Mo</translation>
+        </message>
+        <message>
             <source>Mon {rest}</source>
             <translation>Mo {rest}</translation>
+        </message>
+        <message>
+            <source>Mondays</source>
+            <translation>montags</translation>
+        </message>
+        <message>
+            <source>More minutes went along with a {way} mean deviation ({size}). An association only: it does not say which of them brought about the other.</source>
+            <translation>Mehr Minuten gingen mit einer {way} mittleren Abweichung einher ({size}). Nur ein Zusammenhang: Er sagt nicht, was davon das andere bewirkte.</translation>
+        </message>
+        <message>
+            <source>More than one take begins with '{text}'.</source>
+            <translation>Mehr als eine Aufnahme beginnt mit „{text}“.</translation>
+        </message>
+        <message>
+            <source>Most minutes fall on {weekdays}: {mean_minutes} on average.</source>
+            <translation>Die meisten Minuten fallen auf {weekdays}: {mean_minutes} im Mittel.</translation>
+        </message>
+        <message>
+            <source>Name it {stem}{suffixes}.</source>
+            <translation>{stem}{suffixes} nennen.</translation>
+        </message>
+        <message>
+            <source>Name its file, the start of its id, or PASSAGE:DATE:NUMBER.</source>
+            <translation>Die Datei nennen, den Anfang der Kennung oder STELLE:DATUM:NUMMER.</translation>
+        </message>
+        <message>
+            <source>Name notes with their octave, such as 'A3' or 'D3 A3'.</source>
+            <translation>Noten mit ihrer Oktave nennen, etwa „A3“ oder „D3 A3“.</translation>
+        </message>
+        <message>
+            <source>Name the piece too.</source>
+            <translation>Auch das Stück nennen.</translation>
+        </message>
+        <message>
+            <source>Name them; there are {table}.</source>
+            <translation>Sie benennen; es gibt {table}.</translation>
         </message>
         <message>
             <source>No beat found here.</source>
             <translation>Hier wurde kein Schlag gefunden.</translation>
         </message>
         <message>
+            <source>No clear association of minutes and change ({size}).</source>
+            <translation>Kein deutlicher Zusammenhang von Minuten und Veränderung ({size}).</translation>
+        </message>
+        <message>
+            <source>No clear change of the weekly minutes.</source>
+            <translation>Keine deutliche Veränderung der Wochenminuten.</translation>
+        </message>
+        <message>
             <source>No loudspeaker, headphones or other sound output was found.</source>
             <translation>Kein Lautsprecher, Kopfhörer oder anderer Tonausgang gefunden.</translation>
+        </message>
+        <message>
+            <source>No marker of yours stands on this take yet.</source>
+            <translation>Auf dieser Aufnahme steht noch keine eigene Anmerkung.</translation>
         </message>
         <message>
             <source>No microphone or other sound input was found.</source>
             <translation>Kein Mikrofon und kein anderer Toneingang gefunden.</translation>
         </message>
         <message>
+            <source>No note of this run is measurable.</source>
+            <translation>Keine Note dieses Durchlaufs ist messbar.</translation>
+        </message>
+        <message>
             <source>No notes were found in this take.</source>
             <translation>In dieser Aufnahme wurden keine Noten gefunden.</translation>
+        </message>
+        <message>
+            <source>No notes were found.</source>
+            <translation>Es wurden keine Noten gefunden.</translation>
+        </message>
+        <message>
+            <source>No one pitch can be told here.</source>
+            <translation>Hier ist keine einzelne Tonhöhe zu bestimmen.</translation>
+        </message>
+        <message>
+            <source>No passage has a take or a score yet to tell this one by.</source>
+            <translation>Noch keine Stelle hat eine Aufnahme oder Noten, an denen diese zu erkennen wäre.</translation>
+        </message>
+        <message>
+            <source>No rehearsal is running.</source>
+            <translation>Es läuft keine Probe.</translation>
+        </message>
+        <message>
+            <source>No single beat stands out; state the beat to measure the tempo.</source>
+            <translation>Kein einzelner Schlag sticht hervor; den Schlag angeben, um das Tempo zu messen.</translation>
         </message>
         <message>
             <source>No single pitch sounds here.</source>
             <translation>Hier klingt keine einzelne Tonhöhe.</translation>
         </message>
         <message>
+            <source>No take is open.</source>
+            <translation>Es ist keine Aufnahme geöffnet.</translation>
+        </message>
+        <message>
+            <source>No take of this passage has both a tempo and an intonation yet.</source>
+            <translation>Noch keine Aufnahme dieser Stelle hat sowohl Tempo als auch Intonation.</translation>
+        </message>
+        <message>
+            <source>No take of this passage is measured yet.</source>
+            <translation>Noch keine Aufnahme dieser Stelle ist gemessen.</translation>
+        </message>
+        <message>
+            <source>No takes.</source>
+            <translation>Keine Aufnahmen.</translation>
+        </message>
+        <message>
+            <source>No tempo was held {asked} on two days yet.</source>
+            <translation>Noch kein Tempo wurde an zwei Tagen {asked} gehalten.</translation>
+        </message>
+        <message>
             <source>Noise floor</source>
             <translation>Grundrauschen</translation>
+        </message>
+        <message>
+            <source>Not as written there</source>
+            <translation>Dort anders als notiert</translation>
         </message>
         <message>
             <source>Not measured there.</source>
@@ -5195,6 +6619,18 @@
             <translation>Noch nicht gemessen.</translation>
         </message>
         <message>
+            <source>Not played</source>
+            <translation>Nicht gespielt</translation>
+        </message>
+        <message>
+            <source>Not put in: the page holds {most_clips} clips at most.</source>
+            <translation>Nicht aufgenommen: Die Seite fasst höchstens {most_clips} Clips.</translation>
+        </message>
+        <message>
+            <source>Notes beside the recordings in {journal} were written by a newer version of the program.</source>
+            <translation>Notizen neben den Aufnahmen in {journal} wurden von einer neueren Version des Programms geschrieben.</translation>
+        </message>
+        <message>
             <source>Notes measured</source>
             <translation>Gemessene Noten</translation>
         </message>
@@ -5203,16 +6639,48 @@
             <translation>Heute drängt nichts: frei spielen oder beim Anhören anmerken, woran zu arbeiten ist.</translation>
         </message>
         <message>
+            <source>Nothing in the take has a pitch.</source>
+            <translation>Nichts in der Aufnahme hat eine Tonhöhe.</translation>
+        </message>
+        <message>
             <source>Nothing is being recorded.</source>
             <translation>Es wird nichts aufgenommen.</translation>
+        </message>
+        <message>
+            <source>Nothing is lost by removing it.</source>
+            <translation>Wird sie entfernt, geht nichts verloren.</translation>
         </message>
         <message>
             <source>Nothing is loud enough.</source>
             <translation>Nichts ist laut genug.</translation>
         </message>
         <message>
+            <source>Nothing sounds at one end of it.</source>
+            <translation>An einem Ende davon klingt nichts.</translation>
+        </message>
+        <message>
             <source>Nothing sounds here.</source>
             <translation>Hier klingt nichts.</translation>
+        </message>
+        <message>
+            <source>Nothing sounds in one of the two.</source>
+            <translation>In einer der beiden klingt nichts.</translation>
+        </message>
+        <message>
+            <source>Nothing tells yet how '{passage}' goes.</source>
+            <translation>Noch sagt nichts, wie „{passage}“ klingt.</translation>
+        </message>
+        <message>
+            <source>Nothing was added to this bundle yet.</source>
+            <translation>Zu diesem Paket wurde noch nichts hinzugefügt.</translation>
+        </message>
+        <message>
+            <source>Nothing was measured outside its uncertainty.</source>
+            <translation>Nichts wurde außerhalb seiner Unsicherheit gemessen.</translation>
+        </message>
+        <message>
+            <source>Nothing was recorded.</source>
+            <translation>Es wurde nichts aufgenommen.</translation>
         </message>
         <message>
             <source>Nothing was recorded: no sound arrived from the input.</source>
@@ -5223,12 +6691,56 @@
             <translation>Nov</translation>
         </message>
         <message>
+            <source>Oboe</source>
+            <translation>Oboe</translation>
+        </message>
+        <message>
             <source>Oct</source>
             <translation>Okt</translation>
         </message>
         <message>
             <source>Of the whole take, relative to full scale; not a sound pressure level.</source>
             <translation>Der ganzen Aufnahme, bezogen auf Vollaussteuerung; kein Schalldruckpegel.</translation>
+        </message>
+        <message>
+            <source>Of {source} too little would be kept.</source>
+            <translation>Von {source} bliebe zu wenig übrig.</translation>
+        </message>
+        <message>
+            <source>Once more, since the device failed: {after_failure}</source>
+            <translation>Noch einmal, da das Gerät versagte: {after_failure}</translation>
+        </message>
+        <message>
+            <source>One column cannot hold both the days and the minutes.</source>
+            <translation>Eine Spalte kann nicht Tage und Minuten zugleich enthalten.</translation>
+        </message>
+        <message>
+            <source>One of the recordings contains samples that are not numbers.</source>
+            <translation>Eine der Tonaufnahmen enthält Werte, die keine Zahlen sind.</translation>
+        </message>
+        <message>
+            <source>One of the two takes is silent.</source>
+            <translation>Eine der beiden Aufnahmen ist still.</translation>
+        </message>
+        <message>
+            <source>One of the two takes sounds for less than {shortest_s} seconds.</source>
+            <translation>Eine der beiden Aufnahmen klingt weniger als {shortest_s} Sekunden.</translation>
+        </message>
+        <message>
+            <source>One take of this passage each practice day, kept whatever it is. It shows what an ordinary day sounds like, better than the best of five would.</source>
+            <translation>Eine Aufnahme dieser Stelle je Übungstag, behalten, wie sie auch ist. Sie zeigt besser als die beste von fünf, wie ein gewöhnlicher Tag klingt.</translation>
+        </message>
+        <message>
+            <source>Only one note at a time can be held against a score.</source>
+            <translation>Nur eine Note auf einmal lässt sich gegen Noten halten.</translation>
+        </message>
+        <message>
+            <source>Open a bundle first.</source>
+            <translation>Zuerst ein Paket öffnen.</translation>
+        </message>
+        <message>
+            <source>Open a take first.</source>
+            <translation>Zuerst eine Aufnahme öffnen.</translation>
         </message>
         <message>
             <source>Open it to write.</source>
@@ -5239,28 +6751,100 @@
             <translation>Zum Üben das eigene Journal öffnen.</translation>
         </message>
         <message>
+            <source>Open {entry} string</source>
+            <translation>Leere {entry}-Saite</translation>
+        </message>
+        <message>
             <source>Open {string} string</source>
             <translation>Leere {string}-Saite</translation>
+        </message>
+        <message>
+            <source>Other</source>
+            <translation>Anderes</translation>
         </message>
         <message>
             <source>Outside every plausible target.</source>
             <translation>Außerhalb jedes möglichen Zieltons.</translation>
         </message>
         <message>
+            <source>Over all takes</source>
+            <translation>Über alle Aufnahmen</translation>
+        </message>
+        <message>
             <source>Overdriven: {clipped_samples} at full scale.</source>
             <translation>Übersteuert: {clipped_samples} an der Vollaussteuerung.</translation>
+        </message>
+        <message>
+            <source>Part {number}</source>
+            <translation>Stimme {number}</translation>
+        </message>
+        <message>
+            <source>Paused</source>
+            <translation>Pause</translation>
+        </message>
+        <message>
+            <source>Paused until {last_day}{why}; nothing is asked of these days.</source>
+            <translation>Pause bis {last_day}{why}; für diese Tage wird nichts verlangt.</translation>
+        </message>
+        <message>
+            <source>Peak</source>
+            <translation>Spitze</translation>
+        </message>
+        <message>
+            <source>Pettitt's rank test for a change of level (1979) on the minutes of whole weeks, with 999 permutations at 5 %; the place of a change is given with 95 % confidence. It takes the weeks as independent of one another, which practice weeks are not quite.</source>
+            <translation>Rangtest nach Pettitt auf eine Änderung des Niveaus (1979) an den Minuten ganzer Wochen, mit 999 Permutationen bei 5 %; der Ort einer Änderung ist mit 95 % Konfidenz angegeben. Er nimmt die Wochen als voneinander unabhängig an, was Übungswochen nicht ganz sind.</translation>
+        </message>
+        <message>
+            <source>Piano</source>
+            <translation>Klavier</translation>
+        </message>
+        <message>
+            <source>Place a marker or write a remark first.</source>
+            <translation>Zuerst eine Anmerkung setzen oder eine Bemerkung schreiben.</translation>
+        </message>
+        <message>
+            <source>Played in this take only</source>
+            <translation>Nur in dieser Aufnahme gespielt</translation>
+        </message>
+        <message>
+            <source>Played once more</source>
+            <translation>Noch einmal gespielt</translation>
+        </message>
+        <message>
+            <source>Played with a mute: its loudness is not comparable with takes without one.</source>
+            <translation>Mit Dämpfer gespielt: Die Lautheit ist nicht mit Aufnahmen ohne Dämpfer vergleichbar.</translation>
         </message>
         <message>
             <source>Please note</source>
             <translation>Zu beachten</translation>
         </message>
         <message>
+            <source>Plucked and quickly repeated notes show no vibrato.</source>
+            <translation>Gezupfte und rasch wiederholte Noten zeigen kein Vibrato.</translation>
+        </message>
+        <message>
             <source>Plug in a microphone or sound card; if one is plugged in, check that the sound server runs and that libasound2-plugins is installed, then scan again.</source>
             <translation>Ein Mikrofon oder eine Soundkarte anschließen; ist etwas angeschlossen, prüfen, dass der Tonserver läuft und libasound2-plugins installiert ist, dann neu suchen.</translation>
         </message>
         <message>
+            <source>Plug in a microphone, allow it under Settings, Privacy, Microphone, then scan again.</source>
+            <translation>Ein Mikrofon anschließen, es unter Einstellungen, Datenschutz, Mikrofon erlauben, dann erneut suchen.</translation>
+        </message>
+        <message>
+            <source>Plug in a microphone, allow it under System Settings, Privacy and Security, Microphone, then scan again.</source>
+            <translation>Ein Mikrofon anschließen, es unter Systemeinstellungen, Datenschutz und Sicherheit, Mikrofon erlauben, dann erneut suchen.</translation>
+        </message>
+        <message>
+            <source>Plug in headphones or a sound card; if one is plugged in, check that the sound server runs and that libasound2-plugins is installed, then scan again.</source>
+            <translation>Kopfhörer oder eine Soundkarte anschließen; ist eine angeschlossen, prüfen, dass der Tonserver läuft und libasound2-plugins installiert ist, dann erneut suchen.</translation>
+        </message>
+        <message>
             <source>Plug in headphones or loudspeakers, then scan again.</source>
             <translation>Kopfhörer oder Lautsprecher anschließen, dann neu suchen.</translation>
+        </message>
+        <message>
+            <source>Plug in its drive, or choose another folder in the settings.</source>
+            <translation>Das Laufwerk anschließen oder in den Einstellungen einen anderen Ordner wählen.</translation>
         </message>
         <message>
             <source>Plug it in again and choose it.</source>
@@ -5275,6 +6859,10 @@
             <translation>Anschließen und neu suchen oder ein anderes Gerät wählen.</translation>
         </message>
         <message>
+            <source>Plug the disk in again and look there for the part already written.</source>
+            <translation>Die Platte wieder anschließen und dort nach dem schon geschriebenen Teil sehen.</translation>
+        </message>
+        <message>
             <source>Plus: it gets faster; minus: slower.</source>
             <translation>Plus: es wird schneller; minus: langsamer.</translation>
         </message>
@@ -5283,20 +6871,156 @@
             <translation>Plus: Die Aufnahme steigt vom Anfang zum Ende; minus: sie sinkt.</translation>
         </message>
         <message>
+            <source>Promised</source>
+            <translation>Vorgenommen</translation>
+        </message>
+        <message>
+            <source>Put one beside it first.</source>
+            <translation>Zuerst welche daneben legen.</translation>
+        </message>
+        <message>
+            <source>Put the score beside the passage again.</source>
+            <translation>Die Noten wieder zur Stelle legen.</translation>
+        </message>
+        <message>
+            <source>Put the score there again.</source>
+            <translation>Die Noten wieder dorthin legen.</translation>
+        </message>
+        <message>
+            <source>Pythagorean</source>
+            <translation>pythagoreisch</translation>
+        </message>
+        <message>
+            <source>Pythagorean {value}</source>
+            <translation>pythagoreisch {value}</translation>
+        </message>
+        <message>
+            <source>Read it as a sound file.</source>
+            <translation>Als Tondatei lesen.</translation>
+        </message>
+        <message>
+            <source>Record another one.</source>
+            <translation>Eine weitere aufnehmen.</translation>
+        </message>
+        <message>
+            <source>Record another passage, such as '{others}'</source>
+            <translation>Eine andere Stelle aufnehmen, etwa „{others}“</translation>
+        </message>
+        <message>
+            <source>Record first, then mark.</source>
+            <translation>Zuerst aufnehmen, dann markieren.</translation>
+        </message>
+        <message>
+            <source>Record one take of it alone, or put its score beside it.</source>
+            <translation>Eine Aufnahme nur davon machen oder die Noten dazu legen.</translation>
+        </message>
+        <message>
+            <source>Record the passage first.</source>
+            <translation>Zuerst die Stelle aufnehmen.</translation>
+        </message>
+        <message>
+            <source>Recorder</source>
+            <translation>Blockflöte</translation>
+        </message>
+        <message>
             <source>Recording and playing need the PortAudio library, which was not found.</source>
             <translation>Aufnehmen und Abspielen brauchen die PortAudio-Bibliothek; sie wurde nicht gefunden.</translation>
+        </message>
+        <message>
+            <source>Reinstall the program's sounddevice package, which brings PortAudio along.</source>
+            <translation>Das Paket sounddevice des Programms neu installieren; es bringt PortAudio mit.</translation>
+        </message>
+        <message>
+            <source>Rest days allowed are a number from 0 on.</source>
+            <translation>Erlaubte Ruhetage sind eine Zahl ab 0.</translation>
+        </message>
+        <message>
+            <source>Rest on every day of the week leaves nothing to promise.</source>
+            <translation>Ruhe an jedem Wochentag lässt nichts zu versprechen übrig.</translation>
+        </message>
+        <message>
+            <source>Rest the hand before the next ten; stop when anything hurts.</source>
+            <translation>Vor den nächsten zehn die Hand ausruhen; aufhören, wenn etwas schmerzt.</translation>
+        </message>
+        <message>
+            <source>Rhythm as written</source>
+            <translation>Rhythmus wie notiert</translation>
+        </message>
+        <message>
+            <source>Run 'passagework repair --backups' to see which there are.</source>
+            <translation>„passagework repair --backups“ zeigt, welche es gibt.</translation>
+        </message>
+        <message>
+            <source>Run 'passagework repair', or leave its day out.</source>
+            <translation>„passagework repair“ ausführen oder diesen Tag weglassen.</translation>
+        </message>
+        <message>
+            <source>Run 'passagework repair': it rebuilds the database from the notes beside the recordings.</source>
+            <translation>„passagework repair“ ausführen: Es baut die Datenbank aus den Notizen neben den Aufnahmen neu auf.</translation>
+        </message>
+        <message>
+            <source>Run 'passagework repair': it sets the damaged file aside and rebuilds the journal from its backup and the notes beside the recordings.</source>
+            <translation>„passagework repair“ ausführen: Es legt die beschädigte Datei beiseite und baut das Journal aus seiner Sicherung und den Notizen neben den Aufnahmen neu auf.</translation>
         </message>
         <message>
             <source>Running notes</source>
             <translation>Laufende Noten</translation>
         </message>
         <message>
+            <source>Rushes</source>
+            <translation>Eilt</translation>
+        </message>
+        <message>
+            <source>Samples at full scale; more than a few are heard as distortion.</source>
+            <translation>Werte an der Vollaussteuerung; mehr als ein paar sind als Verzerrung zu hören.</translation>
+        </message>
+        <message>
+            <source>Sat</source>
+            <translation>Sa</translation>
+        </message>
+        <message>
             <source>Sat {rest}</source>
             <translation>Sa {rest}</translation>
         </message>
         <message>
+            <source>Saturdays</source>
+            <translation>samstags</translation>
+        </message>
+        <message>
+            <source>Save or export the minutes as CSV, then choose that.</source>
+            <translation>Speichere oder exportiere die Minuten als CSV und wähle dann diese Datei.</translation>
+        </message>
+        <message>
+            <source>Saxophone</source>
+            <translation>Saxofon</translation>
+        </message>
+        <message>
+            <source>Say how many minutes there are.</source>
+            <translation>Sagen, wie viele Minuten es sind.</translation>
+        </message>
+        <message>
+            <source>Say on which day, then file it.</source>
+            <translation>Sagen, an welchem Tag, dann ablegen.</translation>
+        </message>
+        <message>
+            <source>Say until when you played, then go on.</source>
+            <translation>Sagen, bis wann gespielt wurde, dann weitermachen.</translation>
+        </message>
+        <message>
+            <source>Say what the device did.</source>
+            <translation>Sagen, was das Gerät tat.</translation>
+        </message>
+        <message>
+            <source>Scales</source>
+            <translation>Tonleitern</translation>
+        </message>
+        <message>
             <source>Sep</source>
             <translation>Sept</translation>
+        </message>
+        <message>
+            <source>Several notes sound at once through most of the take, as on a piano, so there is no single line to measure.</source>
+            <translation>Durch den größten Teil der Aufnahme klingen mehrere Töne zugleich, wie beim Klavier, darum gibt es keine einzelne Linie zu messen.</translation>
         </message>
         <message>
             <source>Share of the measured notes.</source>
@@ -5311,6 +7035,42 @@
             <translation>Anteil der klingenden Zeit, der in diese Zahlen einging.</translation>
         </message>
         <message>
+            <source>Short, fairly loud sweeps are played: take headphones off your ears first.</source>
+            <translation>Kurze, recht laute Gleittöne werden gespielt: Kopfhörer vorher von den Ohren nehmen.</translation>
+        </message>
+        <message>
+            <source>Shorten or leave out another line first, or give the plan more minutes.</source>
+            <translation>Zuerst eine andere Zeile kürzen oder weglassen, oder dem Plan mehr Minuten geben.</translation>
+        </message>
+        <message>
+            <source>Shown, and in no average.</source>
+            <translation>Gezeigt, und in keinem Mittel.</translation>
+        </message>
+        <message>
+            <source>Slower than the take's mean tempo by so much.</source>
+            <translation>Um so viel langsamer als das mittlere Tempo der Aufnahme.</translation>
+        </message>
+        <message>
+            <source>Something else may sound with this note.</source>
+            <translation>Mit dieser Note klingt vielleicht noch etwas anderes.</translation>
+        </message>
+        <message>
+            <source>Something else sounds in this take, and the player's own line cannot be told apart.</source>
+            <translation>In dieser Aufnahme klingt noch etwas anderes, und die eigene Linie ist davon nicht zu trennen.</translation>
+        </message>
+        <message>
+            <source>Something is not there{where}: {doing}.</source>
+            <translation>Etwas ist nicht da{where}: {doing}.</translation>
+        </message>
+        <message>
+            <source>Spread</source>
+            <translation>Streuung</translation>
+        </message>
+        <message>
+            <source>Spread of the intervals inside runs of equally long notes; less is more even.</source>
+            <translation>Streuung der Abstände in Läufen gleich langer Noten; weniger ist gleichmäßiger.</translation>
+        </message>
+        <message>
             <source>Spread {value}</source>
             <translation>Streuung {value}</translation>
         </message>
@@ -5319,28 +7079,184 @@
             <translation>Standardabweichung der Noten um ihr eigenes Mittel.</translation>
         </message>
         <message>
+            <source>Start a recording first.</source>
+            <translation>Zuerst eine Aufnahme beginnen.</translation>
+        </message>
+        <message>
             <source>Start it first.</source>
             <translation>Zuerst starten.</translation>
+        </message>
+        <message>
+            <source>Start one.</source>
+            <translation>Eine beginnen.</translation>
+        </message>
+        <message>
+            <source>Steadiness is not judged: the tempo of this passage is meant to move.</source>
+            <translation>Gleichmäßigkeit wird nicht beurteilt: Das Tempo dieser Stelle soll sich bewegen.</translation>
         </message>
         <message>
             <source>Stop it first.</source>
             <translation>Zuerst beenden.</translation>
         </message>
         <message>
+            <source>Stop recording and leave the level meter first.</source>
+            <translation>Zuerst die Aufnahme beenden und die Pegelanzeige verlassen.</translation>
+        </message>
+        <message>
             <source>Stop the recording or the level first.</source>
             <translation>Zuerst die Aufnahme oder die Pegelprüfung beenden.</translation>
+        </message>
+        <message>
+            <source>String</source>
+            <translation>Saite</translation>
+        </message>
+        <message>
+            <source>Sun</source>
+            <translation>So</translation>
         </message>
         <message>
             <source>Sun {rest}</source>
             <translation>So {rest}</translation>
         </message>
         <message>
+            <source>Sundays</source>
+            <translation>sonntags</translation>
+        </message>
+        <message>
+            <source>Swap the two dates.</source>
+            <translation>Die beiden Daten tauschen.</translation>
+        </message>
+        <message>
+            <source>Swap the two days.</source>
+            <translation>Die beiden Tage tauschen.</translation>
+        </message>
+        <message>
+            <source>Take a MusicXML file (.musicxml, .mxl, .xml) or a MIDI file (.mid).</source>
+            <translation>Eine MusicXML-Datei (.musicxml, .mxl, .xml) oder MIDI-Datei (.mid) nehmen.</translation>
+        </message>
+        <message>
+            <source>Take another file or another part.</source>
+            <translation>Eine andere Datei oder eine andere Stimme nehmen.</translation>
+        </message>
+        <message>
+            <source>Take one away before adding one.</source>
+            <translation>Erst einen wegnehmen, dann einen hinzufügen.</translation>
+        </message>
+        <message>
+            <source>Take the part alone.</source>
+            <translation>Nur die Stimme nehmen.</translation>
+        </message>
+        <message>
+            <source>Take {name} was chosen as the best of several ({attempts} attempts).</source>
+            <translation>Aufnahme {name} wurde als beste von mehreren gewählt ({attempts} Versuche).</translation>
+        </message>
+        <message>
+            <source>Take {name} was made without retakes</source>
+            <translation>Aufnahme {name} wurde ohne Wiederholung gemacht</translation>
+        </message>
+        <message>
             <source>Take {name} was made without retakes.</source>
             <translation>Aufnahme {name} entstand ohne zweiten Versuch.</translation>
         </message>
         <message>
+            <source>Taken for the open string; if it was stopped: {readings} cents.</source>
+            <translation>Als leere Saite genommen; wenn sie gegriffen war: {readings} Cent.</translation>
+        </message>
+        <message>
+            <source>Takes</source>
+            <translation>Aufnahmen</translation>
+        </message>
+        <message>
+            <source>Tempo</source>
+            <translation>Tempo</translation>
+        </message>
+        <message>
+            <source>Tendency</source>
+            <translation>Tendenz</translation>
+        </message>
+        <message>
             <source>Tendency {value}</source>
             <translation>Tendenz {value}</translation>
+        </message>
+        <message>
+            <source>That assignment is not there.</source>
+            <translation>Diese Aufgabe ist nicht da.</translation>
+        </message>
+        <message>
+            <source>That column is not in the file.</source>
+            <translation>Diese Spalte ist nicht in der Datei.</translation>
+        </message>
+        <message>
+            <source>That does not fit into the time since the clock was started.</source>
+            <translation>Das passt nicht in die Zeit seit dem Start der Uhr.</translation>
+        </message>
+        <message>
+            <source>That has changed meanwhile.</source>
+            <translation>Das hat sich inzwischen geändert.</translation>
+        </message>
+        <message>
+            <source>That is the same take twice.</source>
+            <translation>Das ist zweimal dieselbe Aufnahme.</translation>
+        </message>
+        <message>
+            <source>That item is not there.</source>
+            <translation>Dieser Punkt ist nicht da.</translation>
+        </message>
+        <message>
+            <source>That line is not in today's plan.</source>
+            <translation>Diese Zeile steht nicht im heutigen Plan.</translation>
+        </message>
+        <message>
+            <source>That marker belongs to another passage or to a later take.</source>
+            <translation>Diese Anmerkung gehört zu einer anderen Stelle oder einer späteren Aufnahme.</translation>
+        </message>
+        <message>
+            <source>That marker is not there any more.</source>
+            <translation>Diese Anmerkung ist nicht mehr da.</translation>
+        </message>
+        <message>
+            <source>That passage is not there.</source>
+            <translation>Diese Stelle ist nicht da.</translation>
+        </message>
+        <message>
+            <source>That promise has no number for this day.</source>
+            <translation>Dieser Vorsatz hat keine Nummer für diesen Tag.</translation>
+        </message>
+        <message>
+            <source>That promise is not there.</source>
+            <translation>Dieser Vorsatz ist nicht da.</translation>
+        </message>
+        <message>
+            <source>That question is not there.</source>
+            <translation>Diese Frage ist nicht da.</translation>
+        </message>
+        <message>
+            <source>That question was answered already.</source>
+            <translation>Diese Frage wurde schon beantwortet.</translation>
+        </message>
+        <message>
+            <source>That suggestion is not there.</source>
+            <translation>Dieser Vorschlag ist nicht da.</translation>
+        </message>
+        <message>
+            <source>That take is not a measured one of this passage.</source>
+            <translation>Das ist keine gemessene Aufnahme dieser Stelle.</translation>
+        </message>
+        <message>
+            <source>That take is not there.</source>
+            <translation>Diese Aufnahme ist nicht da.</translation>
+        </message>
+        <message>
+            <source>That take was not recorded with this program.</source>
+            <translation>Diese Aufnahme wurde nicht mit diesem Programm gemacht.</translation>
+        </message>
+        <message>
+            <source>That would be {minutes_planned} minutes, and there are {minutes_available}.</source>
+            <translation>Das wären {minutes_planned} Minuten, und es sind {minutes_available} da.</translation>
+        </message>
+        <message>
+            <source>The A was estimated from this take, so it hides a take that is sharp or flat throughout.</source>
+            <translation>Das A wurde aus dieser Aufnahme geschätzt und verdeckt darum, ob sie durchgehend zu hoch oder zu tief ist.</translation>
         </message>
         <message>
             <source>The A was estimated from this take, so it shows no general offset.</source>
@@ -5351,12 +7267,92 @@
             <translation>Das A4, an dem die Noten gemessen wurden.</translation>
         </message>
         <message>
+            <source>The FLAC copy of {pcm_path} differs from the take and was discarded.</source>
+            <translation>Die FLAC-Kopie von {pcm_path} weicht von der Aufnahme ab und wurde verworfen.</translation>
+        </message>
+        <message>
+            <source>The WAV file is kept as it is.</source>
+            <translation>Die WAV-Datei bleibt, wie sie ist.</translation>
+        </message>
+        <message>
+            <source>The WAV file is kept; check the disk and try again.</source>
+            <translation>Die WAV-Datei bleibt; die Platte prüfen und erneut versuchen.</translation>
+        </message>
+        <message>
+            <source>The WAV file is kept; make room on the disk and try again.</source>
+            <translation>Die WAV-Datei bleibt; Platz auf der Platte schaffen und erneut versuchen.</translation>
+        </message>
+        <message>
+            <source>The accents do not fit the bar.</source>
+            <translation>Die Betonungen passen nicht in den Takt.</translation>
+        </message>
+        <message>
+            <source>The assignment says nothing.</source>
+            <translation>Die Aufgabe sagt nichts.</translation>
+        </message>
+        <message>
+            <source>The assignment would be due on {due_on}, before it was set.</source>
+            <translation>Die Aufgabe wäre am {due_on} fällig, bevor sie gestellt wurde.</translation>
+        </message>
+        <message>
+            <source>The beats of this run cannot be told.</source>
+            <translation>Die Schläge dieses Durchlaufs sind nicht zu bestimmen.</translation>
+        </message>
+        <message>
+            <source>The break would end before it begins.</source>
+            <translation>Die Pause würde enden, bevor sie beginnt.</translation>
+        </message>
+        <message>
+            <source>The bundle brought {takes_new} and {markers_new}; {takes_known} were here already.</source>
+            <translation>Das Paket brachte {takes_new} und {markers_new}; {takes_known} waren schon da.</translation>
+        </message>
+        <message>
+            <source>The bundle needs {total} MB, and the disk has less.</source>
+            <translation>Das Paket braucht {total} MB, und die Platte hat weniger.</translation>
+        </message>
+        <message>
+            <source>The clip says when but not in which time zone: here it was {recorded_at}, near the turn of the day. Was it {days} or {days2}?</source>
+            <translation>Der Clip sagt, wann, aber nicht, in welcher Zeitzone: Hier war es {recorded_at}, nahe am Tageswechsel. War es der {days} oder der {days2}?</translation>
+        </message>
+        <message>
+            <source>The clip would be shorter than half a second.</source>
+            <translation>Der Clip wäre kürzer als eine halbe Sekunde.</translation>
+        </message>
+        <message>
+            <source>The clip would be {end_s} s long, and {longest_s} s is the most.</source>
+            <translation>Der Clip wäre {end_s} s lang, und {longest_s} s sind das Höchste.</translation>
+        </message>
+        <message>
+            <source>The clip would begin outside the take.</source>
+            <translation>Der Clip würde außerhalb der Aufnahme beginnen.</translation>
+        </message>
+        <message>
+            <source>The clock has been running since {since} on {since2}, and {why}: how long did you play?</source>
+            <translation>Die Uhr läuft seit {since} am {since2}, und {why}: Wie lange wurde gespielt?</translation>
+        </message>
+        <message>
             <source>The clock is not running.</source>
             <translation>Die Uhr läuft nicht.</translation>
         </message>
         <message>
+            <source>The clock was not forgotten.</source>
+            <translation>Die Uhr wurde nicht vergessen.</translation>
+        </message>
+        <message>
             <source>The computer or the program was put to sleep; the take up to then is kept.</source>
             <translation>Rechner oder Programm wurden schlafen gelegt; die Aufnahme bis dahin bleibt erhalten.</translation>
+        </message>
+        <message>
+            <source>The copy of {source} differs from the original and was discarded.</source>
+            <translation>Die Kopie von {source} weicht vom Original ab und wurde verworfen.</translation>
+        </message>
+        <message>
+            <source>The day turns at a full hour from 0 to 11.</source>
+            <translation>Der Tag wechselt zu einer vollen Stunde von 0 bis 11.</translation>
+        </message>
+        <message>
+            <source>The delay from output to input does not hold still.</source>
+            <translation>Die Verzögerung vom Ausgang zum Eingang bleibt nicht gleich.</translation>
         </message>
         <message>
             <source>The device '{key}' is not there any more.</source>
@@ -5371,28 +7367,280 @@
             <translation>Die Platte ist voll; die Aufnahme bis dahin bleibt erhalten.</translation>
         </message>
         <message>
+            <source>The disk reported '{reason}'{where}: {doing}.</source>
+            <translation>Die Platte meldete „{reason}“{where}: {doing}.</translation>
+        </message>
+        <message>
+            <source>The disk that holds the journal in {folder} is full, so nothing was changed.</source>
+            <translation>Die Platte mit dem Journal in {folder} ist voll, darum wurde nichts geändert.</translation>
+        </message>
+        <message>
+            <source>The disk that holds the journal in {folder} reported an error ({error}).</source>
+            <translation>Die Platte mit dem Journal in {folder} meldete einen Fehler ({error}).</translation>
+        </message>
+        <message>
+            <source>The file has a header and no rows.</source>
+            <translation>Die Datei hat eine Kopfzeile und keine Zeilen.</translation>
+        </message>
+        <message>
+            <source>The file is no table that can be read ({problem}).</source>
+            <translation>Die Datei ist keine lesbare Tabelle ({problem}).</translation>
+        </message>
+        <message>
+            <source>The file is no table with a column of days and one of minutes.</source>
+            <translation>Die Datei ist keine Tabelle mit einer Spalte für Tage und einer für Minuten.</translation>
+        </message>
+        <message>
+            <source>The file system that holds the journal in {journal} knows no locks.</source>
+            <translation>Das Dateisystem, auf dem das Journal in {journal} liegt, kennt keine Sperren.</translation>
+        </message>
+        <message>
+            <source>The first day lies after the last.</source>
+            <translation>Der erste Tag liegt nach dem letzten.</translation>
+        </message>
+        <message>
+            <source>The folder of the take went away, and the take with it.</source>
+            <translation>Der Ordner der Aufnahme ist verschwunden, und die Aufnahme mit ihm.</translation>
+        </message>
+        <message>
             <source>The folder of the take went away; the take up to then is kept.</source>
             <translation>Der Ordner der Aufnahme verschwand; die Aufnahme bis dahin bleibt erhalten.</translation>
         </message>
         <message>
-            <source>The input '{name}' has no channel {number} any more; its first channel is recorded.</source>
-            <translation>Der Eingang '{name}' hat den Kanal {number} nicht mehr; aufgenommen wird sein erster Kanal.</translation>
+            <source>The folder of the take went away; the take up to then is now {path}.</source>
+            <translation>Der Ordner der Aufnahme ist verschwunden; die Aufnahme bis dahin liegt jetzt in {path}.</translation>
+        </message>
+        <message>
+            <source>The input '{device}'</source>
+            <translation>Der Eingang „{device}“</translation>
+        </message>
+        <message>
+            <source>The input '{device}' has no channel {first_channel}.</source>
+            <translation>Der Eingang „{device}“ hat keinen Kanal {first_channel}.</translation>
+        </message>
+        <message>
+            <source>The input '{name}' has no channel {channel} any more; its first channel is recorded.</source>
+            <translation>Der Eingang „{name}“ hat keinen Kanal {channel} mehr; sein erster Kanal wird aufgenommen.</translation>
+        </message>
+        <message>
+            <source>The input was silent to the last bit for a while, as if muted.</source>
+            <translation>Der Eingang war eine Weile bis aufs letzte Bit still, als wäre er stumm geschaltet.</translation>
+        </message>
+        <message>
+            <source>The input's level was probably set automatically: its noise rises in the pauses.</source>
+            <translation>Der Eingang stellte seinen Pegel wahrscheinlich selbst: Sein Rauschen steigt in den Pausen.</translation>
+        </message>
+        <message>
+            <source>The journal in {folder} cannot be read.</source>
+            <translation>Das Journal in {folder} lässt sich nicht lesen.</translation>
+        </message>
+        <message>
+            <source>The journal in {folder} cannot be written to.</source>
+            <translation>In das Journal in {folder} lässt sich nicht schreiben.</translation>
+        </message>
+        <message>
+            <source>The journal in {folder} is already open in another copy of the program.</source>
+            <translation>Das Journal in {folder} ist schon in einem zweiten Programmfenster geöffnet.</translation>
+        </message>
+        <message>
+            <source>The journal in {journal} has recordings but its database is missing.</source>
+            <translation>Das Journal in {journal} hat Aufnahmen, aber seine Datenbank fehlt.</translation>
+        </message>
+        <message>
+            <source>The journal's database {database} is damaged; the recordings are untouched.</source>
+            <translation>Die Datenbank {database} des Journals ist beschädigt; die Aufnahmen sind unberührt.</translation>
+        </message>
+        <message>
+            <source>The journal's database {database} was made by a newer version of the program.</source>
+            <translation>Die Datenbank {database} des Journals wurde von einer neueren Version des Programms gemacht.</translation>
+        </message>
+        <message>
+            <source>The journal's own folder cannot be watched.</source>
+            <translation>Der Ordner des Journals selbst lässt sich nicht überwachen.</translation>
+        </message>
+        <message>
+            <source>The last 7 days hold {minutes}, against {mean_before} a week in the four weeks before. A sudden rise strains the body: take breaks, go up slowly, and stop where it hurts. If it goes on hurting, see a doctor or therapist who knows musicians.</source>
+            <translation>Die letzten 7 Tage enthalten {minutes}, gegen {mean_before} in der Woche in den vier Wochen davor. Ein plötzlicher Anstieg belastet den Körper: Pausen machen, langsam steigern, und aufhören, wo es schmerzt. Wenn es weiter schmerzt, zu einer Ärztin, einem Arzt oder einer Therapiepraxis gehen, die sich mit Musizierenden auskennt.</translation>
+        </message>
+        <message>
+            <source>The last day lies before the first.</source>
+            <translation>Der letzte Tag liegt vor dem ersten.</translation>
+        </message>
+        <message>
+            <source>The loudness of one of the takes is not measurable.</source>
+            <translation>Die Lautheit einer der Aufnahmen ist nicht messbar.</translation>
+        </message>
+        <message>
+            <source>The marker would end at {end_s} s, before it begins at {start_s} s.</source>
+            <translation>Die Anmerkung würde bei {end_s} s enden, bevor sie bei {start_s} s beginnt.</translation>
+        </message>
+        <message>
+            <source>The next day kept begins a new run</source>
+            <translation>Der nächste gehaltene Tag beginnt eine neue Folge</translation>
+        </message>
+        <message>
+            <source>The next step is {next_bpm} BPM</source>
+            <translation>Der nächste Schritt ist {next_bpm} BPM</translation>
+        </message>
+        <message>
+            <source>The next step is {value} BPM, the target {rest}.</source>
+            <translation>Der nächste Schritt ist {value} BPM, das Ziel {rest}.</translation>
+        </message>
+        <message>
+            <source>The note before or after sounds together with it.</source>
+            <translation>Die Note davor oder danach klingt mit ihr zusammen.</translation>
+        </message>
+        <message>
+            <source>The note has no steady part long enough to measure.</source>
+            <translation>Die Note hat keinen ruhigen Teil, der zum Messen lang genug ist.</translation>
+        </message>
+        <message>
+            <source>The note holds too few turns of its vibrato.</source>
+            <translation>Die Note enthält zu wenige Schwingungen ihres Vibratos.</translation>
+        </message>
+        <message>
+            <source>The note is too short to tell vibrato.</source>
+            <translation>Die Note ist zu kurz, um Vibrato zu erkennen.</translation>
+        </message>
+        <message>
+            <source>The note lies so far between two notes that its target is unclear.</source>
+            <translation>Die Note liegt so weit zwischen zwei Tönen, dass ihr Zielton unklar ist.</translation>
+        </message>
+        <message>
+            <source>The notes do not follow a beat near {pulse_bpm} BPM.</source>
+            <translation>Die Noten folgen keinem Schlag nahe {pulse_bpm} BPM.</translation>
+        </message>
+        <message>
+            <source>The notes do not follow the reference beats.</source>
+            <translation>Die Noten folgen den Vergleichsschlägen nicht.</translation>
+        </message>
+        <message>
+            <source>The other take is not read yet.</source>
+            <translation>Die andere Aufnahme ist noch nicht gelesen.</translation>
+        </message>
+        <message>
+            <source>The output '{device}' would not open ({error}).</source>
+            <translation>Der Ausgang „{device}“ ließ sich nicht öffnen ({error}).</translation>
         </message>
         <message>
             <source>The output '{name}' would not open ({error}).</source>
             <translation>Der Ausgang „{name}“ ließ sich nicht öffnen ({error}).</translation>
         </message>
         <message>
+            <source>The part from {part} of {path}, which is kept whole as {relative}.</source>
+            <translation>Der Teil ab {part} von {path}; die ganze Datei bleibt als {relative} erhalten.</translation>
+        </message>
+        <message>
+            <source>The passage lasts under {least_s} seconds, too short to be found again.</source>
+            <translation>Die Stelle dauert unter {least_s} Sekunden, zu kurz, um wiedergefunden zu werden.</translation>
+        </message>
+        <message>
+            <source>The passage was not found in this recording.</source>
+            <translation>Die Stelle wurde in dieser Tonaufnahme nicht gefunden.</translation>
+        </message>
+        <message>
+            <source>The picture of {path} {what}.</source>
+            <translation>Das Bild von {path} {what}.</translation>
+        </message>
+        <message>
+            <source>The picture stopped.</source>
+            <translation>Das Bild blieb stehen.</translation>
+        </message>
+        <message>
+            <source>The pitch of the note does not settle.</source>
+            <translation>Die Tonhöhe der Note kommt nicht zur Ruhe.</translation>
+        </message>
+        <message>
+            <source>The pitch only follows a wobble of the level, as a wolf note or a beat does.</source>
+            <translation>Die Tonhöhe folgt nur einem Schwanken des Pegels, wie bei einem Wolfston oder einer Schwebung.</translation>
+        </message>
+        <message>
+            <source>The practice day cannot turn at {day_turn_hour}:00.</source>
+            <translation>Der Übungstag kann nicht um {day_turn_hour}:00 wechseln.</translation>
+        </message>
+        <message>
             <source>The program ended while recording; the take up to then is kept.</source>
             <translation>Das Programm endete während der Aufnahme; was bis dahin klang, bleibt erhalten.</translation>
+        </message>
+        <message>
+            <source>The promise would end on {end}, before its rule begins on {since}.</source>
+            <translation>Der Vorsatz würde am {end} enden, bevor seine Regel am {since} beginnt.</translation>
+        </message>
+        <message>
+            <source>The quiet moments lie {step_db} dB {way}: the input was probably set differently.</source>
+            <translation>Die leisen Augenblicke liegen {step_db} dB {way}: Der Eingang war wahrscheinlich anders eingestellt.</translation>
+        </message>
+        <message>
+            <source>The recording contains samples that are not numbers.</source>
+            <translation>Die Tonaufnahme enthält Werte, die keine Zahlen sind.</translation>
         </message>
         <message>
             <source>The recording is overdriven.</source>
             <translation>Die Aufnahme ist übersteuert.</translation>
         </message>
         <message>
+            <source>The recording {file} is missing.</source>
+            <translation>Die Tonaufnahme {file} fehlt.</translation>
+        </message>
+        <message>
+            <source>The remark is empty.</source>
+            <translation>Die Bemerkung ist leer.</translation>
+        </message>
+        <message>
+            <source>The reply brought nothing new.</source>
+            <translation>Die Antwort brachte nichts Neues.</translation>
+        </message>
+        <message>
+            <source>The reply brought {parts}.</source>
+            <translation>Die Antwort brachte {parts}.</translation>
+        </message>
+        <message>
+            <source>The sample rate is too low for this instrument.</source>
+            <translation>Die Abtastrate ist für dieses Instrument zu niedrig.</translation>
+        </message>
+        <message>
+            <source>The sample rate is under 8 kHz.</source>
+            <translation>Die Abtastrate liegt unter 8 kHz.</translation>
+        </message>
+        <message>
+            <source>The sample rate is under {lowest_rate_hz} kHz.</source>
+            <translation>Die Abtastrate liegt unter {lowest_rate_hz} kHz.</translation>
+        </message>
+        <message>
+            <source>The score has no bars {spans}.</source>
+            <translation>Die Noten haben keine Takte {spans}.</translation>
+        </message>
+        <message>
+            <source>The score has no notes here.</source>
+            <translation>Hier haben die Noten keine Töne.</translation>
+        </message>
+        <message>
+            <source>The score has no notes.</source>
+            <translation>Die Noten enthalten keine Töne.</translation>
+        </message>
+        <message>
+            <source>The score has no part number {part}.</source>
+            <translation>Die Noten haben keine Stimme Nummer {part}.</translation>
+        </message>
+        <message>
+            <source>The score {value} is not in the journal any more.</source>
+            <translation>Die Noten {value} sind nicht mehr im Journal.</translation>
+        </message>
+        <message>
             <source>The signed mean: plus is sharp, minus is flat.</source>
             <translation>Das Mittel mit Vorzeichen: plus ist zu hoch, minus zu tief.</translation>
+        </message>
+        <message>
+            <source>The silence that ends a take lasts 1 to 120 seconds.</source>
+            <translation>Die Stille, die eine Aufnahme beendet, dauert 1 bis 120 Sekunden.</translation>
+        </message>
+        <message>
+            <source>The sound devices do not run.</source>
+            <translation>Die Tongeräte laufen nicht.</translation>
+        </message>
+        <message>
+            <source>The sound input</source>
+            <translation>Der Toneingang</translation>
         </message>
         <message>
             <source>The sound input has gone.</source>
@@ -5403,8 +7651,16 @@
             <translation>Der Toneingang ist in Gebrauch.</translation>
         </message>
         <message>
+            <source>The sound input went away; the minutes up to then are kept in mind.</source>
+            <translation>Der Toneingang ist verschwunden; die Minuten bis dahin sind gemerkt.</translation>
+        </message>
+        <message>
             <source>The sound input went away; the take up to then is kept.</source>
             <translation>Der Toneingang verschwand; die Aufnahme bis dahin bleibt erhalten.</translation>
+        </message>
+        <message>
+            <source>The sound output does not run.</source>
+            <translation>Der Tonausgang läuft nicht.</translation>
         </message>
         <message>
             <source>The sound output has gone.</source>
@@ -5415,56 +7671,444 @@
             <translation>Das Tonsystem startete nicht.</translation>
         </message>
         <message>
+            <source>The take cannot be written to {parent} ({strerror}).</source>
+            <translation>Die Aufnahme lässt sich nicht nach {parent} schreiben ({strerror}).</translation>
+        </message>
+        <message>
+            <source>The take does not follow the score of its passage.</source>
+            <translation>Die Aufnahme folgt den Noten ihrer Stelle nicht.</translation>
+        </message>
+        <message>
+            <source>The take does not seem to be what is written.</source>
+            <translation>Die Aufnahme scheint nicht das Notierte zu sein.</translation>
+        </message>
+        <message>
+            <source>The take had {source_words}; it was rounded to 24 bit.</source>
+            <translation>Die Aufnahme hatte {source_words}; sie wurde auf 24 Bit gerundet.</translation>
+        </message>
+        <message>
+            <source>The take holds samples that are not numbers.</source>
+            <translation>Die Aufnahme enthält Werte, die keine Zahlen sind.</translation>
+        </message>
+        <message>
+            <source>The take is empty.</source>
+            <translation>Die Aufnahme ist leer.</translation>
+        </message>
+        <message>
+            <source>The take is no longer there.</source>
+            <translation>Die Aufnahme ist nicht mehr da.</translation>
+        </message>
+        <message>
+            <source>The take is shorter than {momentary_s} seconds.</source>
+            <translation>Die Aufnahme ist kürzer als {momentary_s} Sekunden.</translation>
+        </message>
+        <message>
+            <source>The take is silent.</source>
+            <translation>Die Aufnahme ist still.</translation>
+        </message>
+        <message>
             <source>The take is too short for it.</source>
             <translation>Die Aufnahme ist dafür zu kurz.</translation>
+        </message>
+        <message>
+            <source>The take is too short to hold a pitch.</source>
+            <translation>Die Aufnahme ist zu kurz für eine Tonhöhe.</translation>
+        </message>
+        <message>
+            <source>The target is reached.</source>
+            <translation>Das Ziel ist erreicht.</translation>
+        </message>
+        <message>
+            <source>The tempo of one of the takes is not measurable.</source>
+            <translation>Das Tempo einer der Aufnahmen ist nicht messbar.</translation>
+        </message>
+        <message>
+            <source>The test sound was not heard by the input.</source>
+            <translation>Der Eingang hat den Prüfton nicht gehört.</translation>
+        </message>
+        <message>
+            <source>The two takes do not seem to be the same passage.</source>
+            <translation>Die beiden Aufnahmen scheinen nicht dieselbe Stelle zu sein.</translation>
+        </message>
+        <message>
+            <source>The two takes sound together for too short a time to have a shape.</source>
+            <translation>Die beiden Aufnahmen klingen zu kurz gemeinsam, um einen Verlauf zu haben.</translation>
+        </message>
+        <message>
+            <source>The watched folder {folder} is not there.</source>
+            <translation>Der überwachte Ordner {folder} ist nicht da.</translation>
+        </message>
+        <message>
+            <source>There are {table}.</source>
+            <translation>Es gibt {table}.</translation>
+        </message>
+        <message>
+            <source>There are {titles}.</source>
+            <translation>Es gibt {titles}.</translation>
+        </message>
+        <message>
+            <source>There are: {known}.</source>
+            <translation>Es gibt: {known}.</translation>
+        </message>
+        <message>
+            <source>There is a break from {first_day} to {last_day} already.</source>
+            <translation>Es gibt schon eine Pause vom {first_day} bis zum {last_day}.</translation>
+        </message>
+        <message>
+            <source>There is a category '{kept}' already.</source>
+            <translation>Es gibt schon eine Kategorie „{kept}“.</translation>
+        </message>
+        <message>
+            <source>There is a passage '{other}' already.</source>
+            <translation>Es gibt schon eine Stelle „{other}“.</translation>
+        </message>
+        <message>
+            <source>There is no backup '{text}' in {backups}.</source>
+            <translation>Es gibt keine Sicherung „{text}“ in {backups}.</translation>
+        </message>
+        <message>
+            <source>There is no column '{name}'.</source>
+            <translation>Es gibt keine Spalte „{name}“.</translation>
+        </message>
+        <message>
+            <source>There is no folder {folder}.</source>
+            <translation>Es gibt keinen Ordner {folder}.</translation>
+        </message>
+        <message>
+            <source>There is no folder {path}.</source>
+            <translation>Es gibt keinen Ordner {path}.</translation>
+        </message>
+        <message>
+            <source>There is no journal in {journal}.</source>
+            <translation>In {journal} ist kein Journal.</translation>
+        </message>
+        <message>
+            <source>There is no note to show: the take is not measured, or nothing could be.</source>
+            <translation>Es gibt keine Note zu zeigen: Die Aufnahme ist nicht gemessen, oder nichts war messbar.</translation>
         </message>
         <message>
             <source>There is no passage '{text}'.</source>
             <translation>Es gibt keine Stelle „{text}“.</translation>
         </message>
         <message>
+            <source>There is no plan for today.</source>
+            <translation>Für heute gibt es keinen Plan.</translation>
+        </message>
+        <message>
+            <source>There is no promise '{text}'.</source>
+            <translation>Es gibt keinen Vorsatz „{text}“.</translation>
+        </message>
+        <message>
+            <source>There is no run of equally long, short notes.</source>
+            <translation>Es gibt keinen Lauf gleich langer, kurzer Noten.</translation>
+        </message>
+        <message>
+            <source>There is no take '{text}' in this journal.</source>
+            <translation>Es gibt keine Aufnahme „{text}“ in diesem Journal.</translation>
+        </message>
+        <message>
+            <source>There is no take in these days.</source>
+            <translation>In diesen Tagen gibt es keine Aufnahme.</translation>
+        </message>
+        <message>
+            <source>There is no {figure} in {mode}.</source>
+            <translation>{figure} gibt es nicht in {mode}.</translation>
+        </message>
+        <message>
+            <source>There is nothing called '{text}' to practise.</source>
+            <translation>Es gibt nichts zu üben, das „{text}“ heißt.</translation>
+        </message>
+        <message>
+            <source>There is nothing to keep in it.</source>
+            <translation>Darin ist nichts zu behalten.</translation>
+        </message>
+        <message>
+            <source>There is nothing to play.</source>
+            <translation>Es gibt nichts abzuspielen.</translation>
+        </message>
+        <message>
+            <source>There is room for {most_names} names of days.</source>
+            <translation>Es ist Platz für {most_names} Namen von Tagen.</translation>
+        </message>
+        <message>
             <source>There is still time to play today, if you like; a few minutes count too.</source>
             <translation>Heute ist noch Zeit zu spielen, wenn Lust da ist; auch ein paar Minuten zählen.</translation>
+        </message>
+        <message>
+            <source>There is {how} marker '{text}' in this passage.</source>
+            <translation>In dieser Stelle gibt es {how} Anmerkung „{text}“.</translation>
+        </message>
+        <message>
+            <source>There is {titles}.</source>
+            <translation>Es gibt {titles}.</translation>
+        </message>
+        <message>
+            <source>They spread by {spread} cents.</source>
+            <translation>Sie streuen um {spread} Cent.</translation>
+        </message>
+        <message>
+            <source>This bundle was made by a newer version of the program.</source>
+            <translation>Dieses Paket wurde von einer neueren Version des Programms gemacht.</translation>
+        </message>
+        <message>
+            <source>This clip's name ends in {suffixes}.</source>
+            <translation>Der Name dieses Clips endet auf {suffixes}.</translation>
+        </message>
+        <message>
+            <source>This file is no {kind} of Passagework, or it is damaged.</source>
+            <translation>Diese Datei ist kein {kind} von Passagework, oder sie ist beschädigt.</translation>
         </message>
         <message>
             <source>This is a bundle of somebody's days: nothing is recorded, imported or counted in it.</source>
             <translation>Das ist ein Paket mit Tagen von jemandem: Darin wird nichts aufgenommen, importiert oder gezählt.</translation>
         </message>
         <message>
+            <source>This is judged by ear.</source>
+            <translation>Das wird nach dem Gehör beurteilt.</translation>
+        </message>
+        <message>
+            <source>This is speech, not playing.</source>
+            <translation>Das ist Sprache, kein Spiel.</translation>
+        </message>
+        <message>
+            <source>This is the day's one take of its passage: it is kept whatever it is.</source>
+            <translation>Das ist die eine Aufnahme des Tages von dieser Stelle: Sie wird behalten, wie sie auch ist.</translation>
+        </message>
+        <message>
+            <source>This item is a passage.</source>
+            <translation>Dieser Punkt ist eine Stelle.</translation>
+        </message>
+        <message>
             <source>This journal is open for looking only.</source>
             <translation>Dieses Journal ist nur zum Ansehen geöffnet.</translation>
+        </message>
+        <message>
+            <source>This journal is your own: there is nobody to reply to.</source>
+            <translation>Dieses Journal ist das eigene: Eine Antwort geht an niemanden.</translation>
+        </message>
+        <message>
+            <source>This may be '{nearest}', but not surely enough to say so.</source>
+            <translation>Das könnte „{nearest}“ sein, aber nicht sicher genug, um es zu sagen.</translation>
+        </message>
+        <message>
+            <source>This passage has fewer than two takes to choose from.</source>
+            <translation>Diese Stelle hat weniger als zwei Aufnahmen zur Auswahl.</translation>
+        </message>
+        <message>
+            <source>This passage has had its one chance.</source>
+            <translation>Diese Stelle hatte ihre eine Chance.</translation>
+        </message>
+        <message>
+            <source>This passage has no score file.</source>
+            <translation>Diese Stelle hat keine Notendatei.</translation>
+        </message>
+        <message>
+            <source>This run breaks off.</source>
+            <translation>Dieser Durchlauf bricht ab.</translation>
+        </message>
+        <message>
+            <source>This sounds like '{chosen}' (confidence {share}).</source>
+            <translation>Das klingt wie „{chosen}“ (Sicherheit {share}).</translation>
+        </message>
+        <message>
+            <source>This sounds like none of the passages (confidence {share}).</source>
+            <translation>Das klingt wie keine der Stellen (Sicherheit {share}).</translation>
+        </message>
+        <message>
+            <source>This take belongs to no passage.</source>
+            <translation>Diese Aufnahme gehört zu keiner Stelle.</translation>
         </message>
         <message>
             <source>This take could not be measured.</source>
             <translation>Diese Aufnahme konnte nicht gemessen werden.</translation>
         </message>
         <message>
+            <source>This take has no passage.</source>
+            <translation>Diese Aufnahme hat keine Stelle.</translation>
+        </message>
+        <message>
             <source>This take has no such number.</source>
             <translation>Diese Aufnahme hat keine solche Zahl.</translation>
+        </message>
+        <message>
+            <source>This take is no longer there.</source>
+            <translation>Diese Aufnahme ist nicht mehr da.</translation>
         </message>
         <message>
             <source>This take is not measured yet.</source>
             <translation>Diese Aufnahme ist noch nicht gemessen.</translation>
         </message>
         <message>
+            <source>This take is not of the passage that is due.</source>
+            <translation>Diese Aufnahme ist nicht von der Stelle, die an der Reihe ist.</translation>
+        </message>
+        <message>
+            <source>This {kind} was made by a newer version of the program.</source>
+            <translation>Diese Datei ({kind}) wurde von einer neueren Version des Programms gemacht.</translation>
+        </message>
+        <message>
+            <source>Three notes a beat cannot be dotted.</source>
+            <translation>Drei Noten pro Schlag lassen sich nicht punktieren.</translation>
+        </message>
+        <message>
+            <source>Thu</source>
+            <translation>Do</translation>
+        </message>
+        <message>
             <source>Thu {rest}</source>
             <translation>Do {rest}</translation>
+        </message>
+        <message>
+            <source>Thursdays</source>
+            <translation>donnerstags</translation>
         </message>
         <message>
             <source>Time measured</source>
             <translation>Gemessene Zeit</translation>
         </message>
         <message>
+            <source>To delete it all the same, switch no-retake off for the passage.</source>
+            <translation>Um sie trotzdem zu löschen, die Regel „ohne Wiederholung“ für die Stelle ausschalten.</translation>
+        </message>
+        <message>
+            <source>To work on: {category} '{text}', weight {value}</source>
+            <translation>Zu bearbeiten: {category} „{text}“, Gewicht {value}</translation>
+        </message>
+        <message>
+            <source>To work on: {category} '{text}', weight {value}, and {n} more.</source>
+            <translation>Zu bearbeiten: {category} „{text}“, Gewicht {value}, und {n} weitere.</translation>
+        </message>
+        <message>
+            <source>To work on: {category}, weight {value}</source>
+            <translation>Zu bearbeiten: {category}, Gewicht {value}</translation>
+        </message>
+        <message>
+            <source>To work on: {category}, weight {value}, and {n} more.</source>
+            <translation>Zu bearbeiten: {category}, Gewicht {value}, und {n} weitere.</translation>
+        </message>
+        <message>
+            <source>To work on: {category}{text}, weight {weight}</source>
+            <translation>Zu bearbeiten: {category}{text}, Gewicht {weight}</translation>
+        </message>
+        <message>
+            <source>Today's one take is still to come: warm up, play it slowly, then record.</source>
+            <translation>Die eine Aufnahme von heute steht noch aus: einspielen, langsam durchgehen, dann aufnehmen.</translation>
+        </message>
+        <message>
             <source>Today's take of '{passage}' was made at {at} and stands as it is: this passage has one take a day.</source>
             <translation>Die heutige Aufnahme von „{passage}“ entstand um {at} und bleibt, wie sie ist: Diese Stelle hat eine Aufnahme am Tag.</translation>
+        </message>
+        <message>
+            <source>Too few measured weeks, or no minutes logged on it, to say anything.</source>
+            <translation>Zu wenige gemessene Wochen, oder keine Minuten dafür erfasst, um etwas zu sagen.</translation>
+        </message>
+        <message>
+            <source>Too few notes agree on a reference A; enter the A instead.</source>
+            <translation>Zu wenige Noten stimmen in einem A überein; das A stattdessen eingeben.</translation>
+        </message>
+        <message>
+            <source>Too few notes could be measured to sum them up.</source>
+            <translation>Zu wenige Noten waren messbar, um sie zusammenzufassen.</translation>
         </message>
         <message>
             <source>Too few notes were measured.</source>
             <translation>Zu wenige Noten wurden gemessen.</translation>
         </message>
         <message>
+            <source>Too few of its beats begin a note to tell how steady it is.</source>
+            <translation type="unfinished" />
+        </message>
+        <message>
+            <source>Too few takes: {days} practice days so far; a change needs {fewest_days} on each side.</source>
+            <translation>Zu wenige Aufnahmen: bisher {days} Übungstage; eine Veränderung braucht {fewest_days} auf jeder Seite.</translation>
+        </message>
+        <message>
+            <source>Too little is played in this stretch.</source>
+            <translation>In diesem Abschnitt wird zu wenig gespielt.</translation>
+        </message>
+        <message>
+            <source>Too loud</source>
+            <translation>Zu laut</translation>
+        </message>
+        <message>
+            <source>Too quiet</source>
+            <translation>Zu leise</translation>
+        </message>
+        <message>
+            <source>Too short or too soft to be levelled.</source>
+            <translation>Zu kurz oder zu leise, um angeglichen zu werden.</translation>
+        </message>
+        <message>
+            <source>Trombone</source>
+            <translation>Posaune</translation>
+        </message>
+        <message>
+            <source>Trumpet</source>
+            <translation>Trompete</translation>
+        </message>
+        <message>
+            <source>Try again.</source>
+            <translation>Erneut versuchen.</translation>
+        </message>
+        <message>
+            <source>Tue</source>
+            <translation>Di</translation>
+        </message>
+        <message>
             <source>Tue {rest}</source>
             <translation>Di {rest}</translation>
+        </message>
+        <message>
+            <source>Tuesdays</source>
+            <translation>dienstags</translation>
+        </message>
+        <message>
+            <source>Tuned to different As; each take is held against its own.</source>
+            <translation>Auf verschiedene A gestimmt; jede Aufnahme wird gegen ihr eigenes gehalten.</translation>
+        </message>
+        <message>
+            <source>Turn the volume up and put the microphone near the loudspeaker, or join output and input with a cable.</source>
+            <translation>Lauter stellen und das Mikrofon nahe an den Lautsprecher stellen, oder Ausgang und Eingang mit einem Kabel verbinden.</translation>
+        </message>
+        <message>
+            <source>Two kinds of day end at the same minutes.</source>
+            <translation>Zwei Tagarten enden bei denselben Minuten.</translation>
+        </message>
+        <message>
+            <source>Two kinds of day have the same name.</source>
+            <translation>Zwei Tagarten haben denselben Namen.</translation>
+        </message>
+        <message>
+            <source>Two notes sound together.</source>
+            <translation>Zwei Töne klingen zusammen.</translation>
+        </message>
+        <message>
+            <source>Type 1 to {most_minutes} minutes.</source>
+            <translation>1 bis {most_minutes} Minuten eingeben.</translation>
+        </message>
+        <message>
+            <source>Type a number between 0 and 1440.</source>
+            <translation>Eine Zahl von 0 bis 1440 eingeben.</translation>
+        </message>
+        <message>
+            <source>Type at most {most_hours} hours; an estimate is enough.</source>
+            <translation>Höchstens {most_hours} Stunden eingeben; eine Schätzung genügt.</translation>
+        </message>
+        <message>
+            <source>Type more of its id.</source>
+            <translation>Mehr von der Kennung eingeben.</translation>
+        </message>
+        <message>
+            <source>Type one, for instance a scale.</source>
+            <translation>Einen eingeben, zum Beispiel eine Tonleiter.</translation>
+        </message>
+        <message>
+            <source>Type one, for instance its bars.</source>
+            <translation>Einen eingeben, zum Beispiel die Takte.</translation>
+        </message>
+        <message>
+            <source>Unevenness</source>
+            <translation>Ungleichmäßigkeit</translation>
         </message>
         <message>
             <source>Unevenness {value}</source>
@@ -5475,8 +8119,56 @@
             <translation>Bis jetzt, {at}</translation>
         </message>
         <message>
+            <source>Until {at}, when the clock was last used</source>
+            <translation>Bis {at}, als die Uhr zuletzt benutzt wurde</translation>
+        </message>
+        <message>
+            <source>Until {at}, when the program was last running</source>
+            <translation>Bis {at}, als das Programm zuletzt lief</translation>
+        </message>
+        <message>
+            <source>Up to 8 bars can be counted in.</source>
+            <translation>Bis zu 8 Takte lassen sich vorzählen.</translation>
+        </message>
+        <message>
+            <source>Upper string {upper_name}: {upper} ± {upper_uncertainty_cents} cents.</source>
+            <translation>Obere Saite {upper_name}: {upper} ± {upper_uncertainty_cents} Cent.</translation>
+        </message>
+        <message>
+            <source>Use at most {longest_name} letters.</source>
+            <translation>Höchstens {longest_name} Buchstaben verwenden.</translation>
+        </message>
+        <message>
+            <source>Use at most {longest} letters.</source>
+            <translation>Höchstens {longest} Buchstaben verwenden.</translation>
+        </message>
+        <message>
+            <source>Use that one, or close it first.</source>
+            <translation>Jenes benutzen oder es zuerst schließen.</translation>
+        </message>
+        <message>
             <source>Variation of the beat lengths; less is steadier.</source>
             <translation>Schwankung der Schlaglängen; weniger ist gleichmäßiger.</translation>
+        </message>
+        <message>
+            <source>Viola</source>
+            <translation>Viola</translation>
+        </message>
+        <message>
+            <source>Violin</source>
+            <translation>Violine</translation>
+        </message>
+        <message>
+            <source>Voice</source>
+            <translation>Stimme</translation>
+        </message>
+        <message>
+            <source>Wait a moment and try again.</source>
+            <translation>Einen Augenblick warten und erneut versuchen.</translation>
+        </message>
+        <message>
+            <source>Wait for that, or measure one.</source>
+            <translation>Darauf warten oder eine messen.</translation>
         </message>
         <message>
             <source>Warm up first, and stop where it hurts.</source>
@@ -5487,8 +8179,32 @@
             <translation>Zuerst einspielen, und aufhören, wo es wehtut. Ein Plan ist ein Vorschlag, nie eine Pflicht.</translation>
         </message>
         <message>
+            <source>Wed</source>
+            <translation>Mi</translation>
+        </message>
+        <message>
             <source>Wed {rest}</source>
             <translation>Mi {rest}</translation>
+        </message>
+        <message>
+            <source>Wednesdays</source>
+            <translation>mittwochs</translation>
+        </message>
+        <message>
+            <source>Week of {b_first}</source>
+            <translation>Woche ab {b_first}</translation>
+        </message>
+        <message>
+            <source>What placing the notes' beginnings adds to that spread by itself.</source>
+            <translation>Was das Bestimmen der Notenanfänge allein zu dieser Streuung beiträgt.</translation>
+        </message>
+        <message>
+            <source>What placing the notes' beginnings adds to the unevenness by itself.</source>
+            <translation>Was das Bestimmen der Notenanfänge allein zur Ungleichmäßigkeit beiträgt.</translation>
+        </message>
+        <message>
+            <source>What the practice clock counts in the same time is left out.</source>
+            <translation>Was die Übeuhr in derselben Zeit zählt, bleibt weg.</translation>
         </message>
         <message>
             <source>Which is better in tune?</source>
@@ -5503,6 +8219,10 @@
             <translation>Welche ist gleichmäßiger?</translation>
         </message>
         <message>
+            <source>Who and what is to be seen or heard in it is for you to judge: look at it before you give it away.</source>
+            <translation>Wer und was darin zu sehen oder zu hören ist, muss man selbst beurteilen: vor dem Weitergeben ansehen.</translation>
+        </message>
+        <message>
             <source>Within 10 cents</source>
             <translation>Innerhalb 10 Cent</translation>
         </message>
@@ -5515,8 +8235,128 @@
             <translation>Innerhalb 25 Cent</translation>
         </message>
         <message>
+            <source>Without a passage</source>
+            <translation>Ohne Stelle</translation>
+        </message>
+        <message>
+            <source>Worth a visit: {since}</source>
+            <translation>Einen Besuch wert: {since}</translation>
+        </message>
+        <message>
+            <source>Write down what was said.</source>
+            <translation>Aufschreiben, was gesagt wurde.</translation>
+        </message>
+        <message>
+            <source>Write for instance 1-8.</source>
+            <translation>Zum Beispiel 1-8 schreiben.</translation>
+        </message>
+        <message>
+            <source>Write it out again, or take another file.</source>
+            <translation>Neu schreiben lassen oder eine andere Datei nehmen.</translation>
+        </message>
+        <message>
+            <source>Write it out again, or take the part alone.</source>
+            <translation>Neu schreiben lassen oder nur die Stimme nehmen.</translation>
+        </message>
+        <message>
+            <source>Write numbers from 0 to 1, e.g. '1 0.5 0.5'.</source>
+            <translation>Zahlen von 0 bis 1 schreiben, z. B. „1 0.5 0.5“.</translation>
+        </message>
+        <message>
+            <source>Write one, for instance 'bow hold'.</source>
+            <translation>Einen schreiben, zum Beispiel „Bogenhaltung“.</translation>
+        </message>
+        <message>
+            <source>Writing is not allowed{where}: {doing}.</source>
+            <translation>Schreiben ist nicht erlaubt{where}: {doing}.</translation>
+        </message>
+        <message>
+            <source>Wrong note: {written} is written. {place}.</source>
+            <translation>Falsche Note: Notiert ist {written}. {place}.</translation>
+        </message>
+        <message>
+            <source>Your own choice.</source>
+            <translation>Selbst gewählt.</translation>
+        </message>
+        <message>
+            <source>a new day has begun since</source>
+            <translation>seitdem hat ein neuer Tag begonnen</translation>
+        </message>
+        <message>
+            <source>a passage that is no longer there</source>
+            <translation>eine Stelle, die nicht mehr da ist</translation>
+        </message>
+        <message>
+            <source>a take is a part of this clip</source>
+            <translation>eine Aufnahme ist ein Teil dieses Clips</translation>
+        </message>
+        <message>
+            <source>again</source>
+            <translation>noch einmal</translation>
+        </message>
+        <message>
+            <source>aim: {aim}{met}</source>
+            <translation>Ziel: {aim}{met}</translation>
+        </message>
+        <message>
+            <source>and</source>
+            <translation>und</translation>
+        </message>
+        <message>
+            <source>and a steadiness of {steadiness_cv_percent} %</source>
+            <translation>und einer Gleichmäßigkeit von {steadiness_cv_percent} %</translation>
+        </message>
+        <message>
+            <source>and {found}</source>
+            <translation>und {found}</translation>
+        </message>
+        <message>
+            <source>another name</source>
+            <translation>ein anderer Name</translation>
+        </message>
+        <message>
+            <source>another rule</source>
+            <translation>eine andere Regel</translation>
+        </message>
+        <message>
+            <source>anything counts</source>
+            <translation>alles zählt</translation>
+        </message>
+        <message>
+            <source>arpeggio</source>
+            <translation>Arpeggio</translation>
+        </message>
+        <message>
+            <source>as tuned in this take</source>
+            <translation>wie in dieser Aufnahme gestimmt</translation>
+        </message>
+        <message>
             <source>assigned: {minutes_done} of {minutes} min done</source>
             <translation>aufgegeben: {minutes_done} von {minutes} min getan</translation>
+        </message>
+        <message>
+            <source>at least {parts} a day</source>
+            <translation>mindestens {parts} am Tag</translation>
+        </message>
+        <message>
+            <source>at {near_note}</source>
+            <translation>bei {near_note}</translation>
+        </message>
+        <message>
+            <source>at {start}</source>
+            <translation>bei {start}</translation>
+        </message>
+        <message>
+            <source>bar {number}{again}</source>
+            <translation>Takt {number}{again}</translation>
+        </message>
+        <message>
+            <source>before a change of the database's form</source>
+            <translation>vor einer Änderung der Form der Datenbank</translation>
+        </message>
+        <message>
+            <source>before going back to an earlier one</source>
+            <translation>vor dem Zurückgehen zu einer früheren</translation>
         </message>
         <message>
             <source>better</source>
@@ -5527,16 +8367,224 @@
             <translation>besser {value}</translation>
         </message>
         <message>
+            <source>bound for intonation</source>
+            <translation>Grenze der Intonation</translation>
+        </message>
+        <message>
+            <source>bound for steadiness</source>
+            <translation>Grenze der Gleichmäßigkeit</translation>
+        </message>
+        <message>
+            <source>break planned</source>
+            <translation>Pause geplant</translation>
+        </message>
+        <message>
+            <source>break taken away</source>
+            <translation>Pause weggenommen</translation>
+        </message>
+        <message>
+            <source>broken thirds</source>
+            <translation>gebrochene Terzen</translation>
+        </message>
+        <message>
+            <source>broken-off one</source>
+            <translation>abgebrochener</translation>
+        </message>
+        <message>
+            <source>broken-off ones</source>
+            <translation>abgebrochene</translation>
+        </message>
+        <message>
+            <source>cannot be decoded</source>
+            <translation>lässt sich nicht dekodieren</translation>
+        </message>
+        <message>
+            <source>cannot be read</source>
+            <translation>lässt sich nicht lesen</translation>
+        </message>
+        <message>
+            <source>cello</source>
+            <translation>Violoncello</translation>
+        </message>
+        <message>
+            <source>cents</source>
+            <translation>Cent</translation>
+        </message>
+        <message>
+            <source>cents per minute</source>
+            <translation>Cent pro Minute</translation>
+        </message>
+        <message>
+            <source>changed</source>
+            <translation>verändert</translation>
+        </message>
+        <message>
+            <source>changed marker</source>
+            <translation>geänderte Anmerkung</translation>
+        </message>
+        <message>
             <source>channel {number}</source>
             <translation>Kanal {number}</translation>
+        </message>
+        <message>
+            <source>column {number}</source>
+            <translation>Spalte {number}</translation>
+        </message>
+        <message>
+            <source>cut short</source>
+            <translation>abgeschnitten</translation>
+        </message>
+        <message>
+            <source>date changed</source>
+            <translation>Termin geändert</translation>
+        </message>
+        <message>
+            <source>date noted</source>
+            <translation>Termin notiert</translation>
+        </message>
+        <message>
+            <source>date taken away</source>
+            <translation>Termin weggenommen</translation>
+        </message>
+        <message>
+            <source>day marked as rest was</source>
+            <translation>Tag mehr wurde als Ruhetag gekennzeichnet</translation>
+        </message>
+        <message>
+            <source>day {day_number} · {days_kept} kept</source>
+            <translation>Tag {day_number} · {days_kept} gehalten</translation>
+        </message>
+        <message>
+            <source>days marked as rest were</source>
+            <translation>Tage mehr wurden als Ruhetage gekennzeichnet</translation>
+        </message>
+        <message>
+            <source>diminished seventh</source>
+            <translation>verminderter Septakkord</translation>
+        </message>
+        <message>
+            <source>dominant seventh</source>
+            <translation>Dominantseptakkord</translation>
+        </message>
+        <message>
+            <source>double bass</source>
+            <translation>Kontrabass</translation>
+        </message>
+        <message>
+            <source>double stop</source>
+            <translation>Doppelgriff</translation>
+        </message>
+        <message>
+            <source>drags</source>
+            <translation>schleppt</translation>
+        </message>
+        <message>
+            <source>due {due_on}</source>
+            <translation>fällig {due_on}</translation>
+        </message>
+        <message>
+            <source>dynamic span</source>
+            <translation>Dynamikumfang</translation>
+        </message>
+        <message>
+            <source>early</source>
+            <translation>zu früh</translation>
+        </message>
+        <message>
+            <source>end taken back</source>
+            <translation>Ende zurückgenommen</translation>
         </message>
         <message>
             <source>ensemble</source>
             <translation>Ensemble</translation>
         </message>
         <message>
+            <source>equal</source>
+            <translation>gleichschwebend</translation>
+        </message>
+        <message>
+            <source>equal temperament</source>
+            <translation>gleichschwebende Stimmung</translation>
+        </message>
+        <message>
+            <source>equal {value}</source>
+            <translation>gleichschwebend {value}</translation>
+        </message>
+        <message>
+            <source>expression</source>
+            <translation>Ausdruck</translation>
+        </message>
+        <message>
             <source>faster</source>
             <translation>schneller</translation>
+        </message>
+        <message>
+            <source>fifth</source>
+            <translation>Quinte</translation>
+        </message>
+        <message>
+            <source>first heard {first_heard}</source>
+            <translation>zuerst gehört {first_heard}</translation>
+        </message>
+        <message>
+            <source>five times</source>
+            <translation>fünfmal</translation>
+        </message>
+        <message>
+            <source>flat</source>
+            <translation>zu tief</translation>
+        </message>
+        <message>
+            <source>floating-point samples</source>
+            <translation>Gleitkommawerte</translation>
+        </message>
+        <message>
+            <source>four times</source>
+            <translation>viermal</translation>
+        </message>
+        <message>
+            <source>fourth</source>
+            <translation>Quarte</translation>
+        </message>
+        <message>
+            <source>gone</source>
+            <translation>verschwunden</translation>
+        </message>
+        <message>
+            <source>good</source>
+            <translation>gut</translation>
+        </message>
+        <message>
+            <source>harmonic minor</source>
+            <translation>harmonisch Moll</translation>
+        </message>
+        <message>
+            <source>has no moving picture</source>
+            <translation>hat kein bewegtes Bild</translation>
+        </message>
+        <message>
+            <source>has nothing that can be decoded</source>
+            <translation>hat nichts, das sich dekodieren lässt</translation>
+        </message>
+        <message>
+            <source>higher</source>
+            <translation>höher</translation>
+        </message>
+        <message>
+            <source>in a row</source>
+            <translation>hintereinander</translation>
+        </message>
+        <message>
+            <source>in each run</source>
+            <translation>in jeder Folge</translation>
+        </message>
+        <message>
+            <source>in this run</source>
+            <translation>in dieser Folge</translation>
+        </message>
+        <message>
+            <source>in total</source>
+            <translation>insgesamt</translation>
         </message>
         <message>
             <source>in tune by every plausible target</source>
@@ -5547,8 +8595,116 @@
             <translation>in {days} Tagen</translation>
         </message>
         <message>
+            <source>in {parent}</source>
+            <translation>in {parent}</translation>
+        </message>
+        <message>
+            <source>intonation</source>
+            <translation>Intonation</translation>
+        </message>
+        <message>
+            <source>is damaged {position_s} s after its start</source>
+            <translation>ist {position_s} s nach dem Anfang beschädigt</translation>
+        </message>
+        <message>
             <source>it depends on the target</source>
             <translation>es hängt vom Zielton ab</translation>
+        </message>
+        <message>
+            <source>it is cut short or not well formed</source>
+            <translation>sie ist abgeschnitten oder nicht wohlgeformt</translation>
+        </message>
+        <message>
+            <source>it is longer than any piece</source>
+            <translation>sie ist länger als jedes Stück</translation>
+        </message>
+        <message>
+            <source>its level was not read</source>
+            <translation>ihr Pegel wurde nicht gelesen</translation>
+        </message>
+        <message>
+            <source>just</source>
+            <translation>rein</translation>
+        </message>
+        <message>
+            <source>just {value}</source>
+            <translation>rein {value}</translation>
+        </message>
+        <message>
+            <source>larger</source>
+            <translation>größer</translation>
+        </message>
+        <message>
+            <source>last practised 1 day ago.</source>
+            <translation>zuletzt vor 1 Tag geübt.</translation>
+        </message>
+        <message>
+            <source>last practised today.</source>
+            <translation>zuletzt heute geübt.</translation>
+        </message>
+        <message>
+            <source>last practised {n} days ago.</source>
+            <translation>zuletzt vor {n} Tagen geübt.</translation>
+        </message>
+        <message>
+            <source>last practised {since} day{value} ago.</source>
+            <translation>zuletzt vor {since} Tag{value} geübt.</translation>
+        </message>
+        <message>
+            <source>late</source>
+            <translation>zu spät</translation>
+        </message>
+        <message>
+            <source>later</source>
+            <translation>später</translation>
+        </message>
+        <message>
+            <source>less steady</source>
+            <translation>weniger gleichmäßig</translation>
+        </message>
+        <message>
+            <source>line added to the plan</source>
+            <translation>Zeile zum Plan hinzugefügt</translation>
+        </message>
+        <message>
+            <source>line left out</source>
+            <translation>Zeile weggelassen</translation>
+        </message>
+        <message>
+            <source>lines put in order</source>
+            <translation>Zeilen geordnet</translation>
+        </message>
+        <message>
+            <source>listen to the one you have</source>
+            <translation>die vorhandene anhören</translation>
+        </message>
+        <message>
+            <source>louder</source>
+            <translation>lauter</translation>
+        </message>
+        <message>
+            <source>lower</source>
+            <translation>tiefer</translation>
+        </message>
+        <message>
+            <source>major second</source>
+            <translation>große Sekunde</translation>
+        </message>
+        <message>
+            <source>major seventh</source>
+            <translation>große Septime</translation>
+        </message>
+        <message>
+            <source>major sixth</source>
+            <translation>große Sexte</translation>
+        </message>
+        <message>
+            <source>major third</source>
+            <translation>große Terz</translation>
+        </message>
+        <message>
+            <source>marked while playing</source>
+            <translation>beim Spielen angemerkt</translation>
         </message>
         <message>
             <source>marker at {start_s} added</source>
@@ -5561,6 +8717,66 @@
         <message>
             <source>marker at {start_s} deleted</source>
             <translation>Anmerkung bei {start_s} gelöscht</translation>
+        </message>
+        <message>
+            <source>mean deviation</source>
+            <translation>mittlere Abweichung</translation>
+        </message>
+        <message>
+            <source>measured note on {subject}</source>
+            <translation>gemessene Note auf {subject}</translation>
+        </message>
+        <message>
+            <source>measured place</source>
+            <translation>gemessener Ort</translation>
+        </message>
+        <message>
+            <source>melodic minor</source>
+            <translation>melodisch Moll</translation>
+        </message>
+        <message>
+            <source>memory</source>
+            <translation>Auswendig</translation>
+        </message>
+        <message>
+            <source>minor second</source>
+            <translation>kleine Sekunde</translation>
+        </message>
+        <message>
+            <source>minor seventh</source>
+            <translation>kleine Septime</translation>
+        </message>
+        <message>
+            <source>minor sixth</source>
+            <translation>kleine Sexte</translation>
+        </message>
+        <message>
+            <source>minor third</source>
+            <translation>kleine Terz</translation>
+        </message>
+        <message>
+            <source>more than 24 hours on {day}</source>
+            <translation>mehr als 24 Stunden am {day}</translation>
+        </message>
+        <message>
+            <source>more than one</source>
+            <translation>mehr als eine</translation>
+        </message>
+        <message>
+            <source>narrower</source>
+            <translation>enger</translation>
+        </message>
+        <message>
+            <source>natural minor</source>
+            <translation>natürlich Moll</translation>
+        </message>
+        <message>
+            <source>new marker</source>
+            <translation>neue Anmerkung</translation>
+        </message>
+        <message>
+            <source>new take</source>
+            <translation>neue Aufnahme</translation>
         </message>
         <message>
             <source>no clear change</source>
@@ -5583,12 +8799,48 @@
             <translation>keine Stelle</translation>
         </message>
         <message>
+            <source>not begun</source>
+            <translation>nicht begonnen</translation>
+        </message>
+        <message>
             <source>not clear</source>
             <translation>nicht klar</translation>
         </message>
         <message>
             <source>not measurable</source>
             <translation>nicht messbar</translation>
+        </message>
+        <message>
+            <source>not met</source>
+            <translation>nicht erreicht</translation>
+        </message>
+        <message>
+            <source>not practised yet.</source>
+            <translation>noch nicht geübt.</translation>
+        </message>
+        <message>
+            <source>nothing was done with it for a long while</source>
+            <translation>sie wurde lange nicht benutzt</translation>
+        </message>
+        <message>
+            <source>nothing was exported</source>
+            <translation>es wurde nichts exportiert</translation>
+        </message>
+        <message>
+            <source>nothing wrong, missing or added</source>
+            <translation>nichts falsch, ausgelassen oder hinzugefügt</translation>
+        </message>
+        <message>
+            <source>octave</source>
+            <translation>Oktave</translation>
+        </message>
+        <message>
+            <source>on {days}</source>
+            <translation>an {days:dative}</translation>
+        </message>
+        <message>
+            <source>or</source>
+            <translation>oder</translation>
         </message>
         <message>
             <source>other</source>
@@ -5599,12 +8851,64 @@
             <translation>unsauber nach jedem möglichen Zielton</translation>
         </message>
         <message>
+            <source>partly met</source>
+            <translation>teilweise erreicht</translation>
+        </message>
+        <message>
             <source>passage</source>
             <translation>Stelle</translation>
         </message>
         <message>
+            <source>per minute</source>
+            <translation>pro Minute</translation>
+        </message>
+        <message>
             <source>piece</source>
             <translation>Stück</translation>
+        </message>
+        <message>
+            <source>plan changed</source>
+            <translation>Plan geändert</translation>
+        </message>
+        <message>
+            <source>plan made</source>
+            <translation>Plan gemacht</translation>
+        </message>
+        <message>
+            <source>plan put away</source>
+            <translation>Plan weggelegt</translation>
+        </message>
+        <message>
+            <source>promise '{after}': {words}</source>
+            <translation>Vorsatz „{after}“: {words}</translation>
+        </message>
+        <message>
+            <source>promise '{made}' made</source>
+            <translation>Vorsatz „{made}“ gefasst</translation>
+        </message>
+        <message>
+            <source>quieter</source>
+            <translation>leiser</translation>
+        </message>
+        <message>
+            <source>rank correlation {coefficient}</source>
+            <translation>Rangkorrelation {coefficient}</translation>
+        </message>
+        <message>
+            <source>rest day</source>
+            <translation>Ruhetag</translation>
+        </message>
+        <message>
+            <source>rest on {rest_weekdays}</source>
+            <translation>Ruhe am {rest_weekdays}</translation>
+        </message>
+        <message>
+            <source>rhythm</source>
+            <translation>Rhythmus</translation>
+        </message>
+        <message>
+            <source>rushes</source>
+            <translation>eilt</translation>
         </message>
         <message>
             <source>scale</source>
@@ -5615,12 +8919,68 @@
             <translation>selbst</translation>
         </message>
         <message>
+            <source>set work added</source>
+            <translation>Aufgabe hinzugefügt</translation>
+        </message>
+        <message>
+            <source>set work changed</source>
+            <translation>Aufgabe geändert</translation>
+        </message>
+        <message>
+            <source>set work taken away</source>
+            <translation>Aufgabe weggenommen</translation>
+        </message>
+        <message>
+            <source>set work ticked off</source>
+            <translation>Aufgabe abgehakt</translation>
+        </message>
+        <message>
+            <source>settled {settled_on}</source>
+            <translation>erledigt {settled_on}</translation>
+        </message>
+        <message>
+            <source>sharp</source>
+            <translation>zu hoch</translation>
+        </message>
+        <message>
+            <source>shift</source>
+            <translation>Lagenwechsel</translation>
+        </message>
+        <message>
             <source>sight-reading</source>
             <translation>Blattspiel</translation>
         </message>
         <message>
+            <source>since {since}</source>
+            <translation>seit {since}</translation>
+        </message>
+        <message>
+            <source>six times</source>
+            <translation>sechsmal</translation>
+        </message>
+        <message>
             <source>slower</source>
             <translation>langsamer</translation>
+        </message>
+        <message>
+            <source>smaller</source>
+            <translation>kleiner</translation>
+        </message>
+        <message>
+            <source>softer</source>
+            <translation>leiser</translation>
+        </message>
+        <message>
+            <source>sooner</source>
+            <translation>früher</translation>
+        </message>
+        <message>
+            <source>sound</source>
+            <translation>Klang</translation>
+        </message>
+        <message>
+            <source>speech</source>
+            <translation>Sprache</translation>
         </message>
         <message>
             <source>steadier</source>
@@ -5631,32 +8991,328 @@
             <translation>noch da</translation>
         </message>
         <message>
+            <source>still to work on</source>
+            <translation>noch zu bearbeiten</translation>
+        </message>
+        <message>
+            <source>string crossing</source>
+            <translation>Saitenwechsel</translation>
+        </message>
+        <message>
             <source>study</source>
             <translation>Etüde</translation>
+        </message>
+        <message>
+            <source>suggestion brought back</source>
+            <translation>Vorschlag zurückgeholt</translation>
+        </message>
+        <message>
+            <source>suggestion put aside</source>
+            <translation>Vorschlag weggelegt</translation>
+        </message>
+        <message>
+            <source>take {number} of {name}</source>
+            <translation>Aufnahme {number} von {name}</translation>
+        </message>
+        <message>
+            <source>take {number} of {name}, {practice_day}</source>
+            <translation>Aufnahme {number} von {name}, {practice_day}</translation>
+        </message>
+        <message>
+            <source>taken up again</source>
+            <translation>wieder aufgenommen</translation>
+        </message>
+        <message>
+            <source>target tempo</source>
+            <translation>Zieltempo</translation>
         </message>
         <message>
             <source>teacher</source>
             <translation>Lehrkraft</translation>
         </message>
         <message>
+            <source>the bundle was not merged</source>
+            <translation>das Paket wurde nicht übernommen</translation>
+        </message>
+        <message>
+            <source>the bundle was not opened</source>
+            <translation>das Paket wurde nicht geöffnet</translation>
+        </message>
+        <message>
+            <source>the bundle was not written</source>
+            <translation>das Paket wurde nicht geschrieben</translation>
+        </message>
+        <message>
+            <source>the clip was not read</source>
+            <translation>der Clip wurde nicht gelesen</translation>
+        </message>
+        <message>
+            <source>the clip was not written</source>
+            <translation>der Clip wurde nicht geschrieben</translation>
+        </message>
+        <message>
+            <source>the computer was off or asleep meanwhile</source>
+            <translation>der Rechner war inzwischen aus oder im Ruhezustand</translation>
+        </message>
+        <message>
+            <source>the date in the file's name</source>
+            <translation>das Datum im Namen der Datei</translation>
+        </message>
+        <message>
+            <source>the date in the file's tags</source>
+            <translation>das Datum in den Angaben der Datei</translation>
+        </message>
+        <message>
+            <source>the date inside the clip</source>
+            <translation>das Datum im Clip</translation>
+        </message>
+        <message>
+            <source>the day you gave</source>
+            <translation>der angegebene Tag</translation>
+        </message>
+        <message>
+            <source>the disk is full</source>
+            <translation>die Platte ist voll</translation>
+        </message>
+        <message>
+            <source>the disk refused it</source>
+            <translation>die Platte lehnte es ab</translation>
+        </message>
+        <message>
+            <source>the file was not read</source>
+            <translation>die Datei wurde nicht gelesen</translation>
+        </message>
+        <message>
+            <source>the minutes were not read</source>
+            <translation>die Minuten wurden nicht gelesen</translation>
+        </message>
+        <message>
+            <source>the present moment, since the file has no date</source>
+            <translation>der jetzige Augenblick, da die Datei kein Datum hat</translation>
+        </message>
+        <message>
             <source>the recording did not start</source>
             <translation>die Aufnahme begann nicht</translation>
+        </message>
+        <message>
+            <source>the recording is kept, but not filed yet</source>
+            <translation>die Tonaufnahme ist behalten, aber noch nicht abgelegt</translation>
+        </message>
+        <message>
+            <source>the recording stays as it is</source>
+            <translation>die Tonaufnahme bleibt, wie sie ist</translation>
+        </message>
+        <message>
+            <source>the reply was not read</source>
+            <translation>die Antwort wurde nicht gelesen</translation>
+        </message>
+        <message>
+            <source>the reply was not written</source>
+            <translation>die Antwort wurde nicht geschrieben</translation>
+        </message>
+        <message>
+            <source>the report was not written</source>
+            <translation>der Bericht wurde nicht geschrieben</translation>
+        </message>
+        <message>
+            <source>the same as row {earlier}, counted as another sitting</source>
+            <translation>dieselbe wie Zeile {earlier}, als weitere Sitzung gezählt</translation>
+        </message>
+        <message>
+            <source>the score was not copied</source>
+            <translation>die Noten wurden nicht kopiert</translation>
+        </message>
+        <message>
+            <source>the take was not read</source>
+            <translation>die Aufnahme wurde nicht gelesen</translation>
+        </message>
+        <message>
+            <source>the take was not unpacked</source>
+            <translation>die Aufnahme wurde nicht ausgepackt</translation>
+        </message>
+        <message>
+            <source>the time the file was last changed</source>
+            <translation>die Zeit der letzten Änderung der Datei</translation>
         </message>
         <message>
             <source>the usual one</source>
             <translation>der übliche</translation>
         </message>
         <message>
+            <source>the watched folder was not looked at</source>
+            <translation>in den überwachten Ordner wurde nicht gesehen</translation>
+        </message>
+        <message>
+            <source>they agree</source>
+            <translation>sie stimmen überein</translation>
+        </message>
+        <message>
+            <source>they disagree</source>
+            <translation>sie stimmen nicht überein</translation>
+        </message>
+        <message>
+            <source>three octaves</source>
+            <translation>drei Oktaven</translation>
+        </message>
+        <message>
+            <source>three times</source>
+            <translation>dreimal</translation>
+        </message>
+        <message>
+            <source>tick in the plan</source>
+            <translation>Haken im Plan</translation>
+        </message>
+        <message>
+            <source>tick of set work taken away</source>
+            <translation>Haken an der Aufgabe weggenommen</translation>
+        </message>
+        <message>
+            <source>ticked off on {done_on}</source>
+            <translation>abgehakt am {done_on}</translation>
+        </message>
+        <message>
             <source>to work on</source>
             <translation>zu bearbeiten</translation>
+        </message>
+        <message>
+            <source>today still open</source>
+            <translation>heute noch offen</translation>
+        </message>
+        <message>
+            <source>too few answers</source>
+            <translation>zu wenige Antworten</translation>
+        </message>
+        <message>
+            <source>too few takes</source>
+            <translation>zu wenige Aufnahmen</translation>
+        </message>
+        <message>
+            <source>too loud</source>
+            <translation>zu laut</translation>
+        </message>
+        <message>
+            <source>too quiet</source>
+            <translation>zu leise</translation>
+        </message>
+        <message>
+            <source>tritone</source>
+            <translation>Tritonus</translation>
+        </message>
+        <message>
+            <source>tuned pure</source>
+            <translation>rein gestimmt</translation>
+        </message>
+        <message>
+            <source>tuning</source>
+            <translation>Einstimmen</translation>
+        </message>
+        <message>
+            <source>two octaves</source>
+            <translation>zwei Oktaven</translation>
+        </message>
+        <message>
+            <source>under 0.001</source>
+            <translation>unter 0.001</translation>
+        </message>
+        <message>
+            <source>under a minute</source>
+            <translation>unter einer Minute</translation>
+        </message>
+        <message>
+            <source>unexpected end</source>
+            <translation>unerwartetes Ende</translation>
+        </message>
+        <message>
+            <source>unison</source>
+            <translation>Prime</translation>
+        </message>
+        <message>
+            <source>until {end}</source>
+            <translation>bis {end}</translation>
+        </message>
+        <message>
+            <source>until {until}</source>
+            <translation>bis {until}</translation>
+        </message>
+        <message>
+            <source>viola</source>
+            <translation>Viola</translation>
+        </message>
+        <message>
+            <source>violin</source>
+            <translation>Violine</translation>
+        </message>
+        <message>
+            <source>whether they agree is not clear</source>
+            <translation>ob sie übereinstimmen, ist nicht klar</translation>
+        </message>
+        <message>
+            <source>whole run</source>
+            <translation>ganzer Durchlauf</translation>
+        </message>
+        <message>
+            <source>whole runs</source>
+            <translation>ganze Durchläufe</translation>
         </message>
         <message>
             <source>wider</source>
             <translation>weiter</translation>
         </message>
         <message>
+            <source>within {mean_absolute_cents} cents</source>
+            <translation>innerhalb von {mean_absolute_cents} Cent</translation>
+        </message>
+        <message>
+            <source>within {value} cents and a steadiness of {rest} %</source>
+            <translation>innerhalb von {value} Cent und einer Gleichmäßigkeit von {rest} %</translation>
+        </message>
+        <message>
+            <source>worked on {days_worked_on}</source>
+            <translation>daran gearbeitet an {days_worked_on:dative}</translation>
+        </message>
+        <message>
+            <source>worse</source>
+            <translation>schlechter</translation>
+        </message>
+        <message>
             <source>worse {value}</source>
             <translation>schlechter {value}</translation>
+        </message>
+        <message>
+            <source>your ear and the measurements agree</source>
+            <translation>Gehör und Messung stimmen überein</translation>
+        </message>
+        <message>
+            <source>your ear and the measurements disagree</source>
+            <translation>Gehör und Messung stimmen nicht überein</translation>
+        </message>
+        <message>
+            <source>{about} The rule begins tomorrow: today there is a take already.</source>
+            <translation>{about} Die Regel beginnt morgen: Heute gibt es schon eine Aufnahme.</translation>
+        </message>
+        <message>
+            <source>{ahead} ahead left out</source>
+            <translation>{ahead} in der Zukunft weggelassen</translation>
+        </message>
+        <message>
+            <source>{alike} of {comparable} answers chose the take that measured better</source>
+            <translation>{alike} von {comparable} Antworten wählten die Aufnahme, die besser gemessen wurde</translation>
+        </message>
+        <message>
+            <source>{answered} answered. Nothing measures this, so nothing is compared.</source>
+            <translation>{answered} beantwortet. Nichts misst dies, darum wird nichts verglichen.</translation>
+        </message>
+        <message>
+            <source>{attempts}, {kept} kept: {spent} of recording</source>
+            <translation>{attempts}, {kept} behalten: {spent} Aufnahmezeit</translation>
+        </message>
+        <message>
+            <source>{began}; the longest so far has {longest_run}.</source>
+            <translation>{began}; die längste bisher hat {longest_run}.</translation>
+        </message>
+        <message>
+            <source>{best} of {words} chosen as the best of several</source>
+            <translation>{best} von {words:dative} als beste von mehreren gewählt</translation>
         </message>
         <message>
             <source>{best} of {words} chosen as the best of several: choosing can look like getting better.</source>
@@ -5667,12 +9323,60 @@
             <translation>{break_minutes} davon sind Pausen: 5 min nach je 25.</translation>
         </message>
         <message>
+            <source>{broken} of the file are not numbers.</source>
+            <translation>{broken} der Datei sind keine Zahlen.</translation>
+        </message>
+        <message>
+            <source>{bundle} is no bundle of Passagework, or it is damaged.</source>
+            <translation>{bundle} ist kein Paket von Passagework, oder es ist beschädigt.</translation>
+        </message>
+        <message>
+            <source>{bundle} is not there.</source>
+            <translation>{bundle} ist nicht da.</translation>
+        </message>
+        <message>
             <source>{category}, weight {weight}, to work on ({author}): {text}</source>
             <translation>{category}, Gewicht {weight}, zu bearbeiten ({author}): {text}</translation>
         </message>
         <message>
+            <source>{category}, weight {weight}, {state_words} ({value})</source>
+            <translation>{category}, Gewicht {weight}, {state_words} ({value})</translation>
+        </message>
+        <message>
+            <source>{comparable} comparable answers; {missing} more before anything can be said.</source>
+            <translation>{comparable} vergleichbare Antworten; noch {missing}, bevor sich etwas sagen lässt.</translation>
+        </message>
+        <message>
+            <source>{counts}: {says} (by guessing, as lopsided a count has a chance of {chance}).</source>
+            <translation>{counts}: {says} (eine so einseitige Zählung entsteht durch Raten mit einer Wahrscheinlichkeit von {chance}).</translation>
+        </message>
+        <message>
+            <source>{count} times</source>
+            <translation>{count}-mal</translation>
+        </message>
+        <message>
+            <source>{days_kept} kept, day {day}</source>
+            <translation>{days_kept} gehalten, Tag {day}</translation>
+        </message>
+        <message>
+            <source>{days_missed} missed</source>
+            <translation>{days_missed} versäumt</translation>
+        </message>
+        <message>
+            <source>{days_paused} paused</source>
+            <translation>{days_paused} Pause</translation>
+        </message>
+        <message>
             <source>{days} practised of {all}, {minutes}, {takes}, 1 rest day.</source>
             <translation>{days} geübt von {all}, {minutes}, {takes}, 1 Ruhetag.</translation>
+        </message>
+        <message>
+            <source>{days} until {before} may be in the hours from before this journal already: make that entry smaller, or the lifetime total counts them twice.</source>
+            <translation>{days} bis {before} stecken vielleicht schon in den Stunden aus der Zeit vor diesem Journal: Verkleinere diesen Eintrag, sonst zählt die Gesamtsumme sie doppelt.</translation>
+        </message>
+        <message>
+            <source>{days} with minutes in the journal already, left as they are</source>
+            <translation>{days} mit Minuten schon im Journal, unverändert gelassen</translation>
         </message>
         <message>
             <source>{day} Apr {year}</source>
@@ -5723,12 +9427,96 @@
             <translation>{day}. Sept. {year}</translation>
         </message>
         <message>
+            <source>{explanation} From {basis}.</source>
+            <translation>{explanation} Aus {basis}.</translation>
+        </message>
+        <message>
+            <source>{files} written.</source>
+            <translation>{files} geschrieben.</translation>
+        </message>
+        <message>
+            <source>{finding} % {faster} than the take's mean tempo, as it can be meant to be.</source>
+            <translation>{finding} % {faster} als das mittlere Tempo der Aufnahme, was auch so gemeint sein kann.</translation>
+        </message>
+        <message>
+            <source>{folder} is not empty.</source>
+            <translation>{folder} ist nicht leer.</translation>
+        </message>
+        <message>
+            <source>{found} of {found2} written notes played</source>
+            <translation>{found} von {found2} notierten Noten gespielt</translation>
+        </message>
+        <message>
+            <source>{from_s} to {end_s}</source>
+            <translation>{from_s} bis {end_s}</translation>
+        </message>
+        <message>
+            <source>{hits} of {hits2} heard and marked.</source>
+            <translation>{hits} von {hits2:dative} gehört und angemerkt.</translation>
+        </message>
+        <message>
+            <source>{hours} h</source>
+            <translation>{hours} h</translation>
+        </message>
+        <message>
+            <source>{hours} h {rest} min</source>
+            <translation>{hours} h {rest} min</translation>
+        </message>
+        <message>
+            <source>{interval}, the interval against {readings} ± {uncertainty_cents} cents.</source>
+            <translation>{interval}, das Intervall gegen {readings} ± {uncertainty_cents} Cent.</translation>
+        </message>
+        <message>
+            <source>{interval}{interval2}, the interval against {readings} ± {uncertainty_cents} cents.</source>
+            <translation>{interval}{interval2}, das Intervall gegen {readings} ± {uncertainty_cents} Cent.</translation>
+        </message>
+        <message>
+            <source>{journal} is a file, not a folder.</source>
+            <translation>{journal} ist eine Datei, kein Ordner.</translation>
+        </message>
+        <message>
             <source>{kept} days kept, day {day}</source>
             <translation>{kept} Tage gehalten, Tag {day}</translation>
         </message>
         <message>
+            <source>{kind} by {finding} % from {start_s} to {end_s}</source>
+            <translation>{kind} um {finding} % von {start_s} bis {end_s}</translation>
+        </message>
+        <message>
+            <source>{kind} by {size} %</source>
+            <translation>{kind} um {size} %</translation>
+        </message>
+        <message>
+            <source>{label} {slope} over {value}: {verdict}</source>
+            <translation>{label} {slope} über {value}: {verdict}</translation>
+        </message>
+        <message>
+            <source>{left_out} left out: {reasons}</source>
+            <translation>{left_out} weggelassen: {reasons}</translation>
+        </message>
+        <message>
+            <source>{left} left until {end}, fewer than are still to keep; the end can be moved from today on, and every day kept stays kept.</source>
+            <translation>{left} übrig bis {end}, weniger als noch zu halten sind; das Ende lässt sich ab heute verschieben, und jeder gehaltene Tag bleibt gehalten.</translation>
+        </message>
+        <message>
+            <source>{left} left until {end}.</source>
+            <translation>{left} übrig bis {end}.</translation>
+        </message>
+        <message>
+            <source>{levels} left out of dynamics: recorded at another level, through another input, with a mute, or with a level that sets itself or may do so.</source>
+            <translation>{levels} in der Dynamik weggelassen: mit anderem Pegel, über einen anderen Eingang, mit Dämpfer oder mit einem Pegel aufgenommen, der sich selbst stellt oder stellen könnte.</translation>
+        </message>
+        <message>
             <source>{line}, {practised_min} practised in all.</source>
             <translation>{line}, insgesamt {practised_min} geübt.</translation>
+        </message>
+        <message>
+            <source>{line}: choosing can look like getting better.</source>
+            <translation>{line}: Auswählen kann wie Fortschritt aussehen.</translation>
+        </message>
+        <message>
+            <source>{measured} {alone} where nothing of the kind was measured.</source>
+            <translation>{measured} {alone} an Orten, wo nichts dieser Art gemessen wurde.</translation>
         </message>
         <message>
             <source>{measure} a week over {takes} and {days}: {verdict}</source>
@@ -5739,28 +9527,120 @@
             <translation>{measure}: keine klare Änderung</translation>
         </message>
         <message>
+            <source>{minimum_minutes} min</source>
+            <translation>{minimum_minutes} min</translation>
+        </message>
+        <message>
+            <source>{minutes_done} of {minutes}</source>
+            <translation>{minutes_done} von {minutes}</translation>
+        </message>
+        <message>
+            <source>{minutes} in this journal</source>
+            <translation>{minutes} in diesem Journal</translation>
+        </message>
+        <message>
+            <source>{minutes} in this journal, and {hours} h before it{until}, as you reckon them: {total} h in all</source>
+            <translation>{minutes} in diesem Journal, und {hours} h davor{until}, nach eigener Schätzung: {total} h insgesamt</translation>
+        </message>
+        <message>
+            <source>{name} declares entities, which no score needs.</source>
+            <translation>{name} vereinbart Ersetzungen, die keine Noten brauchen.</translation>
+        </message>
+        <message>
+            <source>{name} has more than {most_notes} notes.</source>
+            <translation>{name} hat mehr als {most_notes} Noten.</translation>
+        </message>
+        <message>
+            <source>{name} has samples beyond full scale, which FLAC would clip.</source>
+            <translation>{name} hat Werte über der Vollaussteuerung, die FLAC abschneiden würde.</translation>
+        </message>
+        <message>
+            <source>{name} holds no pitched notes.</source>
+            <translation>{name} enthält keine Noten mit Tonhöhe.</translation>
+        </message>
+        <message>
             <source>{name} holds no sound.</source>
             <translation>{name} enthält keinen Klang.</translation>
+        </message>
+        <message>
+            <source>{name} is damaged{why}.</source>
+            <translation>{name} ist beschädigt{why}.</translation>
+        </message>
+        <message>
+            <source>{name} is missing</source>
+            <translation>{name} fehlt</translation>
+        </message>
+        <message>
+            <source>{name} is no score that can be read.</source>
+            <translation>{name} enthält keine lesbaren Noten.</translation>
         </message>
         <message>
             <source>{name} is not a sound file that can be read here.</source>
             <translation>{name} ist keine Tondatei, die hier gelesen werden kann.</translation>
         </message>
         <message>
+            <source>{name} unpacks to more than a score can be.</source>
+            <translation>{name} wird ausgepackt größer, als Noten sein können.</translation>
+        </message>
+        <message>
+            <source>{name} would not open ({error}).</source>
+            <translation>{name} ließ sich nicht öffnen ({error}).</translation>
+        </message>
+        <message>
             <source>{name}: {kept} days kept, day {day}</source>
             <translation>{name}: {kept} Tage gehalten, Tag {day}</translation>
+        </message>
+        <message>
+            <source>{needed} still to keep{in_run}.</source>
+            <translation>{needed} noch zu halten{in_run}.</translation>
+        </message>
+        <message>
+            <source>{new} new ({new2})</source>
+            <translation>{new} neu ({new2})</translation>
+        </message>
+        <message>
+            <source>{not_judged} could not be judged.</source>
+            <translation>{not_judged} nicht zu beurteilen.</translation>
+        </message>
+        <message>
+            <source>{notes}, {first} to {last}</source>
+            <translation>{notes}, {first} bis {last}</translation>
         </message>
         <message>
             <source>{n} bars</source>
             <translation>{n} Takte</translation>
         </message>
         <message>
+            <source>{n} broken-off ones</source>
+            <translation>{n} abgebrochene</translation>
+        </message>
+        <message>
+            <source>{n} channels</source>
+            <translation>{n} Kanäle</translation>
+        </message>
+        <message>
+            <source>{n} clips</source>
+            <translation>{n} Clips</translation>
+        </message>
+        <message>
             <source>{n} days</source>
             <translation>{n} Tage</translation>
         </message>
         <message>
+            <source>{n} days in a row</source>
+            <translation>{n} Tage hintereinander</translation>
+        </message>
+        <message>
+            <source>{n} days in total</source>
+            <translation>{n} Tage insgesamt</translation>
+        </message>
+        <message>
             <source>{n} files</source>
             <translation>{n} Dateien</translation>
+        </message>
+        <message>
+            <source>{n} left out: played on {one}.</source>
+            <translation>{n} weggelassen: gespielt auf {one}.</translation>
         </message>
         <message>
             <source>{n} markers</source>
@@ -5771,8 +9651,24 @@
             <translation>{n} Markierungen</translation>
         </message>
         <message>
+            <source>{n} measured places</source>
+            <translation>{n} gemessene Orte</translation>
+        </message>
+        <message>
+            <source>{n} more promises</source>
+            <translation>{n} weitere Vorsätze</translation>
+        </message>
+        <message>
             <source>{n} new clips</source>
             <translation>{n} neue Clips</translation>
+        </message>
+        <message>
+            <source>{n} new markers</source>
+            <translation>{n} neue Anmerkungen</translation>
+        </message>
+        <message>
+            <source>{n} new takes</source>
+            <translation>{n} neue Aufnahmen</translation>
         </message>
         <message>
             <source>{n} notes</source>
@@ -5787,12 +9683,60 @@
             <translation>{n} Aufnahmen</translation>
         </message>
         <message>
+            <source>{n} remarks</source>
+            <translation>{n} Bemerkungen</translation>
+        </message>
+        <message>
+            <source>{n} rest days</source>
+            <translation>{n} Ruhetage</translation>
+        </message>
+        <message>
+            <source>{n} rows</source>
+            <translation>{n} Zeilen</translation>
+        </message>
+        <message>
+            <source>{n} samples</source>
+            <translation>{n} Abtastwerte</translation>
+        </message>
+        <message>
+            <source>{n} samples were</source>
+            <translation>{n} Abtastwerte wurden</translation>
+        </message>
+        <message>
             <source>{n} takes</source>
             <translation>{n} Aufnahmen</translation>
         </message>
         <message>
+            <source>{n} tasks</source>
+            <translation>{n} Aufgaben</translation>
+        </message>
+        <message>
             <source>{n} weeks</source>
             <translation>{n} Wochen</translation>
+        </message>
+        <message>
+            <source>{n} whole runs</source>
+            <translation>{n} ganze Durchläufe</translation>
+        </message>
+        <message>
+            <source>{octaves} octaves</source>
+            <translation>{octaves} Oktaven</translation>
+        </message>
+        <message>
+            <source>{of_count} measured notes on {subject}</source>
+            <translation>{of_count} gemessenen Noten auf {subject}</translation>
+        </message>
+        <message>
+            <source>{offer}{listen}; tomorrow brings the next.</source>
+            <translation>{offer}{listen}; morgen kommt die nächste.</translation>
+        </message>
+        <message>
+            <source>{offset_ms} ms {word}</source>
+            <translation>{offset_ms} ms {word}</translation>
+        </message>
+        <message>
+            <source>{over_rest} {were} more than the rule allows.</source>
+            <translation>{over_rest} {were}, als die Regel erlaubt.</translation>
         </message>
         <message>
             <source>{passage}, take {number}, {rest}</source>
@@ -5803,8 +9747,332 @@
             <translation>{passage}, Aufnahme {number}, {start}, bei {note}</translation>
         </message>
         <message>
+            <source>{path} cannot be read.</source>
+            <translation>{path} lässt sich nicht lesen.</translation>
+        </message>
+        <message>
+            <source>{path} cannot be recorded: there is no room on the disk.</source>
+            <translation>{path} lässt sich nicht aufnehmen: Auf der Platte ist kein Platz.</translation>
+        </message>
+        <message>
+            <source>{path} cannot be recovered now ({strerror}).</source>
+            <translation>{path} lässt sich jetzt nicht retten ({strerror}).</translation>
+        </message>
+        <message>
+            <source>{path} could not be read ({strerror}).</source>
+            <translation>{path} ließ sich nicht lesen ({strerror}).</translation>
+        </message>
+        <message>
+            <source>{path} could not be read.</source>
+            <translation>{path} ließ sich nicht lesen.</translation>
+        </message>
+        <message>
+            <source>{path} could not be written: {reason}.</source>
+            <translation>{path} ließ sich nicht schreiben: {reason}.</translation>
+        </message>
+        <message>
+            <source>{path} ends early: {frames_read} s of {stated} s are there.</source>
+            <translation>{path} endet zu früh: {frames_read} s von {stated} s sind da.</translation>
+        </message>
+        <message>
+            <source>{path} exists already and is not overwritten.</source>
+            <translation>{path} gibt es schon; sie wird nicht überschrieben.</translation>
+        </message>
+        <message>
+            <source>{path} has no sound there.</source>
+            <translation>{path} hat dort keinen Ton.</translation>
+        </message>
+        <message>
+            <source>{path} has to be decoded whole.</source>
+            <translation>{path} muss ganz dekodiert werden.</translation>
+        </message>
+        <message>
+            <source>{path} has {channels} channels; FLAC holds {most_channels}.</source>
+            <translation>{path} hat {channels} Kanäle; FLAC fasst {most_channels}.</translation>
+        </message>
+        <message>
+            <source>{path} holds no recorded sound.</source>
+            <translation>{path} enthält keinen aufgenommenen Ton.</translation>
+        </message>
+        <message>
+            <source>{path} holds no sound.</source>
+            <translation>{path} enthält keinen Klang.</translation>
+        </message>
+        <message>
+            <source>{path} is a folder, not a sound file.</source>
+            <translation>{path} ist ein Ordner, keine Tondatei.</translation>
+        </message>
+        <message>
+            <source>{path} is a video without a sound track.</source>
+            <translation>{path} ist ein Video ohne Tonspur.</translation>
+        </message>
+        <message>
+            <source>{path} is damaged {frames_read} s after its start.</source>
+            <translation>{path} ist {frames_read} s nach dem Anfang beschädigt.</translation>
+        </message>
+        <message>
+            <source>{path} is empty.</source>
+            <translation>{path} ist leer.</translation>
+        </message>
+        <message>
+            <source>{path} is larger than {most_bytes} MB, too large for minutes.</source>
+            <translation>{path} ist größer als {most_bytes} MB, zu groß für Minuten.</translation>
+        </message>
+        <message>
+            <source>{path} is not a sound file that can be read here.</source>
+            <translation>{path} ist keine Tondatei, die hier gelesen werden kann.</translation>
+        </message>
+        <message>
+            <source>{path} is not a text file.</source>
+            <translation>{path} ist keine Textdatei.</translation>
+        </message>
+        <message>
+            <source>{path} is not there.</source>
+            <translation>{path} ist nicht da.</translation>
+        </message>
+        <message>
+            <source>{path} is too large for a score.</source>
+            <translation>{path} ist für Noten zu groß.</translation>
+        </message>
+        <message>
+            <source>{path} is too short to be a take: {duration_s} s.</source>
+            <translation>{path} ist zu kurz für eine Aufnahme: {duration_s} s.</translation>
+        </message>
+        <message>
+            <source>{path} may not be read.</source>
+            <translation>{path} darf nicht gelesen werden.</translation>
+        </message>
+        <message>
+            <source>{path} takes too long to read; it is probably damaged.</source>
+            <translation>{path} braucht zu lange zum Lesen und ist wahrscheinlich beschädigt.</translation>
+        </message>
+        <message>
+            <source>{path} was not filed</source>
+            <translation>{path} wurde nicht abgelegt</translation>
+        </message>
+        <message>
+            <source>{path} was not looked into</source>
+            <translation>in {path} wurde nicht gesehen</translation>
+        </message>
+        <message>
+            <source>{path} was not recorded by this program.</source>
+            <translation>{path} wurde nicht von diesem Programm aufgenommen.</translation>
+        </message>
+        <message>
+            <source>{path}, which holds the same sound</source>
+            <translation>{path} mit demselben Klang</translation>
+        </message>
+        <message>
+            <source>{pause} to {pause2} was a pause. Pauses are normal; short sessions are a good way back.</source>
+            <translation>Vom {pause} bis zum {pause2} war Pause. Pausen sind normal; kurze Sitzungen sind ein guter Weg zurück.</translation>
+        </message>
+        <message>
+            <source>{pcm_path} could not be turned into FLAC ({reason}).</source>
+            <translation>{pcm_path} ließ sich nicht in FLAC umwandeln ({reason}).</translation>
+        </message>
+        <message>
+            <source>{places} of {of_all}, outside every plausible target by more than the uncertainty.</source>
+            <translation>{places} von {of_all}, außerhalb jedes möglichen Zieltons um mehr als die Unsicherheit.</translation>
+        </message>
+        <message>
+            <source>{place}: {size}, {offset_percent} % of a beat.</source>
+            <translation>{place}: {size}, {offset_percent} % eines Schlags.</translation>
+        </message>
+        <message>
+            <source>{place}it was not measured outside {limit} {unit} when it was marked.</source>
+            <translation>{place}als es angemerkt wurde, war es nicht außerhalb von {limit} {unit} gemessen.</translation>
+        </message>
+        <message>
+            <source>{place}one of the two is not measurable.</source>
+            <translation>{place}eine der beiden ist nicht messbar.</translation>
+        </message>
+        <message>
+            <source>{place}{word}, held against {limit} {unit}.</source>
+            <translation>{place}{word}, gehalten gegen {limit} {unit}.</translation>
+        </message>
+        <message>
+            <source>{played} instead of {name}</source>
+            <translation>{played} statt {name}</translation>
+        </message>
+        <message>
+            <source>{played} is not written</source>
+            <translation>{played} ist nicht notiert</translation>
+        </message>
+        <message>
+            <source>{position_s} s lies outside the take, which lasts {duration_s} s.</source>
+            <translation>{position_s} s liegt außerhalb der Aufnahme, die {duration_s} s dauert.</translation>
+        </message>
+        <message>
+            <source>{practice_day}  {passage_name}, take {number} ({duration_s})</source>
+            <translation>{practice_day}  {passage_name}, Aufnahme {number} ({duration_s})</translation>
+        </message>
+        <message>
+            <source>{practice_day}  {passage_name}, take {take_number}, {start_s}{near}  {category} ({state_words}, {author}){text}</source>
+            <translation>{practice_day}  {passage_name}, Aufnahme {take_number}, {start_s}{near}  {category} ({state_words}, {author}){text}</translation>
+        </message>
+        <message>
+            <source>{practice_day} does not match the reference take.</source>
+            <translation>Die Aufnahme vom {practice_day} passt nicht zur Vergleichsaufnahme.</translation>
+        </message>
+        <message>
+            <source>{practice_day}, take {number}</source>
+            <translation>{practice_day}, Aufnahme {number}</translation>
+        </message>
+        <message>
+            <source>{practice_day}, {passage_name}, take {take_number}, {start_s}{near}</source>
+            <translation>{practice_day}, {passage_name}, Aufnahme {take_number}, {start_s}{near}</translation>
+        </message>
+        <message>
+            <source>{practised} practised of {days}</source>
+            <translation>{practised} geübt von {days:dative}</translation>
+        </message>
+        <message>
+            <source>{practised} practised, {total}</source>
+            <translation>{practised} geübt, {total}</translation>
+        </message>
+        <message>
+            <source>{rest_days} allowed{each}</source>
+            <translation>{rest_days} erlaubt{each}</translation>
+        </message>
+        <message>
+            <source>{rest_left} left.</source>
+            <translation>{rest_left} übrig.</translation>
+        </message>
+        <message>
+            <source>{rest_taken} rest</source>
+            <translation>{rest_taken} Ruhetage</translation>
+        </message>
+        <message>
+            <source>{rest} min</source>
+            <translation>{rest} min</translation>
+        </message>
+        <message>
+            <source>{retuned} left out of intonation: held against another temperament, tonic or tuning of the strings.</source>
+            <translation>{retuned} in der Intonation weggelassen: gegen eine andere Stimmung, einen anderen Grundton oder anders gestimmte Saiten gehalten.</translation>
+        </message>
+        <message>
+            <source>{rows} the same as an earlier one, counted as another sitting</source>
+            <translation>{rows} wie eine frühere, als weitere Sitzung gezählt</translation>
+        </message>
+        <message>
+            <source>{says}: {start_s}, for {length}; left out.</source>
+            <translation>{says}: {start_s}, {length} lang; weggelassen.</translation>
+        </message>
+        <message>
+            <source>{since} to {following}</source>
+            <translation>{since} bis {following}</translation>
+        </message>
+        <message>
+            <source>{source} could not be copied ({strerror}).</source>
+            <translation>{source} ließ sich nicht kopieren ({strerror}).</translation>
+        </message>
+        <message>
+            <source>{source} ends before the part that is to be kept.</source>
+            <translation>{source} endet vor dem Teil, der behalten werden soll.</translation>
+        </message>
+        <message>
+            <source>{source} is not there.</source>
+            <translation>{source} ist nicht da.</translation>
+        </message>
+        <message>
+            <source>{source} is too long for a WAV file (4 GiB).</source>
+            <translation>{source} ist für eine WAV-Datei zu lang (4 GiB).</translation>
+        </message>
+        <message>
+            <source>{source} was changed while it was read.</source>
+            <translation>{source} wurde während des Lesens verändert.</translation>
+        </message>
+        <message>
+            <source>{source}, in this computer's time zone</source>
+            <translation>{source}, in der Zeitzone dieses Rechners</translation>
+        </message>
+        <message>
+            <source>{spec} from {tonic}{start_octave} goes beyond the {player}.</source>
+            <translation>{spec} ab {tonic}{start_octave} geht über den Umfang von {player} hinaus.</translation>
+        </message>
+        <message>
+            <source>{start_s} to {end_s}</source>
+            <translation>{start_s} bis {end_s}</translation>
+        </message>
+        <message>
+            <source>{start_s}: {size} cents {kind}</source>
+            <translation>{start_s}: {size} Cent {kind}</translation>
+        </message>
+        <message>
+            <source>{start} to {end}</source>
+            <translation>{start} bis {end}</translation>
+        </message>
+        <message>
+            <source>{subject} {finding} cents {kind}</source>
+            <translation>{subject} {finding} Cent {kind}</translation>
+        </message>
+        <message>
+            <source>{subject} {size} cents {kind}</source>
+            <translation>{subject} {size} Cent {kind}</translation>
+        </message>
+        <message>
+            <source>{take} deleted</source>
+            <translation>{take} gelöscht</translation>
+        </message>
+        <message>
+            <source>{take} restored</source>
+            <translation>{take} wiederhergestellt</translation>
+        </message>
+        <message>
+            <source>{target_lufs} LUFS would overload it: peaks stay at -1 dBTP.</source>
+            <translation>{target_lufs} LUFS würden ihn übersteuern: Die Spitzen bleiben bei -1 dBTP.</translation>
+        </message>
+        <message>
+            <source>{target} cannot be written ({strerror}).</source>
+            <translation>{target} lässt sich nicht schreiben ({strerror}).</translation>
+        </message>
+        <message>
+            <source>{tonic} chromatic {figure}, {octaves}</source>
+            <translation>{figure} chromatisch ab {tonic}, {octaves}</translation>
+        </message>
+        <message>
+            <source>{tonic} diminished seventh {figure}, {octaves}</source>
+            <translation>{figure} {tonic} mit vermindertem Septakkord, {octaves}</translation>
+        </message>
+        <message>
+            <source>{tonic} dominant seventh {figure}, {octaves}</source>
+            <translation>{figure} {tonic} mit Dominantseptakkord, {octaves}</translation>
+        </message>
+        <message>
+            <source>{tonic} harmonic minor {figure}, {octaves}</source>
+            <translation>{figure} {tonic}-Moll harmonisch, {octaves}</translation>
+        </message>
+        <message>
+            <source>{tonic} major {figure}, {octaves}</source>
+            <translation>{figure} {tonic}-Dur, {octaves}</translation>
+        </message>
+        <message>
+            <source>{tonic} melodic minor {figure}, {octaves}</source>
+            <translation>{figure} {tonic}-Moll melodisch, {octaves}</translation>
+        </message>
+        <message>
+            <source>{tonic} minor {figure}, {octaves}</source>
+            <translation>{tonic}-Moll {figure}, {octaves}</translation>
+        </message>
+        <message>
+            <source>{tonic} natural minor {figure}, {octaves}</source>
+            <translation>{figure} {tonic}-Moll, {octaves}</translation>
+        </message>
+        <message>
             <source>{unbroken_min} without a break. A few minutes' rest is good for hands, back and ears; if anything hurts, stop for today.</source>
             <translation>{unbroken_min} ohne Pause. Ein paar Minuten Ruhe tun Händen, Rücken und Ohren gut; wenn etwas wehtut, für heute aufhören.</translation>
+        </message>
+        <message>
+            <source>{unit} a week</source>
+            <translation>{unit} in der Woche</translation>
+        </message>
+        <message>
+            <source>{unread} not read</source>
+            <translation>{unread} nicht gelesen</translation>
+        </message>
+        <message>
+            <source>{value} % of the notes, {value2} % of the sounding time</source>
+            <translation>{value} % der Noten, {value2} % der klingenden Zeit</translation>
         </message>
         <message>
             <source>{value} ({low} to {high}) {unit}</source>
@@ -5812,7 +10080,23 @@
         </message>
         <message>
             <source>{value} BPM</source>
-            <translation>{value} S/min</translation>
+            <translation>{value} BPM</translation>
+        </message>
+        <message>
+            <source>{value} BPM per minute</source>
+            <translation>{value} BPM pro Minute</translation>
+        </message>
+        <message>
+            <source>{value} Hz</source>
+            <translation>{value} Hz</translation>
+        </message>
+        <message>
+            <source>{value} LUFS</source>
+            <translation>{value} LUFS</translation>
+        </message>
+        <message>
+            <source>{value} MB</source>
+            <translation>{value} MB</translation>
         </message>
         <message>
             <source>{value} cents</source>
@@ -5823,12 +10107,103 @@
             <translation>{value} Cent pro Minute</translation>
         </message>
         <message>
+            <source>{value} dB</source>
+            <translation>{value} dB</translation>
+        </message>
+        <message>
+            <source>{value} h</source>
+            <translation>{value} h</translation>
+        </message>
+        <message>
+            <source>{value} is no bundle of Passagework.</source>
+            <translation>{value} ist kein Paket von Passagework.</translation>
+        </message>
+        <message>
+            <source>{value} kB</source>
+            <translation>{value} kB</translation>
+        </message>
+        <message>
+            <source>{value} ms</source>
+            <translation>{value} ms</translation>
+        </message>
+        <message>
+            <source>{value} s</source>
+            <translation>{value} s</translation>
+        </message>
+        <message>
+            <source>{value}; due {due_on}</source>
+            <translation>{value}; fällig {due_on}</translation>
+        </message>
+        <message>
             <source>{what}, due in {days} days.</source>
             <translation>{what}, fällig in {days} Tagen.</translation>
         </message>
         <message>
+            <source>{what}, due {days_left}.</source>
+            <translation>{what}, fällig {days_left}.</translation>
+        </message>
+        <message>
+            <source>{what}, played {value} softer</source>
+            <translation>{what}, {value} leiser gespielt</translation>
+        </message>
+        <message>
+            <source>{when} ago this week: {passage}, {practice_day}.</source>
+            <translation>Vor {when} in dieser Woche: {passage}, {practice_day}.</translation>
+        </message>
+        <message>
             <source>{when}, take {number} ({length})</source>
             <translation>{when}, Aufnahme {number} ({length})</translation>
+        </message>
+        <message>
+            <source>{when}: the later takes are {value} % {more}, and too few were played at one tempo; that alone can change the rest.</source>
+            <translation>{when}: Die späteren Aufnahmen sind {value} % {more}, und zu wenige wurden in gleichem Tempo gespielt; das allein kann das Übrige ändern.</translation>
+        </message>
+        <message>
+            <source>{when}: the later takes are {value} % {more}; intonation and steadiness are compared at matched tempo{out}.</source>
+            <translation>{when}: Die späteren Aufnahmen sind {value} % {more}; Intonation und Gleichmäßigkeit werden bei gleichem Tempo verglichen{out}.</translation>
+        </message>
+        <message>
+            <source>{whole} and {names}</source>
+            <translation>{whole} und {names}</translation>
+        </message>
+        <message>
+            <source>{words} over {points}.</source>
+            <translation>{words} an {points}.</translation>
+        </message>
+        <message>
+            <source>{word} {habit} as printed, {count}</source>
+            <translation>{word} {habit} wie gedruckt, {count}</translation>
+        </message>
+        <message>
+            <source>{years} years</source>
+            <translation>{years} Jahre</translation>
+        </message>
+        <message>
+            <source>±{extent} cents at {rate_hz} Hz</source>
+            <translation>±{extent} Cent bei {rate_hz} Hz</translation>
+        </message>
+    </context>
+    <context>
+        <name>said dative</name>
+        <message>
+            <source>{n} bars</source>
+            <translation>{n} Takten</translation>
+        </message>
+        <message>
+            <source>{n} days</source>
+            <translation>{n} Tagen</translation>
+        </message>
+        <message>
+            <source>{n} measured places</source>
+            <translation>{n} gemessenen Orten</translation>
+        </message>
+        <message>
+            <source>{n} practice days</source>
+            <translation>{n} Übungstagen</translation>
+        </message>
+        <message>
+            <source>{n} rest days</source>
+            <translation>{n} Ruhetagen</translation>
         </message>
     </context>
 </TS>

@@ -8,13 +8,14 @@ from PySide6.QtWidgets import QLineEdit, QSpinBox
 from app.journal.assignments import OccasionKind
 from app.journal.records import Passage
 from app.services.keeping_views import AssignmentRow, OccasionRow
-from app.services.wording import counted, day_text
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.rows import Column
+from app.ui.spoken import word
 from app.ui.widgets.basics import Button, Card, column, fill, heading, labelled, row, soft
 from app.ui.widgets.choices import Choice, DayEdit, passage_text
 from app.ui.widgets.table import RowTable
+from app.ui.words import counted, day_text
 
 _A_WEEK = timedelta(days=7)
 _MOST_MINUTES = 2000
@@ -52,7 +53,7 @@ class AssignmentsForm(Card):
         self._add = Button(tr("Add"), "add", primary=True, name=tr("Add what is set"))
         self.dates: RowTable[OccasionRow] = RowTable(tr("Coming dates"), _date_columns(), stretch=1)
         self.kind: Choice[OccasionKind] = Choice(tr("Kind of date"))
-        self.kind.offer([(kind, kind.value.capitalize()) for kind in OccasionKind])
+        self.kind.offer([(kind, word(kind.value.capitalize())) for kind in OccasionKind])
         self.day = DayEdit(tr("Day of it"))
         self.name = QLineEdit()
         self.name.setMaxLength(120)

@@ -4,11 +4,11 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QDialog, QListWidget, QListWidgetItem, QWidget
 
 from app.services.backing_up import BackupRow
-from app.services.wording import size_text
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, column, fill, row, sentence, soft
+from app.ui.words import size_text
 
 
 class BackupsSheet(QDialog):

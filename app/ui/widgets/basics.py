@@ -1,7 +1,7 @@
 """Small building blocks: buttons, cards, labels at one of the three text sizes."""
 
 from PySide6.QtCore import QEvent, QSize, Qt
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPalette, QResizeEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
     QFrame,
@@ -96,6 +96,61 @@ class Words(QLabel):
     def setText(self, text: str) -> None:
         """Show a text, translated where it is a sentence of the program."""
         super().setText(said(text))
+
+
+class OneLine(Words):
+    """Quiet small text on one line: what there is no room for ends in an ellipsis.
+
+    The tooltip then has the whole sentence; it is also what a screen reader hears.
+    """
+
+    def __init__(self, *, right: bool = False) -> None:
+        super().__init__()
+        self.setFont(font(SMALL_PT))
+        self.setProperty("tone", "soft")
+        self._side = Qt.AlignmentFlag.AlignRight if right else Qt.AlignmentFlag.AlignLeft
+        self._more = ""
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+
+    def setText(self, text: str) -> None:
+        """Show a text, and all of it in the tooltip where it does not fit."""
+        super().setText(text)
+        self._tell_all()
+
+    def explain(self, more: str) -> None:
+        """Say something besides the text in the tooltip."""
+        self._more = said(more)
+        self._tell_all()
+
+    @property
+    def shown(self) -> str:
+        """What there is room for."""
+        return self.fontMetrics().elidedText(
+            self.text(), Qt.TextElideMode.ElideRight, self.contentsRect().width()
+        )
+
+    def minimumSizeHint(self) -> QSize:
+        """Let the line become as narrow as the layout wants."""
+        return QSize(8 * GRID_PX, super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Fit the text anew."""
+        super().resizeEvent(event)
+        self._tell_all()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Draw what fits."""
+        painter = QPainter(self)
+        side = self._side | Qt.AlignmentFlag.AlignVCenter
+        self.style().drawItemText(
+            painter, self.contentsRect(), side, self.palette(), self.isEnabled(), self.shown,
+            QPalette.ColorRole.WindowText,
+        )  # fmt: skip
+
+    def _tell_all(self) -> None:
+        is_whole = self.shown == self.text()
+        lines = ("" if is_whole else self.text(), self._more)
+        self.setToolTip("\n".join(line for line in lines if line))
 
 
 def heading(text: str) -> QLabel:

@@ -9,12 +9,12 @@ from PySide6.QtWidgets import QCheckBox, QFileDialog, QWidget
 from app.services.bundling.replying import ReplyReport
 from app.services.bundling.service import MergeReport, suffix_of
 from app.services.bundling.words import brought_sentence
-from app.services.wording import counted
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.widgets.basics import Button, column, fill, heading, sentence, soft
 from app.ui.widgets.file_asking import ask_file, ask_new_file
 from app.ui.widgets.job_strip import JobStrip
+from app.ui.words import counted
 
 
 class BundlesPane(QWidget):

@@ -16,6 +16,7 @@ from app.ui.models.rows import Column
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, column, fill, labelled, row, soft
 from app.ui.widgets.choices import Choice
+from app.ui.widgets.marker_words import category_word
 from app.ui.widgets.table import RowTable
 
 
@@ -41,7 +42,7 @@ class CategoriesSheet(QDialog):
             tr("Marker categories"),
             (
                 Column(tr("Key"), _key_of),
-                Column(tr("Category"), lambda line: line.name, write=self._rename),
+                Column(tr("Category"), lambda line: category_word(line.name), write=self._rename),
             ),
             stretch=1,
         )
@@ -102,7 +103,7 @@ class CategoriesSheet(QDialog):
         self._names = settings.categories
         self.table.show_rows([_Line(at, name) for at, name in enumerate(self._names)])
         self.table.choose(min(self._chosen, len(self._names) - 1))
-        former = [(name, name) for name in used if name not in self._names]
+        former = [(name, category_word(name)) for name in used if name not in self._names]
         self.former.offer(former or [("", tr("No others in use"))])
         self.former.setEnabled(bool(former))
         self.back.setEnabled(bool(former))
@@ -131,7 +132,7 @@ class CategoriesSheet(QDialog):
         self._read()
 
     def _rename(self, line: _Line, text: str) -> _Line | None:
-        if text.strip() == line.name:
+        if text.strip() in (line.name, category_word(line.name)):
             return None
         self._change(lambda names: renamed(names, line.at, text), chosen=line.at)
         return replace(line, name=text.strip())

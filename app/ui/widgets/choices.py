@@ -9,9 +9,9 @@ from PySide6.QtWidgets import QComboBox, QDateEdit
 
 from app.journal.records import Passage
 from app.services.views import TakeRow
-from app.services.wording import counted, day_text, length_text, reading_text
 from app.ui.language import tr
 from app.ui.spoken import said
+from app.ui.words import counted, day_text, length_text, reading_text
 
 K = TypeVar("K")
 
@@ -101,7 +101,7 @@ class DayEdit(QDateEdit):
         super().__init__()
         self.setAccessibleName(name)
         self.setCalendarPopup(True)
-        self.setDisplayFormat("yyyy-MM-dd")
+        self.setDisplayFormat(tr("yyyy-MM-dd"))
 
     @property
     def day(self) -> date:
@@ -121,6 +121,6 @@ def take_summary(take: TakeRow) -> str:
     head = f"{said(day_text(take.practice_day))}, {length_text(take.duration_s)}"
     if take.state in ("waiting", "failed"):
         words = tr("to be measured") if take.state == "waiting" else tr("could not be measured")
-        return f"{head}   {take.notice or words}"
+        return f"{head}   {said(take.notice) or words}"
     labels = ((tr("Intonation"), take.intonation), (tr("Tempo"), take.tempo))
     return "   ".join([head, *(f"{label} {said(reading_text(value))}" for label, value in labels)])

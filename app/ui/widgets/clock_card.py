@@ -2,7 +2,6 @@
 
 from app.services.clock_views import NO_ITEM, ClockView, ForgottenView, ItemRow
 from app.services.sounding import SoundingState
-from app.services.wording import length_text, minutes_text
 from app.ui.icons import icon
 from app.ui.language import mark, tr
 from app.ui.models.attention import Attention
@@ -15,6 +14,7 @@ from app.ui.widgets.basics import Button, Card, column, fill, heading, large, ro
 from app.ui.widgets.forgotten_card import ForgottenCard
 from app.ui.widgets.sounding_row import SoundingOfferCard, sounding_words
 from app.ui.widgets.table import RowTable
+from app.ui.words import length_text, minutes_text
 
 _TABLE_HEIGHT_PX = 116
 _PHASE_WORDS = {
@@ -118,7 +118,8 @@ class ClockCard(Card):
             else ""
         )
         self._phase.setText(tr(_PHASE_WORDS[view.phase]) + block)
-        words, picture = _TOGGLE.get(view.phase, _GO_ON)
+        source, picture = _TOGGLE.get(view.phase, _GO_ON)
+        words = tr(source)
         if self._toggle.text() != words:
             self._toggle.setText(words)
             self._toggle.setAccessibleName(tr("{words} the practice clock").format(words=words))

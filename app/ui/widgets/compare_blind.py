@@ -11,7 +11,6 @@ from app.journal.blind_ear import Question
 from app.journal.failures import PlainFailure
 from app.services.following_views import AlignedPair, BlindView, EarRow
 from app.services.views import LevelMatch, TakeRow
-from app.services.wording import day_text
 from app.ui.desk import Desk
 from app.ui.keys import keys_text
 from app.ui.language import tr
@@ -19,6 +18,7 @@ from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, heading, large, row, sentence, soft
 from app.ui.widgets.progress_bar import ThinProgressBar
 from app.ui.widgets.transport import Transport
+from app.ui.words import day_text
 
 QUESTIONS = (Question.IN_TUNE, Question.STEADIER, Question.MUSICAL)
 _CARD_WIDTH_PX = 720

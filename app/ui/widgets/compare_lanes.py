@@ -3,7 +3,6 @@
 from app.services.following_views import AlignedPair, ShapeView
 from app.services.shape_curves import shape_curves
 from app.services.views import CompareView, Curve, Reading
-from app.services.wording import position_text, reading_text
 from app.ui.language import tr
 from app.ui.models.time_map import TimeMap
 from app.ui.theme import Colours
@@ -18,6 +17,7 @@ from app.ui.widgets.note_bars import (
     deviation_range,
     placed,
 )
+from app.ui.words import position_text, reading_text
 
 UPPER, LOWER, LOUDNESS = range(3)
 

@@ -16,9 +16,10 @@ from PySide6.QtWidgets import QWidget
 
 from app.services.map_rows import MapCell, MapNote, MapRow
 from app.services.note_map import NoteMapView
-from app.services.wording import number_text
 from app.ui.language import tr
+from app.ui.spoken import said
 from app.ui.theme import GRID_PX, SMALL_PT, Colours, font
+from app.ui.words import number_text
 
 ROW_CENTS = 30.0
 _LEAST_ROW_PX = 15.0
@@ -181,7 +182,7 @@ class NoteMapPlot(QWidget):
         painter.setPen(QColor(self._colours.ink_soft))
         label = QRectF(0.0, zero - height / 2, area.left() - GRID_PX, height)
         painter.drawText(
-            label, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, row.label
+            label, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, said(row.label)
         )
         painter.setPen(QPen(QColor(self._colours.line), 1.0))
         painter.drawLine(QPointF(area.left(), zero), QPointF(area.right(), zero))

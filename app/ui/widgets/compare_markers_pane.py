@@ -5,14 +5,15 @@ from PySide6.QtCore import Signal
 from app.journal.failures import PlainFailure
 from app.services.following_views import CarriedMarker, LifeRow
 from app.services.views import CompareView, Reading
-from app.services.wording import position_text, reading_text, short_day_text
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.rows import Column
 from app.ui.widgets.basics import Button, column, fill, heading, row, sentence, soft
 from app.ui.widgets.compare_pane import ComparePane
+from app.ui.widgets.marker_words import category_word
 from app.ui.widgets.progress_bar import ThinProgressBar
 from app.ui.widgets.table import RowTable
+from app.ui.words import position_text, reading_text, short_day_text
 
 
 class CarriedPane(ComparePane):
@@ -157,7 +158,7 @@ def _columns() -> tuple[Column[CarriedMarker], ...]:
 
 def _what(one: CarriedMarker) -> str:
     text = f": {one.marker.text}" if one.marker.text else ""
-    return f"{one.marker.category}{text}"
+    return f"{category_word(one.marker.category)}{text}"
 
 
 def _answer(one: CarriedMarker) -> str:

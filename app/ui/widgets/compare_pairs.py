@@ -5,9 +5,9 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from app.services.views import CompareView, NotePairRow, Reading
-from app.services.wording import number_text, short_day_text
 from app.ui.language import tr
 from app.ui.theme import GRID_PX, SMALL_PT, Colours, font
+from app.ui.words import number_text, short_day_text
 
 _FOOT_PX = 18.0
 _AXIS_PX = 44.0

@@ -10,7 +10,6 @@ from app.services.note_map import NoteMapView
 from app.services.picture_saving import Picture, PictureKind, save_picture
 from app.services.picture_tables import before_and_after
 from app.services.views import CompareView
-from app.services.wording import short_day_text
 from app.ui.desk import Desk
 from app.ui.language import mark, tr
 from app.ui.widgets.basics import Button, Card, column, fill, row, sentence
@@ -19,6 +18,7 @@ from app.ui.widgets.compare_map import NoteMapPlot
 from app.ui.widgets.compare_pairs import BeforeAfterPlot
 from app.ui.widgets.progress_bar import ThinProgressBar
 from app.ui.widgets.trend_card import TrendPane
+from app.ui.words import short_day_text
 
 _KINDS = (PictureKind.WEEKS, PictureKind.NOTE_MAP, PictureKind.BEFORE_AFTER)
 _FILE_KINDS = mark("Picture (*.png);;Drawing (*.svg);;Table (*.csv)")

@@ -1,9 +1,10 @@
 """Columns of the tables that set two takes beside each other."""
 
 from app.services.views import AnyReading, ChangeRow, NotePairRow, Reading
-from app.services.wording import position_text, reading_text, short_reading_text
 from app.ui.language import tr
 from app.ui.models.rows import Column
+from app.ui.spoken import word
+from app.ui.words import position_text, reading_text, short_reading_text
 
 
 def change_columns() -> tuple[Column[ChangeRow], ...]:
@@ -52,15 +53,18 @@ def note_columns() -> tuple[Column[NotePairRow], ...]:
 def _number_only(reading: AnyReading) -> str:
     """Leave the unit to the heading or the measure's name."""
     text = short_reading_text(reading)
-    return text.removesuffix(reading.unit).strip() if isinstance(reading, Reading) else text
+    if not isinstance(reading, Reading):
+        return text
+    return text.removesuffix(word(reading.unit)).strip()
 
 
 def _named_with_unit(change: ChangeRow) -> str:
     units = [reading.unit for reading in (change.a, change.b) if isinstance(reading, Reading)]
-    return f"{change.label}\n{units[0]}" if units and units[0] else change.label
+    label = word(change.label)
+    return f"{label}\n{word(units[0])}" if units and units[0] else label
 
 
 def _word_and_change(change: ChangeRow) -> str:
     if isinstance(change.change, Reading):
-        return f"{change.word}\n{_number_only(change.change)}"
-    return change.word
+        return f"{word(change.word)}\n{_number_only(change.change)}"
+    return word(change.word)

@@ -10,7 +10,6 @@ from app.journal.failures import PlainFailure
 from app.journal.tempo_ladder import Rung
 from app.services.following_views import LadderView, RepetitionsView, RunRow
 from app.services.views import CompareView
-from app.services.wording import number_text, position_text, short_day_text, short_reading_text
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.rows import Column
@@ -19,6 +18,7 @@ from app.ui.widgets.basics import Button, column, fill, heading, labelled, row, 
 from app.ui.widgets.compare_pane import ComparePane
 from app.ui.widgets.progress_bar import ThinProgressBar
 from app.ui.widgets.table import RowTable
+from app.ui.words import number_text, position_text, short_day_text, short_reading_text
 
 
 class TempoPane(ComparePane):

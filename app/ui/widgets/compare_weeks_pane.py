@@ -5,15 +5,16 @@ from datetime import date
 from app.journal.failures import PlainFailure
 from app.services.following_views import ChangeReport, VerdictRow
 from app.services.views import AnyReading, CompareView, Reading
-from app.services.wording import reading_text, short_day_text, short_reading_text
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.rows import Column
+from app.ui.spoken import word
 from app.ui.widgets.basics import column, fill, row, sentence, soft
 from app.ui.widgets.choices import Choice
 from app.ui.widgets.compare_pane import ComparePane
 from app.ui.widgets.progress_bar import ThinProgressBar
 from app.ui.widgets.table import RowTable
+from app.ui.words import reading_text, short_day_text, short_reading_text
 
 _ALL = "all"
 
@@ -87,7 +88,8 @@ class VerdictsPane(ComparePane):
     def _take_over(self, report: ChangeReport) -> None:
         self.report = report
         labels = {one.key: one.label for one in report.rows}
-        self._measure.offer([(_ALL, tr("All measures")), *labels.items()])
+        named = ((key, word(label)) for key, label in labels.items())
+        self._measure.offer([(_ALL, tr("All measures")), *named])
         self._words.setText(report.sentence)
         self._words.setVisible(bool(report.sentence))
         self._show_rows()
@@ -117,7 +119,7 @@ def _columns() -> tuple[Column[VerdictRow], ...]:
         Column(tr("Days"), _days, _more),
         Column(tr("From"), lambda one: _number(one.a), _more, is_number=True),
         Column(tr("To"), lambda one: _number(one.b), _more, is_number=True),
-        Column(tr("Change"), lambda one: f"{one.word}\n{_interval(one.change)}", _more),
+        Column(tr("Change"), lambda one: f"{word(one.word)}\n{_interval(one.change)}", _more),
     )
 
 
@@ -137,7 +139,9 @@ def _day(day: date) -> str:
 
 def _number(reading: AnyReading) -> str:
     text = short_reading_text(reading)
-    return text.removesuffix(reading.unit).strip() if isinstance(reading, Reading) else text
+    if not isinstance(reading, Reading):
+        return text
+    return text.removesuffix(word(reading.unit)).strip()
 
 
 def _interval(reading: AnyReading) -> str:

@@ -7,10 +7,10 @@ from PySide6.QtWidgets import QLineEdit, QSpinBox, QWidget
 
 from app.services.clock_views import ClockView
 from app.services.views import TodayView
-from app.services.wording import day_text
 from app.ui.language import tr
 from app.ui.theme import GRID_PX, LARGE_PT, font
 from app.ui.widgets.basics import Figure, column, fill, large, row, soft
+from app.ui.words import day_text
 
 _MOST_MINUTES = 24 * 60
 

@@ -5,11 +5,12 @@ from PySide6.QtWidgets import QWidget
 from app.journal.clicks import RoundTripRecord
 from app.journal.failures import PlainFailure
 from app.services.latency import SWEEP_CAUTION
-from app.services.wording import day_text, number_text
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.recorder import Recorder, RecorderState
+from app.ui.spoken import said
 from app.ui.widgets.basics import Button, column, fill, row, sentence, soft
+from app.ui.words import day_text, number_text
 
 _SUBJECT = "guides.delay"
 
@@ -113,4 +114,4 @@ class DelayRow(QWidget):
 
 def _caution_words() -> str:
     near = tr("Put the microphone near the loudspeaker, or join output and input with a cable.")
-    return f"{SWEEP_CAUTION} {near}"
+    return f"{said(SWEEP_CAUTION)} {near}"

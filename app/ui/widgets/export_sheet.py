@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QDialog, QFileDialog, QWidget
 from app.jobs import Progress, ShouldStop
 from app.services.exporting.service import DaysFormat, TakeFormat
 from app.services.exporting.several import write_takes
-from app.services.wording import day_text
 from app.ui.desk import Desk
 from app.ui.language import mark, tr
 from app.ui.theme import GRID_PX
@@ -17,6 +16,7 @@ from app.ui.widgets.basics import Button, column, fill, labelled, row, soft
 from app.ui.widgets.choices import Choice
 from app.ui.widgets.file_asking import ask_folder
 from app.ui.widgets.job_strip import JobStrip
+from app.ui.words import day_text
 
 _TAKE, _TAKES, _DAYS, _EVERYTHING = "take", "takes", "days", "everything"
 _TAKE_FORMATS = (

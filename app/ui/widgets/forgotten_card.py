@@ -6,10 +6,10 @@ from PySide6.QtWidgets import QSpinBox, QWidget
 
 from app.journal.forgotten_clock import Ending
 from app.services.clock_views import ForgottenView
-from app.services.wording import minutes_text
 from app.ui.language import tr
 from app.ui.models.attention import bring_into_view
 from app.ui.widgets.basics import Button, Card, column, fill, row, sentence, soft
+from app.ui.words import minutes_text
 
 
 class ForgottenCard(Card):

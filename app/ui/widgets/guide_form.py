@@ -13,13 +13,13 @@ from app.services.guide_settings import (
     checked,
     numbers_of,
 )
-from app.services.wording import counted, number_text
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.recorder import Recorder
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, fill, labelled, row, sentence, soft
 from app.ui.widgets.delay_row import DelayRow
+from app.ui.words import counted, number_text
 
 _MOST_BEATS, _MOST_BARS = 16, 8
 _USUAL_BPM = 72.0

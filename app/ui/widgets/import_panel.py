@@ -11,7 +11,6 @@ from PySide6.QtWidgets import QGridLayout, QScrollArea, QWidget
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage
 from app.services.views import ImportProposal, TakeRow
-from app.services.wording import counted
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.day_numbers import day_number_text
@@ -19,6 +18,7 @@ from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, fill, row, soft
 from app.ui.widgets.import_row import ImportRow
 from app.ui.widgets.progress_bar import ThinProgressBar
+from app.ui.words import counted
 
 _RECOGNISING = "import.passage:"
 

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from app.journal.records import Marker, MarkerState
 from app.ui.theme import SMALL_PT, Colours, font
+from app.ui.widgets.marker_words import category_word
 
 FLAG_ROOM_PX = 24
 _FLAG_HEIGHT_PX = 16
@@ -228,7 +229,7 @@ class LaneOverlay(QGraphicsItem):
         if marker.category in self._categories:
             sign = str(self._categories.index(marker.category) + 1)
         else:
-            sign = marker.category[:3]
+            sign = category_word(marker.category)[:3]
         return f"{sign} ✓" if marker.state is MarkerState.SETTLED else sign
 
     def _draw_playhead(self, painter: QPainter, span: QRectF) -> None:

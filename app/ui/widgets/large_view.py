@@ -6,13 +6,14 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.services.clock_views import ClockView
 from app.services.views import LevelReading
-from app.services.wording import counted, length_text
 from app.ui.icons import icon
 from app.ui.language import mark, tr
 from app.ui.models.practice_clock import PracticeClock
 from app.ui.models.recorder import Recorder, RecorderState
+from app.ui.spoken import said, word
 from app.ui.theme import GRID_PX, Theme
 from app.ui.widgets.basics import Button, column, fill, row
+from app.ui.words import counted, length_text
 
 # Shares of the height. ISO 9241-303 (from memory) asks for characters of 16 minutes of
 # arc at least: 9.3 mm from two metres, which the smallest of these reaches.
@@ -56,18 +57,22 @@ class Board(QWidget):
         item = view.item_title if view.item_id else tr("No item")
         title = item if view.phase != "stopped" else tr("Clock not running")
         if view.phase in ("paused", "forgotten"):
-            title = f"{view.phase.capitalize()}: {item}"
+            title = f"{word(view.phase.capitalize())}: {item}"
         marks = self._recorder.mark_count
         state = tr(_STATE_WORDS[self._recorder.state])
         if marks:
             state += f", {counted(marks, 'mark')}"
         elapsed = level.elapsed_s if level is not None and self._recorder.is_recording else 0.0
-        word = ""
+        of_level = ""
         if level is not None:
-            word = tr("Silence") if level.peak_dbfs is None else level.word.capitalize()
+            of_level = tr("Silence")
+            if level.peak_dbfs is not None:
+                of_level = word(level.word.capitalize())
             if level.dropped_frames:
-                word += tr(", {dropped_frames} lost").format(dropped_frames=level.dropped_frames)
-        return (title, length_text(60 * view.session_min), state, length_text(elapsed), word)
+                of_level += tr(", {dropped_frames} lost").format(
+                    dropped_frames=level.dropped_frames
+                )
+        return (title, length_text(60 * view.session_min), state, length_text(elapsed), of_level)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw it at the size there is."""
@@ -143,7 +148,7 @@ class Board(QWidget):
         self._say()
 
     def _say(self) -> None:
-        self.setAccessibleDescription(". ".join(line for line in self.lines if line))
+        self.setAccessibleDescription(". ".join(said(line) for line in self.lines if line))
         self.update()
 
 

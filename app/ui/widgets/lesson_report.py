@@ -4,10 +4,10 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QScrollArea, QWidget
 
 from app.services.lesson.report import DayPart, LessonReport, MarkerPart, PassagePart, TaskPart
-from app.services.wording import counted, day_text, minutes_text
 from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, row, sentence, soft
+from app.ui.words import counted, day_text, minutes_text
 
 
 class LessonReportView(QScrollArea):

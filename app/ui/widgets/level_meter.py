@@ -5,9 +5,10 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.services.views import LevelReading
-from app.services.wording import number_text
 from app.ui.language import tr
+from app.ui.spoken import word
 from app.ui.theme import SMALL_PT, Theme, font
+from app.ui.words import number_text
 
 _FLOOR_DBFS = -60.0
 _TICKS_DBFS = (-60, -48, -36, -24, -12, 0)
@@ -43,11 +44,11 @@ class LevelMeter(QWidget):
             return tr("The input is closed.")
         if reading.peak_dbfs is None:
             return tr("Silence")
-        word = reading.word.capitalize()
+        words = word(reading.word.capitalize())
         clipped = tr(", overdriven") if reading.clipped else ""
         hold = reading.hold_dbfs if reading.hold_dbfs is not None else reading.peak_dbfs
         return tr("{word}{clipped}, peak {hold} dBFS").format(
-            word=word, clipped=clipped, hold=number_text(hold, 0)
+            word=words, clipped=clipped, hold=number_text(hold, 0)
         )
 
     def paintEvent(self, _event: QPaintEvent) -> None:

@@ -11,7 +11,7 @@ from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, fill, labelled, row
 from app.ui.widgets.choices import Choice
-from app.ui.widgets.marker_words import author_words, state_words, weight_words
+from app.ui.widgets.marker_words import author_words, category_word, state_words, weight_words
 
 # What the one key for the state makes of each; the list offers all.
 _THEN = {
@@ -71,7 +71,7 @@ class MarkerEditor(QWidget):
 
     def offer(self, categories: tuple[str, ...]) -> None:
         """Offer these categories."""
-        self.category.offer([(name, name) for name in categories])
+        self.category.offer([(name, category_word(name)) for name in categories])
 
     def show_marker(self, marker: Marker | None) -> None:
         """Show a marker, or none; what is being typed stays."""

@@ -8,7 +8,7 @@ from app.ui.language import tr
 from app.ui.models.marker_wish import MarkerWish
 from app.ui.theme import GRID_PX
 from app.ui.widgets.choices import Choice
-from app.ui.widgets.marker_words import author_words, state_words
+from app.ui.widgets.marker_words import author_words, category_word, state_words
 
 _ALL = ""
 
@@ -48,7 +48,9 @@ class MarkerFilter(QWidget):
 
     def offer(self, categories: tuple[str, ...]) -> None:
         """Offer these categories."""
-        self.category.offer([(_ALL, tr("all categories")), *((name, name) for name in categories)])
+        self.category.offer(
+            [(_ALL, tr("all categories")), *((name, category_word(name)) for name in categories)]
+        )
 
     @property
     def wish(self) -> MarkerWish:

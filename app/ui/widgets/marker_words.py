@@ -1,8 +1,9 @@
 """What markers are called in lists, filters and for screen readers."""
 
-from app.journal.records import Author, Marker, MarkerState
-from app.services.wording import position_text
+from app.journal.records import DEFAULT_CATEGORIES, Author, Marker, MarkerState
 from app.ui.language import tr
+from app.ui.spoken import word
+from app.ui.words import position_text
 
 
 def state_words() -> dict[MarkerState, str]:
@@ -24,6 +25,11 @@ def weight_words() -> dict[int, str]:
     return {1: tr("1, slight"), 2: tr("2, clear"), 3: tr("3, first to fix")}
 
 
+def category_word(name: str) -> str:
+    """Give a category's name; those the program brought along are in its language."""
+    return word(name) if name in DEFAULT_CATEGORIES else name
+
+
 def place_of(marker: Marker) -> str:
     """Give where a marker begins; a dash says that it lasts."""
     span = "" if marker.end_s is None else "\N{EN DASH}"
@@ -32,7 +38,8 @@ def place_of(marker: Marker) -> str:
 
 def line_of(marker: Marker) -> str:
     """Give category, text and state in one line."""
-    text = f"{marker.category}: {marker.text}" if marker.text else marker.category
+    name = category_word(marker.category)
+    text = f"{name}: {marker.text}" if marker.text else name
     if marker.state is MarkerState.TO_WORK_ON:
         return text
     return f"{text} ({state_words()[marker.state]})"
@@ -48,7 +55,7 @@ def all_of(marker: Marker) -> str:
     return tr("{time}{until}: {category}, weight {weight}, {state}, by {author}. {text}").format(
         time=position_text(marker.start_s),
         until=until,
-        category=marker.category,
+        category=category_word(marker.category),
         weight=marker.weight,
         state=state_words()[marker.state],
         author=author_words()[marker.author],

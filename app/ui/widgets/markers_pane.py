@@ -13,7 +13,7 @@ from app.ui.models.rows import Column
 from app.ui.widgets.basics import Button, column, fill, row, soft
 from app.ui.widgets.marker_editor import MarkerEditor
 from app.ui.widgets.marker_filter import MarkerFilter
-from app.ui.widgets.marker_words import all_of, line_of, place_of
+from app.ui.widgets.marker_words import all_of, category_word, line_of, place_of
 from app.ui.widgets.table import RowTable
 
 _HERE = "\N{BLACK RIGHT-POINTING SMALL TRIANGLE} "
@@ -87,7 +87,7 @@ class MarkersPane(QWidget):
         """Show the markers that the filter lets through; the chosen one stays chosen."""
         self._all = markers
         names = categories[:MARKER_KEY_COUNT]
-        keys = "   ".join(f"{at} {name}" for at, name in enumerate(names, 1))
+        keys = "   ".join(f"{at} {category_word(name)}" for at, name in enumerate(names, 1))
         words = (
             tr("Keys while it plays, held for a span:   {keys}")
             if markers

@@ -14,7 +14,6 @@ from PySide6.QtWidgets import (
 from app.journal.minutes_table import AmountUnit, Mapped, Table
 from app.journal.written_days import DateOrder
 from app.services.minutes_import import MinutesProposal
-from app.services.wording import counted, minutes_text, short_day_text
 from app.ui.desk import Desk
 from app.ui.language import mark, tr
 from app.ui.models.rows import Column
@@ -22,6 +21,7 @@ from app.ui.theme import SMALL_PT, font
 from app.ui.widgets.basics import Button, Card, fill, heading, labelled, row, sentence, soft
 from app.ui.widgets.choices import Choice
 from app.ui.widgets.table import RowTable
+from app.ui.words import counted, minutes_text, short_day_text
 
 _PREVIEW_ROWS = 6
 _MOST_LISTED = 400

@@ -6,15 +6,16 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from app.services.views import NoReading, NoteRow
-from app.services.wording import position_text, reading_text, short_reading_text
 from app.ui.language import tr
 from app.ui.models.rows import Column
+from app.ui.spoken import word
 from app.ui.widgets.basics import column, sentence
 from app.ui.widgets.table import RowTable
+from app.ui.words import position_text, reading_text, short_reading_text
 
 
 def _cents(note: NoteRow) -> str:
-    text = short_reading_text(note.deviation).removesuffix(" cents")
+    text = short_reading_text(note.deviation).removesuffix(" " + word("cents"))
     return text if note.certain or isinstance(note.deviation, NoReading) else f"({text})"
 
 

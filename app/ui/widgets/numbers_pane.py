@@ -3,15 +3,16 @@
 from PySide6.QtWidgets import QWidget
 
 from app.services.views import NamedReading
-from app.services.wording import reading_text
 from app.ui.language import tr
 from app.ui.models.rows import Column
+from app.ui.spoken import said, word
 from app.ui.widgets.basics import column, sentence
 from app.ui.widgets.table import RowTable
+from app.ui.words import reading_text
 
 
 def _more(entry: NamedReading) -> str:
-    return f"{entry.label}: {reading_text(entry.reading)}. {entry.explanation}"
+    return f"{word(entry.label)}: {reading_text(entry.reading)}. {said(entry.explanation)}"
 
 
 class NumbersPane(QWidget):
@@ -20,7 +21,7 @@ class NumbersPane(QWidget):
     def __init__(self) -> None:
         super().__init__()
         columns: tuple[Column[NamedReading], ...] = (
-            Column(tr("Measure"), lambda entry: entry.label, _more),
+            Column(tr("Measure"), lambda entry: word(entry.label), _more),
             Column(tr("Value"), lambda entry: reading_text(entry.reading), _more),
         )
         self._table: RowTable[NamedReading] = RowTable(

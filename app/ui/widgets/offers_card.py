@@ -4,11 +4,11 @@ from PySide6.QtCore import Signal
 
 from app.journal.records import Passage
 from app.services.views import ImportProposal
-from app.services.wording import counted, day_text, length_text
 from app.ui.language import tr
 from app.ui.models.clip_offers import ClipOffers
 from app.ui.widgets.basics import Button, Card, fill, heading, row, sentence
 from app.ui.widgets.choices import passage_text
+from app.ui.words import counted, day_text, length_text
 
 
 class OffersCard(Card):

@@ -2,9 +2,9 @@
 
 from PySide6.QtWidgets import QDoubleSpinBox, QWidget
 
-from app.services.wording import length_text
 from app.ui.language import tr
 from app.ui.widgets.basics import column, fill, row, soft
+from app.ui.words import length_text
 
 _SHORTEST_S = 0.5
 

@@ -10,13 +10,13 @@ from app.journal.blocks import ItemKind
 from app.journal.plans import PlanLine
 from app.services.clock_views import ItemRow
 from app.services.keeping_views import PlanView
-from app.services.wording import minutes_text
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.rows import Column
 from app.ui.widgets.basics import Button, Card, fill, heading, row, sentence, soft
 from app.ui.widgets.choices import short_passage
 from app.ui.widgets.table import RowTable
+from app.ui.words import minutes_text
 
 _USUAL_MIN = 45
 _LONGEST_MIN = 480

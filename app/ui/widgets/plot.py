@@ -9,8 +9,8 @@ from typing import Any
 import pyqtgraph as pg
 from PySide6.QtGui import QColor, QPen
 
-from app.services.wording import number_text, position_text
 from app.ui.theme import SMALL_PT, Colours, font
+from app.ui.words import number_text, position_text
 
 AXIS_WIDTH_PX = 48
 TIME_AXIS_PX = 26

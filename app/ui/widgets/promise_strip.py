@@ -2,10 +2,11 @@
 
 from app.journal.promise_standing import PromiseState
 from app.services.keeping_views import PromiseView
-from app.services.wording import counted
 from app.ui.language import tr
+from app.ui.spoken import said
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Card, Figure, column, fill, heading, row, soft
+from app.ui.words import counted
 
 _ALIVE = (PromiseState.RUNNING, PromiseState.AHEAD)
 
@@ -63,5 +64,5 @@ class PromiseStrip(Card):
             figure.setVisible(at < len(figures))
             if at < len(figures):
                 figure.show_number(*figures[at])
-        self.setToolTip("\n".join(view.sentences))
-        self.setAccessibleDescription(" ".join((view.headline + ".", *view.sentences)))
+        self.setToolTip("\n".join(map(said, view.sentences)))
+        self.setAccessibleDescription(" ".join(map(said, (view.headline + ".", *view.sentences))))

@@ -12,7 +12,6 @@ from app.journal.promise_standing import PromiseState
 from app.journal.promises import PlannedBreak
 from app.services.keeping_views import ClipNumbers, PromiseView, RuleRow
 from app.services.promise_text import rule_span_text
-from app.services.wording import day_text
 from app.ui.desk import Desk
 from app.ui.language import mark, tr
 from app.ui.models.rows import Column
@@ -20,6 +19,7 @@ from app.ui.widgets.basics import Button, Card, fill, heading, labelled, row, se
 from app.ui.widgets.choices import DayEdit
 from app.ui.widgets.promise_form import PromiseForm
 from app.ui.widgets.table import RowTable
+from app.ui.words import day_text
 
 _STATES = {
     PromiseState.RUNNING: mark("running"),

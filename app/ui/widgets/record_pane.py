@@ -7,7 +7,6 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QGridLayout, QScrollArea, QWidget
 
 from app.services.keeping_views import AssociationRow, PeriodRow, RecordView, Span
-from app.services.wording import counted, day_text, minutes_text, short_day_text
 from app.ui.desk import Desk
 from app.ui.language import mark, tr
 from app.ui.models.rows import Column
@@ -16,6 +15,7 @@ from app.ui.widgets.basics import Button, Card, column, fill, large, row, senten
 from app.ui.widgets.earlier_hours_form import EarlierHoursForm
 from app.ui.widgets.record_bars import RecordBar, RecordBars
 from app.ui.widgets.table import RowTable
+from app.ui.words import counted, day_text, minutes_text, short_day_text
 
 _MOST_WEEKS, _MOST_MONTHS = 53, 36
 _WEEKDAYS = (

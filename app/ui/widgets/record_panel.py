@@ -11,7 +11,6 @@ from PySide6.QtWidgets import QLineEdit
 from app.journal.failures import PlainFailure
 from app.journal.records import AimMet, Passage
 from app.services.views import InputRow, LevelReading, TakeRow
-from app.services.wording import counted, length_text
 from app.ui.desk import Desk
 from app.ui.icons import icon
 from app.ui.language import mark, tr
@@ -36,6 +35,7 @@ from app.ui.widgets.progress_bar import ThinProgressBar
 from app.ui.widgets.recovered_card import RecoveredCard
 from app.ui.widgets.take_pane import NO_PASSAGE, AimAnswer
 from app.ui.widgets.take_rule import TakeRule
+from app.ui.words import counted, length_text
 
 _ARM_NAME = mark("Record from the first note on, until it is silent")
 _HEARD_ENOUGH = 60  # readings: three seconds of listening tell how quiet the input is

@@ -1,11 +1,11 @@
 """A recording that a crash left behind is offered, never dropped."""
 
 from app.services.views import PendingTake
-from app.services.wording import day_text, length_text
 from app.ui.language import tr
 from app.ui.models.attention import Attention
 from app.ui.models.recorder import Recorder
 from app.ui.widgets.basics import Button, Card, fill, row, sentence
+from app.ui.words import day_text, length_text
 
 
 class RecoveredCard(Card):

@@ -5,7 +5,6 @@ from PySide6.QtWidgets import QCheckBox, QListWidget, QListWidgetItem, QStackedW
 
 from app.journal.records import Passage
 from app.services.views import TakeRow
-from app.services.wording import day_text, length_text
 from app.ui.icons import icon
 from app.ui.language import tr
 from app.ui.models.recorder import Recorder, RecorderState
@@ -16,6 +15,7 @@ from app.ui.widgets.basics import Button, Card, column, fill, large, row, senten
 from app.ui.widgets.choices import passage_text
 from app.ui.widgets.level_meter import LevelMeter
 from app.ui.widgets.table import RowTable
+from app.ui.words import day_text, length_text
 
 _CHOOSE, _PLAY, _LISTEN = range(3)
 

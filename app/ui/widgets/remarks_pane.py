@@ -7,11 +7,11 @@ from PySide6.QtWidgets import QListWidget, QPlainTextEdit, QWidget
 
 from app.journal.assignments import Assignment
 from app.journal.remarks import LessonRemark, tasks_of
-from app.services.wording import counted, day_text
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.widgets.basics import Button, column, fill, labelled, row, soft
 from app.ui.widgets.choices import DayEdit
+from app.ui.words import counted, day_text
 
 _NEXT_LESSON = timedelta(days=7)
 

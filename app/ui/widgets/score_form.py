@@ -11,13 +11,13 @@ from app.journal.records import Passage
 from app.journal.scales import scale_title
 from app.journal.scores import Score, bar_span, spans_text
 from app.services.scores import chosen_part, score_words
-from app.services.wording import counted
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.widgets.basics import Button, column, fill, heading, labelled, row, sentence, soft
 from app.ui.widgets.choices import Choice
 from app.ui.widgets.progress_bar import ThinProgressBar
 from app.ui.widgets.scale_form import ScaleForm
+from app.ui.words import counted
 
 NOTHING, FILE, SCALE = "nothing", "file", "scale"
 _SUBJECT = "passage.score"

@@ -9,6 +9,7 @@ from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
 from app.services.instruments import instrument_names
 from app.ui.language import mark, tr
+from app.ui.spoken import word
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import column, fill, labelled
 from app.ui.widgets.choices import Choice
@@ -40,7 +41,7 @@ class SettingsForm(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self._instrument: Choice[str] = Choice(tr("Instrument"))
-        self._instrument.offer([(name, name.capitalize()) for name in instrument_names()])
+        self._instrument.offer([(name, word(name.capitalize())) for name in instrument_names()])
         self._a_hz = _spin(tr("Reference A"), _LOWEST_A_HZ - 0.5, _HIGHEST_A_HZ, tr(" Hz"), 1)
         self._a_hz.setSpecialValueText(tr("from the take"))
         self._a_hz.setToolTip(tr("All the way down: the A is estimated from the take."))

@@ -5,10 +5,10 @@ from PySide6.QtGui import QPixmap
 from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QWidget
 
 from app.services.sharing.service import SharePreview
-from app.services.wording import length_text
 from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import column, fill, heading, sentence, soft
+from app.ui.words import length_text
 
 _PICTURE_WIDTH_PX = 440
 

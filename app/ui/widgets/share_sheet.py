@@ -11,7 +11,6 @@ from app.journal.sharing import SharedClip
 from app.services.sharing.choice import ShareChoice
 from app.services.sharing.service import SharePreview
 from app.services.views import TakeRow
-from app.services.wording import counted, day_text
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.theme import GRID_PX
@@ -20,6 +19,7 @@ from app.ui.widgets.file_asking import ask_folder, ask_new_file
 from app.ui.widgets.job_strip import JobStrip
 from app.ui.widgets.share_form import ShareFields
 from app.ui.widgets.share_preview import SharePreviewPane
+from app.ui.words import counted, day_text
 
 _WAIT_MS = 400
 

@@ -3,10 +3,10 @@
 from PySide6.QtWidgets import QListWidget, QWidget
 
 from app.journal.sharing import SharedClip
-from app.services.wording import day_text, position_text
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.widgets.basics import column, fill, soft
+from app.ui.words import day_text, position_text
 
 
 class SharedPane(QWidget):

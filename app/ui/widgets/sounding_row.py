@@ -1,11 +1,11 @@
 """Listening along: minutes in which the instrument sounds, offered at the end."""
 
 from app.services.sounding import SoundingOffer, SoundingState
-from app.services.wording import minutes_text
 from app.ui.language import tr
 from app.ui.models.attention import Attention
 from app.ui.models.sounding_minutes import SoundingMinutes
 from app.ui.widgets.basics import Button, Card, fill, row, sentence
+from app.ui.words import minutes_text
 
 
 class SoundingOfferCard(Card):

@@ -9,11 +9,11 @@ from app.services.suggestion_views import (
     SuggestionRow,
     SuggestionsView,
 )
-from app.services.wording import position_text
 from app.ui.language import tr
 from app.ui.models.rows import Column
 from app.ui.widgets.basics import Button, column, fill, heading, row, sentence, soft
 from app.ui.widgets.table import RowTable
+from app.ui.words import position_text
 
 _MOST_AGREEMENT_ROWS = 7
 

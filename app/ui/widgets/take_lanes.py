@@ -1,7 +1,6 @@
 """The four lanes of one take: sound, deviation, tempo, loudness."""
 
 from app.services.views import Curve, NoteRow, TakeView, Waveform
-from app.services.wording import position_text, reading_text
 from app.ui.language import tr
 from app.ui.theme import Colours
 from app.ui.widgets.lane_items import BeatItem, CurveItem, GapItem
@@ -13,6 +12,7 @@ from app.ui.widgets.note_bars import (
     placed,
 )
 from app.ui.widgets.wave_item import WaveItem
+from app.ui.words import position_text, reading_text
 
 SOUND, DEVIATION, TEMPO, LOUDNESS = range(4)
 _PITCH_SPAN_S = 8.0

@@ -1,13 +1,14 @@
 """Two cards of the Practice page: the takes of today, and the markers to work on."""
 
 from app.services.views import AnyReading, MarkerRow, TakeRow
-from app.services.wording import day_text, length_text, position_text, reading_text
 from app.ui.language import mark, tr
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.rows import Column
 from app.ui.widgets.basics import Button, Card, fill, heading, row, sentence, soft
 from app.ui.widgets.choices import short_passage
+from app.ui.widgets.marker_words import category_word
 from app.ui.widgets.table import RowTable
+from app.ui.words import day_and_month, day_text, length_text, position_text, reading_text
 
 _MOST_ROWS = 4
 _NO_TAKE_YET = mark("No take yet today. Record one, or drop recordings anywhere on this window.")
@@ -112,7 +113,7 @@ def _more(take: TakeRow) -> str:
 def _marker_columns() -> tuple[Column[MarkerRow], ...]:
     def what(entry: MarkerRow) -> str:
         text = f": {entry.marker.text}" if entry.marker.text else ""
-        return f"{entry.marker.category}{text}"
+        return f"{category_word(entry.marker.category)}{text}"
 
     def where(entry: MarkerRow) -> str:
         near = tr(", near {near_note}").format(near_note=entry.near_note) if entry.near_note else ""
@@ -127,6 +128,6 @@ def _marker_columns() -> tuple[Column[MarkerRow], ...]:
     return (
         Column(tr("What"), what, lambda entry: f"{what(entry)}. {where(entry)}"),
         Column(tr("Passage"), lambda entry: short_passage(entry.passage_name), where),
-        Column(tr("Day"), lambda entry: f"{entry.practice_day.day} {entry.practice_day:%b}", where),
+        Column(tr("Day"), lambda entry: day_and_month(entry.practice_day), where),
         Column(tr("Weight"), lambda entry: str(entry.marker.weight), where, is_number=True),
     )

@@ -8,12 +8,12 @@ from PySide6.QtWidgets import QLabel, QLayout, QSlider, QWidget
 
 from app.journal.failures import PlainFailure
 from app.services.views import PlaybackState
-from app.services.wording import length_text, position_text
 from app.ui.desk import Desk
 from app.ui.icons import icon
 from app.ui.language import tr
 from app.ui.theme import GRID_PX, LARGE_PT, font
 from app.ui.widgets.basics import Button, fill, row, soft
+from app.ui.words import length_text, position_text
 
 # Once a frame of the screen: the line may lag behind the sound by no more than that. The
 # position itself comes from the stream's clock.

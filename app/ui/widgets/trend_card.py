@@ -4,12 +4,13 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from app.services.views import TrendView
-from app.services.wording import reading_text
 from app.ui.desk import Desk
 from app.ui.language import tr
+from app.ui.spoken import word
 from app.ui.widgets.basics import column, fill, soft
 from app.ui.widgets.choices import Choice
 from app.ui.widgets.trend_plot import TrendPlot
+from app.ui.words import reading_text
 
 
 class TrendPane(QWidget):
@@ -64,7 +65,7 @@ class TrendPane(QWidget):
 
     def offer(self, keys: tuple[tuple[str, str], ...]) -> None:
         """Offer these measures."""
-        self.measure.offer(list(keys))
+        self.measure.offer([(key, word(label)) for key, label in keys])
 
     def show_passage(self, passage_id: str | None, chosen: tuple[str, ...]) -> None:
         """Show a passage; the chosen takes are filled points."""

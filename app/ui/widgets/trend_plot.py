@@ -10,9 +10,11 @@ from PySide6.QtWidgets import QGraphicsPolygonItem, QSizePolicy, QWidget
 
 from app.services.views import TrendView
 from app.ui.language import tr
+from app.ui.spoken import said
 from app.ui.theme import Colours
 from app.ui.widgets.basics import column
 from app.ui.widgets.plot import Plot
+from app.ui.words import day_and_month
 
 _ROOM = 0.12
 
@@ -84,7 +86,7 @@ class TrendPlot(QWidget):
         self._band.setBrush(wash)
         self._band.setPen(QPen(Qt.PenStyle.NoPen))
         self._frame(days, [*values, *ends_y, *week_ends, *(point.y() for point in edge)])
-        self.setAccessibleDescription(f"{view.label}: {view.verdict or view.sentence}")
+        self.setAccessibleDescription(said(f"{view.label}: {view.verdict or view.sentence}"))
 
     def _show_weeks(self, view: TrendView) -> list[float]:
         """Draw a level stroke for each week's median, its interval in the middle."""
@@ -126,5 +128,5 @@ def _day_ticks(values: list[float], _scale: float, _spacing: float) -> list[str]
     made = []
     for value in values:
         day = date.fromordinal(1) + timedelta(days=max(0, round(value) - 1))
-        made.append(f"{day.day} {day:%b}" if value == round(value) else "")
+        made.append(day_and_month(day) if value == round(value) else "")
     return made

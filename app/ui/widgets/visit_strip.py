@@ -6,13 +6,13 @@ from PySide6.QtWidgets import QAbstractButton, QFrame, QWidget
 
 from app.journal.bundles import BundleManifest
 from app.services.bundling.visiting import VISITING
-from app.services.wording import day_text
 from app.ui.desk import Desk
 from app.ui.keys import ACTIONS, KeyMap
 from app.ui.language import tr
 from app.ui.spoken import said
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import fill, row, soft
+from app.ui.words import day_text
 
 _PRACTISING = (
     "practice.record",

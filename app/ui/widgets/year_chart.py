@@ -19,11 +19,11 @@ from PySide6.QtWidgets import QToolTip, QWidget
 
 from app.journal.day_names import DayName, kind_of
 from app.services.views import DayBar
-from app.services.wording import day_text
 from app.ui.language import tr
 from app.ui.spoken import word
 from app.ui.theme import SMALL_PT, Colours, Theme, font
 from app.ui.widgets.year_marks import FOOT_PX, bar_words, draw_bar, draw_marks, draw_today
+from app.ui.words import day_text
 
 __all__ = ["YearChart", "bar_words"]
 

@@ -13,9 +13,9 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.journal.day_names import DayName, kind_of
 from app.services.views import DayBar
-from app.services.wording import counted, day_text, listed, minutes_text
 from app.ui.language import mark, tr
 from app.ui.theme import SMALL_PT, Colours, Theme, font
+from app.ui.words import counted, day_text, listed, minutes_text
 
 FOOT_PX = 12.0
 """Below a day's bar: the marks of its clips."""
