@@ -8,6 +8,7 @@ from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from app.journal.records import Marker, MarkerState
+from app.ui.spoken import said
 from app.ui.theme import SMALL_PT, Colours, font
 from app.ui.widgets.marker_words import category_word
 
@@ -141,7 +142,7 @@ class LaneOverlay(QGraphicsItem):
                 painter.drawText(
                     frame.rect.adjusted(16, 0, -16, 0),
                     Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap,
-                    frame.gap_sentence,
+                    said(frame.gap_sentence),
                 )
 
     def _draw_selection(self, painter: QPainter, span: QRectF) -> None:

@@ -6,7 +6,6 @@ from PySide6.QtGui import QContextMenuEvent, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.journal.records import Marker
-from app.ui.spoken import said
 from app.ui.theme import GRID_PX, Colours
 from app.ui.widgets.basics import column
 from app.ui.widgets.lane_items import LaneItem
@@ -120,7 +119,7 @@ class LaneStack(QWidget):
     def set_lane_words(self, lane: int, title: str, gap_sentence: str = "") -> None:
         """Change a lane's title, and say why there is nothing in it."""
         self._overlay.frames[lane].title = title
-        self._overlay.frames[lane].gap_sentence = said(gap_sentence)
+        self._overlay.frames[lane].gap_sentence = gap_sentence
         self._overlay.update()
 
     def set_duration(self, duration_s: float) -> None:
