@@ -135,11 +135,19 @@ def _said(text: str, depth: int, form: str = "") -> str | None:
         return None if found is None else text.replace(core, found, 1)
     if _BARE_NUMBER.fullmatch(core):
         return local_numbers(core)
+    if "\n" in core:
+        # Each line is a sentence of its own; no template reaches into the next.
+        found = _joined(core.split("\n"), "\n", depth)
+        if found is not None:
+            return found
+    end = core[-1] if core[-1] in ".:" and len(core) > 1 else ""
+    if end and core not in _LITERALS and core[:-1] in _LITERALS:
+        return QCoreApplication.translate(SAID, core[:-1]) + end
     found = _whole(core, depth, form)
-    if found is None and core[-1] in ".:":
+    if found is None and end:
         # Only the end of the sentence may keep it from being known.
-        found = _whole(core[:-1], depth, form) if len(core) > 1 else None
-        found = found and found + core[-1]
+        found = _whole(core[:-1], depth, form)
+        found = found and found + end
     return found or _in_parts(core, depth)
 
 

@@ -6228,7 +6228,7 @@
         </message>
         <message>
             <source>It is not known whether the recorder set the level automatically; if it did, the dynamics cannot be compared.</source>
-            <translation type="unfinished" />
+            <translation>Es ist nicht bekannt, ob das Aufnahmegerät den Pegel selbsttätig eingestellt hat; wenn ja, lässt sich die Dynamik nicht vergleichen.</translation>
         </message>
         <message>
             <source>It speaks of {gone} that this journal does not have.</source>
@@ -8016,7 +8016,7 @@
         </message>
         <message>
             <source>Too few of its beats begin a note to tell how steady it is.</source>
-            <translation type="unfinished" />
+            <translation>Zu wenige seiner Schläge beginnen eine Note, um zu sagen, wie gleichmäßig er ist.</translation>
         </message>
         <message>
             <source>Too few takes: {days} practice days so far; a change needs {fewest_days} on each side.</source>
@@ -9505,6 +9505,10 @@
         <message>
             <source>{levels} left out of dynamics: recorded at another level, through another input, with a mute, or with a level that sets itself or may do so.</source>
             <translation>{levels} in der Dynamik weggelassen: mit anderem Pegel, über einen anderen Eingang, mit Dämpfer oder mit einem Pegel aufgenommen, der sich selbst stellt oder stellen könnte.</translation>
+        </message>
+        <message>
+            <source>{life}, still to work on.</source>
+            <translation>{life}, noch zu bearbeiten.</translation>
         </message>
         <message>
             <source>{line}, {practised_min} practised in all.</source>
