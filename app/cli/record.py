@@ -20,7 +20,6 @@ from app.cli.importing import filed_text, row_object
 from app.cli.options import JournalOption, JsonOption
 from app.cli.program import Program
 from app.journal.failures import PlainFailure
-from app.services.wording import counted
 
 if TYPE_CHECKING:
     from app.services.guide_settings import GuideSettings
@@ -206,6 +205,8 @@ def _choose_channel(bench: "Workbench", key: str | None, channel: int) -> None:
     if chosen is None:
         return  # opening it says that it is not there
     if channel > chosen.channels:
+        from app.services.wording import counted  # noqa: PLC0415 - only when run
+
         has = counted(chosen.channels, "channel")
         raise PlainFailure(
             f"The input '{chosen.name}' has {has}; there is no channel {channel}.",

@@ -489,9 +489,11 @@ def test_a_lost_database_is_rebuilt_by_repair(run, journal_dir, wav_a):
 
 
 def test_rest_days_are_marked_and_planned(run):
-    from datetime import date, timedelta
+    from datetime import datetime, timedelta
 
-    today = date.today()
+    from app.journal.practice_days import practice_day
+
+    today = practice_day(datetime.now().astimezone())
     assert run("count", "--minutes", "20").code == 0
     assert run("count", "--rest", "--date", today - timedelta(days=1)).code == 0
     assert run("count", "--rest", "--date", today + timedelta(days=3)).code == 0

@@ -126,7 +126,10 @@ def at_home(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
             program,
             "_program",
             lambda: replace(
-                whole(), build_demo=no_demo, run_window=lambda _bench, told="": WindowEnd(0)
+                whole(),
+                build_demo=no_demo,
+                run_window=lambda _bench, told="": WindowEnd(0),
+                show_failure=lambda _failure: None,  # a dialog that waits for somebody
             ),
         )
         yield folder

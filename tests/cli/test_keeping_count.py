@@ -1,10 +1,12 @@
 """Promises, plans, assignments, dates, history and minutes from elsewhere, from a terminal."""
 
-from datetime import date, timedelta
+from datetime import datetime, timedelta
 
 import pytest
 
-TODAY = date.today()
+from app.journal.practice_days import practice_day
+
+TODAY = practice_day(datetime.now().astimezone())
 
 
 def ago(days):
