@@ -1,5 +1,6 @@
 """Sounding minutes: counted without the audio, and never twice."""
 
+import os
 import time
 from datetime import timedelta
 
@@ -39,7 +40,7 @@ class FakeInput:
 def microphone(monkeypatch):
     made = []
 
-    def opened(_key, *, on_block, pre_roll_s=0.0, latency_s=None):
+    def opened(_key, *, on_block, channel=None, pre_roll_s=0.0, latency_s=None):
         made.append(FakeInput(on_block))
         return made[-1], "a microphone"
 
@@ -163,8 +164,10 @@ def test_a_sitting_is_one_session_and_an_evening_another(bench, clock, microphon
 
 
 @pytest.fixture
-def a_take_today(bench, add_take, tone_file):
-    return add_take(tone_file(), day=bench.practising.practice_day_now())
+def a_take_today(bench, clock, add_take, tone_file):
+    file = tone_file()
+    os.utime(file, 2 * (clock.now.timestamp(),))  # whatever hour it is where the tests run
+    return add_take(file, day=bench.practising.practice_day_now())
 
 
 @pytest.mark.usefixtures("a_take_today")
