@@ -1,6 +1,7 @@
 """Windows for tests: one on stand-ins, one on a small real journal."""
 
 import importlib.util
+import os
 import shutil
 import sys
 from collections.abc import Callable, Iterator
@@ -90,9 +91,10 @@ def _measured_journal(tmp_path_factory) -> Path:
         settings = bench.practising.settings().default_settings
         passage = bench.passages.add("Study", "Opening", "1-8", settings)
         for day, name in ((7, "viola-study-first-day"), (14, "viola-study-last-day")):
-            proposals = bench.importing.propose(
-                [TAKES / f"{name}.flac"], passage.id, EVENING.replace(day=day).date()
-            )
+            clip = Path(shutil.copy(TAKES / f"{name}.flac", folder.parent))
+            # Its file's hour is what an import goes by, whatever hour it is where the tests run.
+            os.utime(clip, 2 * (EVENING.replace(day=day, hour=17).timestamp(),))
+            proposals = bench.importing.propose([clip], passage.id, EVENING.replace(day=day).date())
             bench.importing.file(proposals)
         for take_id in bench.measuring.waiting():
             bench.measuring.measure(take_id)

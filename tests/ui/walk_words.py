@@ -39,6 +39,8 @@ NOT_TRANSLATED = {
     "Ab", "Bb", "Cb", "Db", "Eb", "Fb", "Gb",
     # What a file's tags are called, in the list of what stays out of a clip.
     "DATE", "TITLE", "track", "PART", "OF",
+    # What the sound system calls its devices.
+    "default", "pulse", "sysdefault", "hw",
     *(name for _, name in LANGUAGES),
 }  # fmt: skip
 _FILES = re.compile(r"(?:/[\w.-]+)+|[\w-]+\.(?:flac|wav|py|log|ini|m4a|mp4|sqlite\d?|db|txt)\b")
