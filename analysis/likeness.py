@@ -12,6 +12,7 @@ from typing import Generic, TypeVar
 import numpy as np
 from scipy import ndimage
 
+from analysis.matched_path import MATCHED_COST
 from analysis.outline import STEP_S, Outline
 from analysis.stopping import StopQuestion, stop_if_asked
 from analysis.warping import GAP_COST, WarpingPath, coarse_to_fine_path
@@ -19,7 +20,6 @@ from analysis.warping import GAP_COST, WarpingPath, coarse_to_fine_path
 ALGORITHM = "likeness-1"
 NONE_DISTANCE = 0.07
 SHARPNESS = 80.0
-MATCHED_COST = 0.25
 EVEN_S, MOST_UNEVEN_S, UNEVEN_WEIGHT = 0.09, 0.4, 0.3
 LEAST_CONFIDENCE = 0.7
 SHORTEST_S = 2.0

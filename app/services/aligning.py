@@ -3,7 +3,6 @@
 import json
 import struct
 import zlib
-from collections import OrderedDict
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -13,6 +12,7 @@ import numpy as np
 from app.journal.failures import PlainFailure
 from app.journal.records import Take
 from app.services.following_views import AlignedPair, OnlyKind, OnlyPart
+from app.services.latest import Latest
 from app.services.long_sounds import read_for_measuring
 from app.services.measuring import MeasuringService
 from app.services.stopping import (
@@ -51,7 +51,7 @@ class AligningService:
     def __init__(self, store: Store, measuring: MeasuringService) -> None:
         self._store = store
         self._measuring = measuring
-        self._ready: OrderedDict[tuple[str, int, int], Heard] = OrderedDict()
+        self._ready: Latest[tuple[str, int, int], Heard] = Latest(_MOST_READY)
 
     def pair(
         self,
@@ -155,9 +155,9 @@ class AligningService:
         path = self._file(take_id)
         state = path.stat() if path.exists() else None
         key = (str(path), state.st_mtime_ns, state.st_size) if state else None
-        if key is not None and key in self._ready:
-            self._ready.move_to_end(key)
-            return self._ready[key]
+        ready = self._ready.get(key) if key is not None else None
+        if ready is not None:
+            return ready
         found = read_for_measuring(path, progress, should_stop)
         samples = found.sound.samples
         with stopped_by(AlignmentStopped):
@@ -166,9 +166,7 @@ class AligningService:
             )
         progress(1.0)
         if key is not None and samples.nbytes <= _LARGEST_READY_BYTES:
-            self._ready[key] = heard
-            while len(self._ready) > _MOST_READY:
-                self._ready.popitem(last=False)
+            self._ready.put(key, heard)
         return heard
 
     def _keep(

@@ -1,7 +1,5 @@
 """What the Listen page draws of a take."""
 
-import threading
-from collections import OrderedDict
 from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -13,6 +11,7 @@ from app.journal.failures import PlainFailure
 from app.journal.records import StoredMeasurement, Take
 from app.services.findings import finding_readings, notice_sentences, place_rows
 from app.services.lanes import Lanes, lanes_of
+from app.services.latest import Latest
 from app.services.measuring import MeasuringService
 from app.services.plain import plain_failures
 from app.services.readings import named_readings
@@ -41,9 +40,8 @@ class ListeningService:
         self._store = store
         self._measuring = measuring
         self._rows = Rows(store)
-        self._lock = threading.Lock()
-        self._peaks: OrderedDict[str, Peaks] = OrderedDict()
-        self._lanes: OrderedDict[tuple[str, object], Lanes] = OrderedDict()
+        self._peaks: Latest[str, Peaks] = Latest(_MOST_IN_MEMORY)
+        self._lanes: Latest[tuple[str, object], Lanes] = Latest(_MOST_IN_MEMORY)
 
     def open_take(self, take_id: str) -> TakeView:
         """Give everything the Listen page draws of one take.
@@ -78,16 +76,10 @@ class ListeningService:
         if kept is None or kept.failure:
             return lanes_of(None, (kept.failure if kept else "") or _NOT_MEASURED)
         known = (take_id, kept.measured_at)
-        with self._lock:
-            found = self._lanes.get(known)
-            if found is not None:
-                self._lanes.move_to_end(known)
-                return found
-        found = lanes_of(self._measuring.analysis(take_id), _NOT_MEASURED)
-        with self._lock:
-            self._lanes[known] = found
-            while len(self._lanes) > _MOST_IN_MEMORY:
-                self._lanes.popitem(last=False)
+        found = self._lanes.get(known)
+        if found is None:
+            found = lanes_of(self._measuring.analysis(take_id), _NOT_MEASURED)
+            self._lanes.put(known, found)
         return found
 
     def prepare(
@@ -143,10 +135,7 @@ class ListeningService:
 
                 cached = build_peaks(blocks(), sound.info.sample_rate_hz)
             self._save(cached, take)
-        with self._lock:
-            self._peaks[take_id] = cached
-            while len(self._peaks) > _MOST_IN_MEMORY:
-                self._peaks.popitem(last=False)
+        self._peaks.put(take_id, cached)
         return cached
 
     def _save(self, peaks: "Peaks", take: Take) -> None:

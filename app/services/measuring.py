@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable
 from dataclasses import replace
-from itertools import chain, islice
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -17,6 +16,7 @@ from app.services.file_measuring import (
     without_score,
     written_line,
 )
+from app.services.latest import Latest
 from app.services.long_sounds import read_for_measuring
 from app.services.rows import Rows
 from app.services.score_keeping import ScoreShelf, score_name
@@ -56,7 +56,7 @@ class MeasuringService:
         self._clock = clock
         self._shelf = shelf or ScoreShelf(store)
         self._rows = Rows(store)
-        self._decoded: dict[str, tuple[bytes, TakeAnalysis]] = {}
+        self._decoded: Latest[str, tuple[bytes, TakeAnalysis]] = Latest(_MOST_DECODED)
 
     def waiting(self) -> tuple[str, ...]:
         """Give the takes that are not measured, or stale, the newest first.
@@ -156,17 +156,14 @@ class MeasuringService:
             return None
         known = self._decoded.get(take_id)
         if known is not None and known[0] == kept.curves:
-            found = known[1]
-        else:
-            try:
-                found = decode(kept.curves)
-            except UnreadableMeasurement:
-                return None
+            return known[1]
+        try:
+            found = decode(kept.curves)
+        except UnreadableMeasurement:
+            return None
         if len(kept.curves) <= _LARGEST_DECODED_BYTES:
             # One take is held against many others in turn: the last ones are asked for again.
-            others = ((key, value) for key, value in self._decoded.items() if key != take_id)
-            latest = chain(((take_id, (kept.curves, found)),), others)
-            self._decoded = dict(islice(latest, _MOST_DECODED))
+            self._decoded.put(take_id, (kept.curves, found))
         return found
 
     def analysed(

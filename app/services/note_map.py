@@ -1,6 +1,5 @@
 """A passage note by note and day by day, on the notes of its score or of a reference take."""
 
-from collections import OrderedDict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -13,6 +12,7 @@ from app.journal.records import Passage, Take
 from app.journal.scores import Score
 from app.services.comparing import ComparingService
 from app.services.lanes import CERTAIN_WITHIN_CENTS, deviation_reading
+from app.services.latest import Latest
 from app.services.map_rows import MapCell, MapNote, MapRow, weeks_of
 from app.services.score_keeping import ScoreShelf
 from app.services.stopping import (
@@ -61,7 +61,7 @@ class NoteMapService:
         self._store = store
         self._comparing = comparing
         self._shelf = shelf
-        self._kept: OrderedDict[tuple[str, ...], dict[int, MapCell] | str] = OrderedDict()
+        self._kept: Latest[tuple[str, ...], dict[int, MapCell] | str] = Latest(_MOST_KEPT)
 
     def of_passage(
         self,
@@ -171,11 +171,11 @@ class NoteMapService:
         should_stop: ShouldStop,
     ) -> dict[int, MapCell] | str:
         """Give the take's notes by their number in the reference, or why there are none."""
-        if key not in self._kept:
-            self._kept[key] = self._matched(reference, take, progress, should_stop)
-            while len(self._kept) > _MOST_KEPT:
-                self._kept.popitem(last=False)
-        return self._kept[key]
+        cells = self._kept.get(key)
+        if cells is None:
+            cells = self._matched(reference, take, progress, should_stop)
+            self._kept.put(key, cells)
+        return cells
 
     def _matched(
         self, reference: Take, take: Take, progress: Progress, should_stop: ShouldStop

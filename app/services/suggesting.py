@@ -1,8 +1,6 @@
 """Markers that the measurements propose, accepted or put aside by the player."""
 
-import threading
 import uuid
-from collections import OrderedDict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
@@ -21,6 +19,7 @@ from app.journal.suggestions import (
     is_dismissed,
     parts_of,
 )
+from app.services.latest import Latest
 from app.services.listening import ListeningService
 from app.services.marking import MarkingService
 from app.services.readings import reading_of
@@ -63,8 +62,7 @@ class SuggestingService:
         self._listening = listening
         self._marking = marking
         self._undoing = undoing
-        self._known: OrderedDict[str, _Found] = OrderedDict()
-        self._lock = threading.Lock()
+        self._known: Latest[str, _Found] = Latest(_MOST_REMEMBERED)
 
     def for_take(self, take_id: str, *, show_all: bool = False) -> SuggestionsView:
         """Give the suggestions of a take, at most five unless all are asked for.
@@ -156,10 +154,9 @@ class SuggestingService:
         """Give what was measured; placing a marker in a long take must not work it out again."""
         kept = self._store.measurements.headline(take_id)
         made_from = (kept.algorithm, kept.measured_at.isoformat()) if kept else ("", "")
-        with self._lock:
-            known = self._known.get(take_id)
-            if known is not None and known.made_from == made_from:
-                return known
+        known = self._known.get(take_id)
+        if known is not None and known.made_from == made_from:
+            return known
         view = self._listening.open_take(take_id)
         stretches = _stretches(view.places, kept.summary if kept else {})
         found = _Found(
@@ -168,10 +165,7 @@ class SuggestingService:
             played_stretch(view),
             _NOTHING if view.notes else view.notes_sentence,
         )
-        with self._lock:
-            self._known[take_id] = found
-            while len(self._known) > _MOST_REMEMBERED:
-                self._known.popitem(last=False)
+        self._known.put(take_id, found)
         return found
 
     def _dismissed(self, take: Take, found: _Found) -> set[str]:

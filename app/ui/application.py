@@ -20,7 +20,6 @@ from app.ui.language import use_language
 from app.ui.main_window import MainWindow
 from app.ui.models.key_repeats import KeyRepeats
 from app.ui.preferences import Preferences
-from app.ui.spoken import forget
 from app.ui.theme import Theme
 from app.ui.widgets.bug_dialog import BugDialog
 from app.ui.widgets.failure_dialog import FailureDialog
@@ -55,7 +54,6 @@ class Window(QObject):
         self._log_file = log_file
         preferences = Preferences(preferences_file)
         use_language(preferences.language)
-        forget()
         self.theme = Theme(application, preferences.scheme, self)
         self.jobs = Jobs(self)
         self._working = workbench.working
@@ -124,7 +122,6 @@ def show_failure(failure: PlainFailure, *, preferences_file: Path | None = None)
     """Show in a dialog of its own why there is no window; returns once it is closed."""
     application, preferences = application_object(), Preferences(preferences_file)
     use_language(preferences.language)
-    forget()
     theme = Theme(application, preferences.scheme)
     theme.dress()
     FailureDialog(failure).exec()

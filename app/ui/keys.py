@@ -205,6 +205,7 @@ class KeyMap(QObject):
         super().__init__(parent)
         self._bound: dict[str, QAction] = {}
         self._own = {key: value for key, value in own_keys.items() if key in PEDAL_IDS}
+        self._off: dict[str, Callable[[], object]] = {}
         self.last_triggered = ""
         """The id of what happened since a key went down last; see :class:`KeyRepeats`."""
 
@@ -222,14 +223,11 @@ class KeyMap(QObject):
 
     def turn_off(self, action_ids: Iterable[str], answer: Callable[[], object]) -> None:
         """Let these actions say why they do nothing here, in place of doing it."""
-        for action_id in action_ids:
-            action = self._bound[action_id]
-            action.triggered.disconnect()
-            action.triggered.connect(lambda _=False, one=action_id: self._happen(one, answer))
+        self._off.update(dict.fromkeys(action_ids, answer))
 
     def _happen(self, action_id: str, slot: Callable[[], object]) -> None:
         self.last_triggered = action_id
-        slot()
+        self._off.get(action_id, slot)()
 
     def action(self, action_id: str) -> QAction:
         """Return the bound action."""

@@ -86,13 +86,9 @@ class HeldKey(QObject):
         ):
             if kind == QEvent.Type.KeyRelease:
                 self._comes_up(event)
-            elif kind == QEvent.Type.ShortcutOverride and self._repeats(event):
-                event.accept()  # so that no action is triggered
-                return True
-            elif kind == QEvent.Type.KeyPress and self._repeats(event):
+            elif kind == QEvent.Type.ShortcutOverride and is_repeat(event, self._came_up):
                 self._came_up = None  # it is still down
                 self._settling.stop()
-                return True
             elif kind == QEvent.Type.ShortcutOverride:
                 if self._came_up is not None:
                     self.give_up()
@@ -109,6 +105,3 @@ class HeldKey(QObject):
         else:
             self.give_up()
             self._pressed_at = None
-
-    def _repeats(self, event: QKeyEvent) -> bool:
-        return is_repeat(event, self._came_up)
