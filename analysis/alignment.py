@@ -19,7 +19,6 @@ from analysis.alignment_features import (
     Thinned,
     extract_features,
 )
-from analysis.beginnings import Source
 from analysis.blocks import SampleArray
 from analysis.matched_path import judged_path, smooth_map
 from analysis.note_anchors import AnyNote, NoteLine, anchors_of, note_line
@@ -30,6 +29,7 @@ from analysis.results import (
     Provenance,
     Reason,
 )
+from analysis.short_spectra import Source
 from analysis.soft_attacks import at_their_beginnings
 from analysis.stopping import Stopped, StopQuestion, part_of, stop_if_asked, telling
 from analysis.time_map import left_out_spans, map_time, map_time_back

@@ -11,10 +11,11 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import fft, ndimage
+from scipy import ndimage
 
 from analysis.blocks import MonoSamples, SampleArray
 from analysis.results import FloatArray
+from analysis.short_spectra import window_powers
 from analysis.stopping import StopQuestion, stop_if_asked
 from analysis.warping import Frames
 
@@ -141,11 +142,7 @@ class _Spectra:
     def power(self, first: int, count: int) -> Frames:
         """Spectra of frames ``first`` and on, (count, bins); frame ``i`` centres on ``i`` hops."""
         centre = np.rint(np.arange(first, first + count) * HOP_S * self._rate_hz).astype(np.int64)
-        start = int(centre[0]) - self._half
-        piece = self._source.read(start, int(centre[-1]) + self._half)
-        rows = np.lib.stride_tricks.sliding_window_view(piece, 2 * self._half)
-        spectrum = fft.rfft(rows[centre - centre[0]] * self._window, n=self._size, axis=1)
-        return np.asarray(spectrum.real**2 + spectrum.imag**2, dtype=np.float32)
+        return window_powers(self._source, centre - self._half, self._window, self._size)
 
 
 def _semitone_bands(spectra: _Spectra, should_stop: StopQuestion | None) -> Frames:

@@ -6,13 +6,13 @@ begin; so each short spectrum around an attack is taken for so much of the note 
 so much of the new note, and the new one begins where its share starts to rise.
 """
 
-from typing import Final, Protocol
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import fft
 
 from analysis.results import FloatArray
+from analysis.short_spectra import Source, window_powers
 from analysis.stopping import StopQuestion, stop_if_asked
 
 ALGORITHM: Final = "beginnings-1"
@@ -30,17 +30,6 @@ _OLD_ENDS_S: Final = 0.1
 _EDGE_S: Final = 0.02
 _ALIKE: Final = 0.9
 _ASKED_AFTER: Final = 64
-
-
-class Source(Protocol):
-    """Anything that gives one channel of samples, zeros outside of the take."""
-
-    @property
-    def sample_rate_hz(self) -> float:
-        """Its sample rate."""
-
-    def read(self, start: int, stop: int) -> NDArray[np.float32]:
-        """Return samples ``start`` to ``stop``."""
 
 
 def beginnings(
@@ -98,20 +87,15 @@ class _Spectra:
     def __init__(self, source: Source) -> None:
         self._source = source
         self._rate_hz = float(source.sample_rate_hz)
-        self._length = round(WINDOW_S * self._rate_hz)
-        self._window = np.hanning(self._length).astype(np.float32)
-        self._size = int(2 ** np.ceil(np.log2(self._length)))
+        self._window = np.hanning(round(WINDOW_S * self._rate_hz)).astype(np.float32)
+        self._size = int(2 ** np.ceil(np.log2(self._window.size)))
         self._bins = int(min(HIGHEST_HZ / self._rate_hz, 0.5) * self._size)
 
     def at(self, time_s: FloatArray) -> FloatArray:
         """Return roots of amplitude, (n, bins), of windows centred on some moments."""
-        first = np.rint(time_s * self._rate_hz).astype(np.int64) - self._length // 2
-        start = int(first.min())
-        piece = self._source.read(start, int(first.max()) + self._length)
-        rows = np.lib.stride_tricks.sliding_window_view(piece, self._length)[first - start]
-        spectrum = fft.rfft(rows * self._window, self._size, axis=1)[:, 1 : self._bins]
-        power = spectrum.real**2 + spectrum.imag**2
-        return np.asarray(np.sqrt(np.sqrt(power)), dtype=np.float32)
+        first = np.rint(time_s * self._rate_hz).astype(np.int64) - self._window.size // 2
+        power = window_powers(self._source, first, self._window, self._size)
+        return np.asarray(np.sqrt(np.sqrt(power[:, 1 : self._bins])), dtype=np.float32)
 
 
 def _spread(begin_s: float, end_s: float) -> FloatArray:

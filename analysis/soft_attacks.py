@@ -10,9 +10,10 @@ from typing import Final
 
 import numpy as np
 
-from analysis.beginnings import Source, beginnings
+from analysis.beginnings import beginnings
 from analysis.note_anchors import Anchors, NoteLine
 from analysis.results import FloatArray
+from analysis.short_spectra import Source
 from analysis.stopping import StopQuestion
 
 SHORT_ATTACK_S: Final = 0.026

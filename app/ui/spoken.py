@@ -140,14 +140,11 @@ def _said(text: str, depth: int, form: str = "") -> str | None:
         found = _joined(core.split("\n"), "\n", depth)
         if found is not None:
             return found
-    end = core[-1] if core[-1] in ".:" and len(core) > 1 else ""
-    if end and core not in _LITERALS and core[:-1] in _LITERALS:
-        return QCoreApplication.translate(SAID, core[:-1]) + end
     found = _whole(core, depth, form)
-    if found is None and end:
+    if found is None and core[-1] in ".:":
         # Only the end of the sentence may keep it from being known.
-        found = _whole(core[:-1], depth, form)
-        found = found and found + end
+        found = _whole(core[:-1], depth, form) if len(core) > 1 else None
+        found = found and found + core[-1]
     return found or _in_parts(core, depth)
 
 

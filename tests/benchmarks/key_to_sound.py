@@ -10,12 +10,10 @@ is printed there holds the output's own start too, before which nothing can soun
 Nothing is asserted.
 """
 
-import importlib.util
 import sys
 import tempfile
 import time
 from pathlib import Path
-from types import ModuleType
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
@@ -27,23 +25,12 @@ from PySide6.QtTest import QTest
 from app.services.workbench import Workbench
 from app.ui.application import Window, application_object
 from app.wiring import open_workbench
+from tests.virtual_room import VirtualRoom
 
 PRESSES = 50
 FRESH = 10
 RATE_HZ = 48_000
 LONGEST_WAIT_S = 10.0
-
-
-def load(name: str) -> ModuleType:
-    """Load a helper that lies beside the tests."""
-    path = Path(__file__).parents[1] / f"{name}.py"
-    spec = importlib.util.spec_from_file_location(name, path)
-    assert spec is not None
-    assert spec.loader is not None
-    module = importlib.util.module_from_spec(spec)
-    sys.modules[name] = module
-    spec.loader.exec_module(module)
-    return module
 
 
 def pump(seconds: float) -> None:
@@ -139,7 +126,7 @@ def measure(folder: Path) -> None:
 def main() -> None:
     """Measure in a folder of its own."""
     application_object()
-    with load("virtual_room").VirtualRoom(), tempfile.TemporaryDirectory() as scratch:
+    with VirtualRoom(), tempfile.TemporaryDirectory() as scratch:
         measure(Path(scratch))
 
 

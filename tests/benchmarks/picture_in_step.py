@@ -11,7 +11,6 @@ longest time that lasts at a stretch: after a jump the picture needs a moment.
 Nothing is asserted.
 """
 
-import importlib.util
 import sys
 import tempfile
 import time
@@ -24,6 +23,8 @@ import numpy as np
 
 from app.ui.application import Window, application_object
 from app.wiring import open_workbench
+from tests import numbered_film as film
+from tests.virtual_room import VirtualRoom
 
 FPS = 30
 SECONDS = 20.0
@@ -37,18 +38,6 @@ CASES = (
     ("looped at 50 %", 0.5, (4.4, 6.1)),
     ("looped, 0.4 s", 1.0, (4.4, 4.8)),
 )
-
-
-def load(name: str) -> ModuleType:
-    """Load a helper that lies beside the tests."""
-    path = Path(__file__).parents[1] / f"{name}.py"
-    spec = importlib.util.spec_from_file_location(name, path)
-    assert spec is not None
-    assert spec.loader is not None
-    module = importlib.util.module_from_spec(spec)
-    sys.modules[name] = module
-    spec.loader.exec_module(module)
-    return module
 
 
 def pixels(image: object) -> np.ndarray:
@@ -132,9 +121,8 @@ def measure(size: tuple[int, int], film: ModuleType) -> None:
 
 def main() -> None:
     """Measure both sizes in one room."""
-    film = load("numbered_film")
     application_object()
-    with load("virtual_room").VirtualRoom():
+    with VirtualRoom():
         for size in SIZES:
             measure(size, film)
 

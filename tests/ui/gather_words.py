@@ -19,12 +19,12 @@ from collections.abc import Iterator
 from pathlib import Path
 from xml.etree import ElementTree
 
+sys.path.insert(0, str(Path(__file__).parents[2]))
+
 from app.ui.keys import ACTIONS, Where
 from app.ui.language import CONTEXT
 from app.ui.spoken import DATIVE, SAID
-
-sys.path.append(str(Path(__file__).parent))
-from said_below import everything
+from tests.ui.said_below import everything
 
 ROOT = Path(__file__).resolve().parents[2]
 FOLDER = ROOT / "app" / "ui" / "translations"

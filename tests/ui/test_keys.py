@@ -3,13 +3,14 @@
 from collections import Counter
 
 import pytest
-from PySide6.QtCore import QEvent, Qt
-from PySide6.QtGui import QKeyEvent, QKeySequence
+from PySide6.QtCore import QEvent
+from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QApplication
 
 from app.journal.records import DEFAULT_CATEGORIES
 from app.ui.keys import ACTIONS, MARKER_KEY_COUNT, Where, keys_text
 from app.ui.widgets.help_sheet import help_html
+from tests.ui.key_events import dated
 
 
 def test_ids_are_unique_and_every_action_has_a_key():
@@ -71,13 +72,6 @@ def test_hidden_pages_do_not_answer(window, qtbot):
     window.main.show_page(1)
     qtbot.keyClick(window.main, "R")
     assert not window.main.recorder.is_recording
-
-
-def dated(kind, key, at_ms):
-    event = QKeyEvent(kind, ord(key), Qt.KeyboardModifier.NoModifier, key)
-    event.setTimestamp(at_ms)
-    event.ignore()
-    return event
 
 
 def press(target, key, at_ms):

@@ -1,7 +1,6 @@
 """The window in another language: nothing is missing, nothing is mixed up, nothing escapes."""
 
 import ast
-import importlib.util
 import re
 from collections.abc import Iterator
 from pathlib import Path
@@ -13,14 +12,8 @@ from PySide6.QtWidgets import QAbstractButton, QLabel
 from app.ui import spoken
 from app.ui.language import ENGLISH, SYSTEM, tr, use_language
 from app.ui.preferences import Preferences
+from tests.ui import gather_words
 
-_spec = importlib.util.spec_from_file_location(
-    "gather_words", Path(__file__).with_name("gather_words.py")
-)
-assert _spec is not None
-assert _spec.loader is not None
-gather_words = importlib.util.module_from_spec(_spec)
-_spec.loader.exec_module(gather_words)
 catalogue_file, window_words = gather_words.catalogue_file, gather_words.window_words
 read_catalogue = gather_words.read_catalogue
 

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QApplication
 
 from app.journal.records import Author, MarkerState
 from app.ui.models.held_key import HELD_S, SETTLE_MS
+from tests.ui.key_events import dated
 
 SHIFT = Qt.KeyboardModifier.ShiftModifier
 OFFSCREEN = ("propagateSizeHints", "raise")
@@ -58,13 +59,6 @@ def test_a_key_that_is_held_marks_a_span(listen, qtbot, bench, settle, window):
     assert (placed.start_s, placed.end_s) == pytest.approx((5.0 - reaction_s, 7.5 - reaction_s))
     assert len(bench.state.markers) == before + 1, "the repeats of the key placed nothing"
     assert bench.playing.now.playing
-
-
-def dated(kind, key, at_ms):
-    event = QKeyEvent(kind, ord(key), Qt.KeyboardModifier.NoModifier, key)
-    event.setTimestamp(at_ms)
-    event.ignore()
-    return event
 
 
 def test_repeats_that_qt_does_not_flag_are_told_by_their_time(listen, qtbot, bench, settle, window):

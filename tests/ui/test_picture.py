@@ -1,36 +1,19 @@
 """The picture of a filmed take on the Listen page."""
 
-import importlib.util
-import sys
 import threading
 import time
 from dataclasses import replace
 from pathlib import Path
-from types import ModuleType
 
 import numpy as np
 import pytest
 from PySide6.QtGui import QImage
 
 from app.wiring import open_workbench
+from tests import numbered_film as film
 
 FPS = 30
 SECONDS = 8.0
-
-
-def _load(name: str) -> ModuleType:
-    # Tests are no package (importmode=importlib), so a helper is loaded by its path.
-    path = Path(__file__).parents[1] / f"{name}.py"
-    spec = importlib.util.spec_from_file_location(name, path)
-    assert spec is not None
-    assert spec.loader is not None
-    module = importlib.util.module_from_spec(spec)
-    sys.modules[name] = module
-    spec.loader.exec_module(module)
-    return module
-
-
-film = _load("numbered_film")
 
 
 @pytest.fixture(scope="module")

@@ -5,12 +5,9 @@ filled in with values as they come. What is shown in ordinary letters is the pla
 (read from the database), a name or a unit, or it has escaped.
 """
 
-import importlib.util
 import json
 import re
-import sys
 from pathlib import Path
-from types import ModuleType
 
 import pytest
 from PySide6.QtCore import QCoreApplication
@@ -19,22 +16,8 @@ from PySide6.QtWidgets import QLabel
 from app.ui import spoken
 from app.ui.language import ENGLISH, tr, use_language
 from app.wiring import open_workbench
+from tests.ui import said_below, walk_words, walking
 
-
-def _load(name: str) -> ModuleType:
-    # Tests are no package (importmode=importlib), so a helper is loaded by its path.
-    path = Path(__file__).with_name(f"{name}.py")
-    spec = importlib.util.spec_from_file_location(name, path)
-    assert spec is not None
-    assert spec.loader is not None
-    module = importlib.util.module_from_spec(spec)
-    sys.modules[name] = module
-    spec.loader.exec_module(module)
-    return module
-
-
-walking, said_below = _load("walking"), _load("said_below")
-walk_words = _load("walk_words")
 FIELD = re.compile(r"\{(\w+)(?::\w+)?\}")
 BEYOND_A_TEMPLATE = 4
 """Templates of which two fields stand together: made-up values cannot be told apart there."""

@@ -18,8 +18,7 @@ from collections.abc import Callable, Iterator
 from contextlib import closing, nullcontext
 from pathlib import Path
 
-sys.path.append(str(Path(__file__).parent))
-from walking import marked_language, painted_words, shown_words, steps
+sys.path.insert(0, str(Path(__file__).parents[2]))
 
 from app.ui.application import Window, application_object
 from app.ui.language import LANGUAGES
@@ -27,6 +26,7 @@ from app.ui.preferences import Preferences
 from app.ui.spoken import said
 from app.ui.widgets.guide_sheet import GuideBrowser
 from app.wiring import open_workbench
+from tests.ui.walking import marked_language, painted_words, shown_words, steps
 
 Shown = dict[tuple[str, str], str]
 """Where it was first seen, by kind of widget and text."""
