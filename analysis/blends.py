@@ -83,9 +83,13 @@ def find_blend(
     if length_s < SHORTEST_BLEND_S:
         return None
     first = _spectrum(source, start_s, _PART * length_s)
-    last = _spectrum(source, start_s + (1.0 - _PART) * length_s, _PART * length_s)
+    last: _Spectrum | None = None
     for ratio in (1, 2):
-        found = _agreeing(first, last, ratio * f0_hz)
+        pairs = _pairs(first, ratio * f0_hz)
+        if pairs is None:
+            continue
+        last = last or _spectrum(source, start_s + (1.0 - _PART) * length_s, _PART * length_s)
+        found = _agreeing(pairs, _pairs(last, ratio * f0_hz))
         if found is None:
             continue
         if ratio == 1:
@@ -114,10 +118,9 @@ def _spectrum(source: MonoSamples, start_s: float, span_s: float) -> _Spectrum:
     return _Spectrum(magnitude, rate / size, rate / length, heard, _OVER_FLOOR * noise)
 
 
-def _agreeing(first: _Spectrum, last: _Spectrum, base_hz: float) -> _Pairs | None:
-    """Return the pairs over a fundamental that both parts of a note show alike."""
-    one, other = _pairs(first, base_hz), _pairs(last, base_hz)
-    if one is None or other is None:
+def _agreeing(one: _Pairs, other: _Pairs | None) -> _Pairs | None:
+    """Return the pairs that both parts of a note show alike."""
+    if other is None:
         return None
     widths = one.high_hz - one.low_hz, other.high_hz - other.low_hz
     if abs(widths[0] - widths[1]) > _SAME_WIDTH * max(widths):

@@ -240,22 +240,24 @@ def _begins(rungs: NDArray[np.int64], step: int, first_rungs: int) -> bool:
 def _best_pair(peaks: Peaks, candidates: FloatArray, single_explains: float) -> Chord | None:
     if single_explains >= 1.0 - _LEAST_GAIN:
         return None
-    ladders = [(float(f0), rungs_of(peaks, f0)) for f0 in candidates]
-    ladders = [(f0, r) for f0, r in ladders if _complete(r) >= 0.5 and {1, 2} & set(r.tolist())]
+    ladders = []
+    for f0 in candidates:
+        rungs = rungs_of(peaks, f0)
+        share = _complete(rungs)
+        if share >= 0.5 and {1, 2} & set(rungs.tolist()):
+            ladders.append((float(f0), rungs > 0, share))
     best, chord = 0.0, None
-    for i, (low, low_rungs) in enumerate(ladders):
-        for high, high_rungs in ladders[i + 1 :]:
+    for i, (low, on_low, low_share) in enumerate(ladders):
+        for high, on_high, high_share in ladders[i + 1 :]:
             ratio = high / low
             if ratio < _NEAREST_RATIO or abs(np.log2(ratio / round(ratio))) < _NEAR_HARMONIC:
                 continue
-            on_low, on_high = low_rungs > 0, high_rungs > 0
             own = min(
                 float(np.sum(peaks.power[on_low & ~on_high])),
                 float(np.sum(peaks.power[on_high & ~on_low])),
             )
             both = float(np.sum(peaks.power[on_low | on_high]))
-            complete = 0.5 * (_complete(low_rungs) + _complete(high_rungs))
-            value = both * (0.5 + 0.5 * complete)
+            value = both * (0.5 + 0.25 * (low_share + high_share))
             if own >= _LEAST_OWN and both >= _LEAST_EXPLAINED and value > best:
                 best, chord = value, (low, high)
     if chord is None:

@@ -19,7 +19,6 @@ from analysis.loudness import (
     LoudnessCurve,
     blocks_of,
     measure_loudness,
-    measure_true_peak_dbtp,
 )
 from analysis.playing import Spans, playing_windows
 from analysis.results import (
@@ -30,8 +29,9 @@ from analysis.results import (
     Reason,
 )
 from analysis.stopping import StopQuestion, stop_if_asked
+from analysis.true_peak import measure_true_peak_dbtp
 
-ALGORITHM = "dynamics-2"
+ALGORITHM = "dynamics-3"
 SPAN_LOW_PERCENT = 10.0
 SPAN_HIGH_PERCENT = 95.0
 SHORTEST_PLAYING_S = 1.0

@@ -8,6 +8,7 @@ and synthesised speech.
 """
 
 import itertools
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -75,10 +76,11 @@ def find_left_out(
     """
     if not notes:
         return ()
-    heard = _Heard.of(samples, sample_rate_hz, progress, should_stop)
     loudest = max(note.level_dbfs for note in notes)
     clear = tuple(n for n in notes if n.level_dbfs > loudest - _FAINT_DB)
-    found = _talk(heard, clear)
+    found: list[LeftOut] = []
+    if _unsettled_s(clear) >= min(_AT_AN_END[0], _WITHIN[0]):
+        found = _talk(_Heard.of(samples, sample_rate_hz, progress, should_stop), clear)
     rest = tuple(n for n in clear if not is_left_out(n, tuple(found)))
     strings = player.open_strings
     if strings:
@@ -159,10 +161,13 @@ def _between(notes: tuple[Note, ...], start_s: float, end_s: float) -> list[Note
     return [n for n in notes if start_s <= (n.start_s + n.end_s) / 2 <= end_s]
 
 
-def _is_talk(notes: list[Note], least_s: float, least_share: float) -> bool:
-    length = sum(n.end_s - n.start_s for n in notes)
-    unsettled = sum(n.end_s - n.start_s for n in notes if not _settled(n))
-    return unsettled >= least_s and unsettled >= least_share * length
+def _is_talk(notes: Sequence[Note], least_s: float, least_share: float) -> bool:
+    length_s, unsettled_s = sum(n.end_s - n.start_s for n in notes), _unsettled_s(notes)
+    return unsettled_s >= least_s and unsettled_s >= least_share * length_s
+
+
+def _unsettled_s(notes: Sequence[Note]) -> float:
+    return sum(n.end_s - n.start_s for n in notes if not _settled(n))
 
 
 def _settled(note: Note) -> bool:

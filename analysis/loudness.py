@@ -1,4 +1,4 @@
-"""Loudness after ITU-R BS.1770 and EBU Tech 3341, and true peak.
+"""Loudness after ITU-R BS.1770 and EBU Tech 3341.
 
 Momentary loudness is measured on a 10 ms hop, because a coarser one misses the
 maximum of short notes; the gated (integrated) loudness uses the 100 ms hop of
@@ -7,7 +7,7 @@ needs no second copy in memory.
 
 References
 ----------
-ITU-R BS.1770-4, annexes 1 and 2; EBU Tech 3341; EBU Tech 3342.
+ITU-R BS.1770-4, annex 1; EBU Tech 3341; EBU Tech 3342.
 """
 
 import math
@@ -33,8 +33,6 @@ RANGE_GATE_LU = -20.0
 _OFFSET_LU = -0.691
 _BLOCK_SAMPLES = 1 << 17
 _GATING_HOPS = 10
-_PEAK_RATE_HZ = 192_000
-_PEAK_BLOCK_SAMPLES = 1 << 12
 # Below this rate the bilinear transform bends the shelf; such audio is oversampled first.
 _FAITHFUL_RATE_HZ = 32_000
 # BS.1770-4 table 3, channels in the order left, right, centre, left and right surround.
@@ -170,77 +168,10 @@ def measure_loudness(
     return LoudnessCurve(power=power, duration_s=columns.shape[0] / sample_rate_hz)
 
 
-def measure_true_peak_dbtp(
-    samples: SampleArray, sample_rate_hz: float, *, should_stop: StopQuestion | None = None
-) -> float:
-    """Largest level between the samples too, in dB relative to full scale.
-
-    Parameters
-    ----------
-    samples : (n,) or (n, channels) array
-    sample_rate_hz : float
-        The sound is brought to at least 192 kHz, or four times its rate if that is
-        less, and a parabola laid through the largest value and its neighbours.
-    should_stop : callable, optional
-        Asked every few seconds of sound.
-
-    Returns
-    -------
-    float
-        dBTP; minus infinity for digital silence.
-
-    References
-    ----------
-    ITU-R BS.1770-4, annex 2, which asks for at least four times at 48 kHz.
-    """
-    columns = samples[:, np.newaxis] if samples.ndim == 1 else samples
-    peak = 0.0
-    for block in blocks_of(columns):
-        stop_if_asked(should_stop)
-        peak = max(peak, float(np.max(np.abs(block))))
-    factor = min(4, max(1, math.ceil(_PEAK_RATE_HZ / sample_rate_hz)))
-    for channel in range(columns.shape[1]):
-        peak = _interpolated_peak(columns[:, channel], factor, peak, should_stop)
-    return 20 * math.log10(peak) if peak > 0 else -math.inf
-
-
-def _interpolated_peak(
-    channel: SampleArray, factor: int, peak: float, should_stop: StopQuestion | None
-) -> float:
-    """Largest interpolated value of a channel, or ``peak`` if that is larger."""
-    interpolator = Interpolator(factor)
-    # A block cannot exceed its largest sample times the filter's gain, so that
-    # most blocks need no interpolating once a loud one has been seen.
-    previous = 0.0
-    for block in blocks_of(channel, _PEAK_BLOCK_SAMPLES):
-        stop_if_asked(should_stop)
-        largest = float(np.max(np.abs(block)))
-        if max(largest, previous) * interpolator.largest_gain > peak:
-            peak = max(peak, _crest(interpolator.process(block)))
-        else:
-            interpolator.skip(block)
-        previous = largest
-    return max(peak, _crest(interpolator.flush()))
-
-
-def _crest(dense: FloatArray) -> float:
-    """Size of the largest sample, or of the parabola's crest through it."""
-    if not dense.size:
-        return 0.0
-    size = np.abs(dense)
-    top = int(np.argmax(size))
-    if not 0 < top < size.size - 1:
-        return float(size[top])
-    before, middle, after = (float(value) for value in size[top - 1 : top + 2])
-    bend = before - 2 * middle + after
-    return middle - (before - after) ** 2 / (8 * bend) if bend < 0 else middle
-
-
-def blocks_of(samples: SampleArray, size: int | None = None) -> Iterator[FloatArray]:
+def blocks_of(samples: SampleArray) -> Iterator[FloatArray]:
     """Give consecutive blocks of samples, each with all channels, as 64-bit floats."""
-    size = _BLOCK_SAMPLES if size is None else size
-    for start in range(0, samples.shape[0], size):
-        yield np.asarray(samples[start : start + size], dtype=np.float64)
+    for start in range(0, samples.shape[0], _BLOCK_SAMPLES):
+        yield np.asarray(samples[start : start + _BLOCK_SAMPLES], dtype=np.float64)
 
 
 def _weighted_blocks(

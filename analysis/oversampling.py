@@ -40,8 +40,6 @@ class Interpolator:
         self._taps = interpolation_filter(factor)
         self._history = np.zeros(TAPS_PER_PHASE)
         self._to_drop = factor * TAPS_PER_PHASE // 2
-        phases = [np.abs(self._taps[phase::factor]).sum() for phase in range(factor)]
-        self.largest_gain = float(max(phases))
 
     def process(self, block: FloatArray) -> FloatArray:
         """Interpolate one block.
@@ -62,11 +60,6 @@ class Interpolator:
         dropped = min(self._to_drop, wanted.size)
         self._to_drop -= dropped
         return np.asarray(wanted[dropped:], dtype=np.float64)
-
-    def skip(self, block: FloatArray) -> None:
-        """Take a block in without computing its output."""
-        self._history = np.concatenate((self._history, block))[-TAPS_PER_PHASE:]
-        self._to_drop = max(0, self._to_drop - self.factor * block.size)
 
     def flush(self) -> FloatArray:
         """Return the samples still inside the filter."""

@@ -56,18 +56,25 @@ def _unexplained(
     """Fill ``left[i, j]`` with the squares that rate i, setting in at start j, leaves."""
     n = len(t)
     columns = np.empty((4, n))
+    turning = np.empty((2, n))
     for k in range(n):
         columns[0, k] = 1.0
         columns[1, k] = t[k]
     normal = np.empty((4, 5))
     for i in range(len(rates)):
+        speed = 2.0 * np.pi * rates[i]
+        for k in range(n):
+            turning[0, k] = np.sin(speed * (t[k] - t[0]))
+            turning[1, k] = np.cos(speed * (t[k] - t[0]))
         for j in range(len(starts)):
+            # sine and cosine of a later start, by the sums of angles
+            sine, cosine = np.sin(speed * starts[j]), np.cos(speed * starts[j])
             for k in range(n):
-                since = t[k] - t[0] - starts[j]
-                phase = 2.0 * np.pi * rates[i] * since
-                columns[2, k] = np.sin(phase) if since >= 0.0 else 0.0
                 # before it sets in the curve stays where the cosine begins
-                columns[3, k] = np.cos(phase) if since >= 0.0 else 1.0
+                columns[2, k], columns[3, k] = 0.0, 1.0
+                if t[k] - t[0] >= starts[j]:
+                    columns[2, k] = turning[0, k] * cosine - turning[1, k] * sine
+                    columns[3, k] = turning[1, k] * cosine + turning[0, k] * sine
             squares = 0.0
             for k in range(n):
                 squares += curve[k] * curve[k]

@@ -16,8 +16,8 @@ from analysis.loudness import (
     SURROUND_WEIGHTS,
     LoudnessCurve,
     measure_loudness,
-    measure_true_peak_dbtp,
 )
+from analysis.true_peak import measure_true_peak_dbtp
 
 RATE_HZ = 48_000
 Parts = list[tuple[float, float | None]]

@@ -14,9 +14,9 @@ from analysis.loudness import (
     SURROUND_WEIGHTS,
     LoudnessCurve,
     measure_loudness,
-    measure_true_peak_dbtp,
 )
 from analysis.results import FloatArray
+from analysis.true_peak import measure_true_peak_dbtp
 from app.services.accuracy.table import Piece, Row, Section, Tally
 
 _RATE_HZ: Final = 48_000

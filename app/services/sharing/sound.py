@@ -6,7 +6,8 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
-from analysis.loudness import measure_loudness, measure_true_peak_dbtp
+from analysis.loudness import measure_loudness
+from analysis.true_peak import measure_true_peak_dbtp
 from audio.clip_cutting import cut
 
 HIGHEST_PEAK_DBTP = -1.0
