@@ -50,6 +50,20 @@ class Wobble:
 
 
 @compiled
+def _set_in(
+    columns: FloatArray, turning: FloatArray, t: FloatArray, start: float, speed: float
+) -> None:
+    """Turn a sine and a cosine back to where they set in, by the sums of angles."""
+    sine, cosine = np.sin(speed * start), np.cos(speed * start)
+    for k in range(len(t)):
+        # before it sets in the curve stays where the cosine begins
+        columns[2, k], columns[3, k] = 0.0, 1.0
+        if t[k] - t[0] >= start:
+            columns[2, k] = turning[0, k] * cosine - turning[1, k] * sine
+            columns[3, k] = turning[1, k] * cosine + turning[0, k] * sine
+
+
+@compiled
 def _unexplained(
     t: FloatArray, curve: FloatArray, rates: FloatArray, starts: FloatArray, left: FloatArray
 ) -> None:
@@ -67,14 +81,7 @@ def _unexplained(
             turning[0, k] = np.sin(speed * (t[k] - t[0]))
             turning[1, k] = np.cos(speed * (t[k] - t[0]))
         for j in range(len(starts)):
-            # sine and cosine of a later start, by the sums of angles
-            sine, cosine = np.sin(speed * starts[j]), np.cos(speed * starts[j])
-            for k in range(n):
-                # before it sets in the curve stays where the cosine begins
-                columns[2, k], columns[3, k] = 0.0, 1.0
-                if t[k] - t[0] >= starts[j]:
-                    columns[2, k] = turning[0, k] * cosine - turning[1, k] * sine
-                    columns[3, k] = turning[1, k] * cosine + turning[0, k] * sine
+            _set_in(columns, turning, t, starts[j], speed)
             squares = 0.0
             for k in range(n):
                 squares += curve[k] * curve[k]
