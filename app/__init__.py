@@ -1,1 +1,3 @@
 """Passagework."""
+
+__version__ = "0.1.0"

@@ -5,8 +5,11 @@ answers at once. The commands come from one module a group; :func:`build` puts t
 together.
 """
 
+from typing import Annotated
+
 import typer
 
+from app import __version__
 from app.cli import (
     check,
     clock,
@@ -32,6 +35,7 @@ from app.cli import (
     sounding,
     watched,
 )
+from app.cli.console import say
 from app.cli.program import Program
 
 __all__ = ["Program", "build"]
@@ -45,7 +49,24 @@ PASSAGEWORK_JOURNAL, or 'Passagework' in your documents.
 """
 
 
-def _start(context: typer.Context) -> None:
+def _tell_version(wanted: bool) -> None:
+    if wanted:
+        say(f"Passagework {__version__}")
+        raise typer.Exit
+
+
+def _start(
+    context: typer.Context,
+    _version: Annotated[
+        bool,
+        typer.Option(
+            "--version",
+            help="Say which version this is.",
+            callback=_tell_version,
+            is_eager=True,
+        ),
+    ] = False,
+) -> None:
     if context.invoked_subcommand is None:
         opening.open_window(context)
 

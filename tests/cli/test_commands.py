@@ -4,12 +4,14 @@ import json
 import shutil
 import subprocess
 import sys
+import tomllib
 from importlib.resources import files
 from pathlib import Path
 
 import pytest
 from jsonschema import Draft202012Validator
 
+from app import __version__
 from app.journal.failures import PlainFailure
 from app.services.window_end import WindowEnd
 
@@ -35,6 +37,13 @@ def test_help_names_every_command_and_loads_nothing_heavy():
         "clock", "count", "report", "repair",
     ):  # fmt: skip
         assert f"  {command} " in done.stdout
+
+
+def test_the_version_is_the_one_of_the_project(run):
+    about = tomllib.loads((Path(__file__).parents[2] / "pyproject.toml").read_text())
+    assert about["tool"]["setuptools"]["dynamic"]["version"]["attr"] == "app.__version__"
+    ran = run("--version")
+    assert (ran.code, ran.out) == (0, f"Passagework {__version__}\n")
 
 
 def test_the_services_load_nothing_heavy_before_they_are_used():

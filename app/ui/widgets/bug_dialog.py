@@ -2,11 +2,13 @@
 
 import os
 from pathlib import Path
+from platform import platform, python_version
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QDialog, QPlainTextEdit, QWidget
 
+from app import __version__
 from app.journal.private_paths import login_name, without_private_paths
 from app.ui.language import tr
 from app.ui.theme import GRID_PX
@@ -48,7 +50,10 @@ class BugDialog(QDialog):
         )
         self.words = f"{safe} {where}"
         self.details = without_private_paths(
-            details, home=Path.home(), journal=journal, user=login_name(os.environ)
+            f"Passagework {__version__}, Python {python_version()}, {platform()}\n\n{details}",
+            home=Path.home(),
+            journal=journal,
+            user=login_name(os.environ),
         )
         text = sentence(self.words)
         text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
