@@ -52,6 +52,17 @@ def test_bug_says_where_the_log_is_and_is_not_modal(window, settle, bench, caplo
 
 
 @pytest.mark.qt_log_ignore(*OFFSCREEN)
+def test_after_a_fault_nothing_is_said_to_be_still_at_work(window, settle, caplog):
+    strip = window.main.lesson.job
+    strip.run("Writing", lambda _progress, _should_stop: 1 / 0, lambda _: None)
+    assert strip.words.text() == "Writing"
+    settle(window)
+    assert strip.words.text() == "It could not be finished; nothing unfinished is left."
+    assert not strip.is_busy
+    window.bug_dialogs[0].close()
+
+
+@pytest.mark.qt_log_ignore(*OFFSCREEN)
 def test_what_escapes_from_a_slot(window, caplog):
     failure = PlainFailure("No room.", "Make room.")
     window.take_exception(PlainFailure, failure, None)

@@ -1408,6 +1408,10 @@
             <translation>Anzuhören, sobald jede Stelle ihre Chance hatte.</translation>
         </message>
         <message>
+            <source>It could not be finished; nothing unfinished is left.</source>
+            <translation>Das ließ sich nicht fertigstellen; nichts Unfertiges ist übrig.</translation>
+        </message>
+        <message>
             <source>It sounds now</source>
             <translation>Es klingt jetzt</translation>
         </message>

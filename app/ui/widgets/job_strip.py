@@ -24,6 +24,7 @@ class JobStrip(QFrame):
         self._desk = desk
         self._subject = subject
         self._job: Job | None = None
+        self._at_work = ""
         self.written: Path | None = None
         self.words = sentence()
         self.bar = ThinProgressBar(tr("Progress"))
@@ -54,6 +55,7 @@ class JobStrip(QFrame):
             self._desk.tell(tr("Something is still being written."), tr("Wait, or cancel it."))
             return
         self.written = None
+        self._at_work = words
         self._show(words, busy=True)
         self.bar.show_fraction(0.0)
         self._job = self._desk.jobs.analyse(
@@ -89,6 +91,8 @@ class JobStrip(QFrame):
 
     def _ended(self) -> None:
         self._job = None
+        if self.words.text() == self._at_work:  # nothing was said: a fault, told elsewhere
+            self.say(tr("It could not be finished; nothing unfinished is left."))
         self.bar.hide()
         self.cancel_button.hide()
 
