@@ -86,13 +86,23 @@ class LibsndfileDecoder:
 
     def raw_blocks(self, block_frames: int) -> Iterator[NDArray[np.float32]]:
         """Yield float blocks of shape (n, channels)."""
-        # Small reads: libsndfile gives nothing of a read that meets damage.
-        step = min(block_frames, _READ_FRAMES)
         while True:
-            block: NDArray[np.float32] = self._file.read(step, dtype="float32", always_2d=True)
-            if not len(block):
+            block = np.empty((block_frames, self.info.channels), np.float32)
+            filled = 0
+            try:
+                # Small reads: libsndfile gives nothing of a read that meets damage.
+                while filled < block_frames:
+                    part = self._file.read(out=block[filled : filled + _READ_FRAMES])
+                    if not len(part):
+                        break
+                    filled += len(part)
+            except soundfile.LibsndfileError:
+                if filled:
+                    yield block[:filled]
+                raise
+            if not filled:
                 return
-            yield block
+            yield block[:filled]
 
     def close(self) -> None:
         """Close the file."""

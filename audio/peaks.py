@@ -214,9 +214,9 @@ def _whole_bins(
     """Merge channels, and cut so that every piece but the last holds whole bins."""
     low = high = np.empty(0, np.float32)
     for block in blocks:
-        flat = block.ndim == 1
-        low = np.concatenate([low, block if flat else block.min(axis=1)])
-        high = np.concatenate([high, block if flat else block.max(axis=1)])
+        block_low, block_high = _over_channels(block)
+        low = np.concatenate([low, block_low]) if len(low) else block_low
+        high = np.concatenate([high, block_high]) if len(high) else block_high
         whole = len(low) - len(low) % BASE_FRAMES
         if whole:
             yield low[:whole], high[:whole]
@@ -225,8 +225,21 @@ def _whole_bins(
         yield low, high
 
 
+def _over_channels(block: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Return the lowest and highest sample of each frame."""
+    if block.ndim == 1:
+        return block, block
+    if block.shape[1] == 1:
+        return block[:, 0], block[:, 0]
+    return block.min(axis=1), block.max(axis=1)
+
+
 def _reduce(ufunc: np.ufunc, values: FloatArray, size: int) -> FloatArray:
-    reduced: FloatArray = ufunc.reduceat(values, np.arange(0, len(values), size))
+    """Reduce every `size` values to one; the last ones may be fewer."""
+    whole = len(values) - len(values) % size
+    reduced: FloatArray = ufunc.reduce(values[:whole].reshape(-1, size), axis=1)
+    if whole < len(values):
+        reduced = np.append(reduced, ufunc.reduce(values[whole:]))
     return reduced.astype(np.float32, copy=False)
 
 

@@ -51,13 +51,64 @@ class _Written:
     lines: list[str] = field(default_factory=list)
 
 
-@dataclass(slots=True)
 class _Reading:
-    """What a tree refers to, while it is read."""
+    """Makes results of lines of JSON, each object as soon as it is read.
 
-    body: memoryview
-    lines: list[bytes]
-    shared: list[object] = field(default_factory=list)
+    The inner ones come first and in the order of the text, so what a later one refers
+    to is there.
+
+    Parameters
+    ----------
+    body : memoryview
+        The bytes of all arrays.
+    lines : list of str
+        The lines that the first one refers to.
+    """
+
+    def __init__(self, body: memoryview, lines: list[str]) -> None:
+        self._body = body
+        self._lines = lines
+        self._shared: list[object] = []
+        self._types: dict[str, type] = _result_types()
+        self._enums = _enum_types()
+        self.result_of = json.JSONDecoder(object_hook=self._made).decode
+
+    def _made(self, tree: dict[str, Any]) -> object:
+        kind = tree.get("=")
+        if kind is None:
+            return tree  # the parts of one that is still to come
+        if kind in self._types:
+            return self._of_type(kind, tree["f"])
+        if kind == _SAME:
+            return self._shared[tree["at"]]
+        if kind in self._enums:
+            return self._enums[kind](tree["v"])
+        return self._unnamed(kind, tree)
+
+    def _of_type(self, kind: str, parts: dict[str, Any]) -> object:
+        for name, part in parts.items():
+            if type(part) is list:
+                parts[name] = _as_tuple(part)
+        made: object = self._types[kind](**parts)
+        if kind == Provenance.__name__:
+            self._shared.append(made)
+        return made
+
+    def _unnamed(self, kind: str, tree: dict[str, Any]) -> object:
+        if kind == _LINES:
+            lines = self._lines[tree["at"] : tree["at"] + tree["n"]]
+            return tuple(_as_tuple(self.result_of(line)) for line in lines)
+        if kind == "{}":
+            return {key: _as_tuple(item) for key, item in tree["m"].items()}
+        if kind == "even":
+            return tree["start"] + tree["step"] * np.arange(int(tree["n"]), dtype=np.float64)
+        if kind == "array":
+            return _array_from_tree(tree, self._body)
+        raise LookupError(kind)
+
+
+def _as_tuple(item: object) -> object:
+    return tuple(map(_as_tuple, item)) if type(item) is list else item
 
 
 def _line(tree: object) -> str:
@@ -108,8 +159,8 @@ def decode(block: bytes) -> TakeAnalysis:
         if (magic, version) != (_MAGIC, FORMAT):
             raise UnreadableMeasurement("kept by another version")
         raw = zlib.decompress(block[_HEADER.size :])
-        whole, *lines = raw[:tree_size].split(b"\n")
-        found = _from_tree(json.loads(whole), _Reading(memoryview(raw)[tree_size:], lines))
+        whole, *lines = raw[:tree_size].decode().split("\n")
+        found = _Reading(memoryview(raw)[tree_size:], lines).result_of(whole)
     except (
         struct.error,
         zlib.error,
@@ -175,34 +226,6 @@ def _array_to_tree(array: NDArray[Any], arrays: list[NDArray[Any]]) -> dict[str,
 def _shuffled(array: NDArray[Any]) -> bytes:
     """Put the first bytes of all numbers first, then the second ones: smooth curves shrink."""
     return array.view(np.uint8).reshape(-1, array.itemsize).T.tobytes()
-
-
-def _from_tree(  # noqa: PLR0911 - one way out per kind
-    tree: Any, reading: _Reading
-) -> object:
-    if isinstance(tree, list):
-        return tuple(_from_tree(item, reading) for item in tree)
-    if not isinstance(tree, dict):
-        return tree
-    kind = tree["="]
-    if kind == _SAME:
-        return reading.shared[tree["at"]]
-    if kind == _LINES:
-        lines = reading.lines[tree["at"] : tree["at"] + tree["n"]]
-        return tuple(_from_tree(json.loads(line), reading) for line in lines)
-    if kind == "{}":
-        return {key: _from_tree(item, reading) for key, item in tree["m"].items()}
-    if kind == "even":
-        return tree["start"] + tree["step"] * np.arange(int(tree["n"]), dtype=np.float64)
-    if kind == "array":
-        return _array_from_tree(tree, reading.body)
-    if "v" in tree:
-        return _enum_types()[kind](tree["v"])
-    parts = {name: _from_tree(part, reading) for name, part in tree["f"].items()}
-    made: object = _result_types()[kind](**parts)
-    if isinstance(made, Provenance):
-        reading.shared.append(made)
-    return made
 
 
 def _array_from_tree(tree: dict[str, int], body: memoryview) -> NDArray[np.float64]:

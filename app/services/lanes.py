@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 
@@ -128,28 +129,36 @@ def _vibrato_text(judged: JudgedNote) -> str:
 
 
 def pitch_curve(analysis: TakeAnalysis) -> Curve:
-    """Give the pitch inside each note, in cents from the note's target."""
+    """Give the pitch inside each note, in cents from the note's target.
+
+    All of it: it is drawn only where a few seconds are in view.
+    """
     if isinstance(analysis.pitch, NotMeasurable):
         return Curve((), "cents", analysis.pitch.sentence)
-    track = analysis.pitch.value
-    stride = max(1, int(np.ceil(np.count_nonzero(np.isfinite(track.f0_hz)) / MOST_POINTS)))
-    segments: list[tuple[FloatArray, FloatArray]] = []
-    for note in analysis.notes:
-        segments.extend(_note_segments(track, note, stride))
-    return Curve(tuple(segments), "cents", "No single pitch sounds here.")
+    segments = _note_segments(analysis.pitch.value, analysis.notes)
+    return Curve(segments, "cents", "No single pitch sounds here.")
 
 
 def _note_segments(
-    track: PitchTrack, judged: JudgedNote, stride: int
-) -> list[tuple[FloatArray, FloatArray]]:
-    if judged.target_hz is None:
-        return []
-    first, last = np.searchsorted(track.time_s, (judged.note.start_s, judged.note.end_s))
-    time_s, f0_hz = track.time_s[first:last:stride], track.f0_hz[first:last:stride]
+    track: PitchTrack, notes: tuple[JudgedNote, ...]
+) -> tuple[tuple[FloatArray, FloatArray], ...]:
+    """Cut the track into its stretches near the target of a note, all notes at once."""
+    aimed = [(note.note.start_s, note.note.end_s, note.target_hz or np.nan) for note in notes]
+    start_s, end_s, target_hz = np.array(aimed, dtype=np.float64).reshape(-1, 3).T
+    first = np.searchsorted(track.time_s, start_s)
+    lengths = np.maximum(np.searchsorted(track.time_s, end_s) - first, 0)
+    note_of = np.repeat(np.arange(lengths.size), lengths)
+    frame = np.arange(note_of.size) + (first - np.cumsum(lengths) + lengths)[note_of]
     with np.errstate(divide="ignore", invalid="ignore"):
-        cents = 1200.0 * np.log2(f0_hz / judged.target_hz)
-    cents = np.where(np.abs(cents) <= _FARTHEST_CENTS, cents, np.nan)
-    return split_at_gaps(time_s, cents)
+        cents = 1200.0 * np.log2(track.f0_hz[frame] / target_hz[note_of])
+        near = np.abs(cents) <= _FARTHEST_CENTS
+    frame, cents, note_of = frame[near], cents[near], note_of[near]
+    time_s = track.time_s[frame]
+    cuts = np.flatnonzero((np.diff(frame) != 1) | (np.diff(note_of) != 0)) + 1
+    edges = [0, *cuts.tolist(), frame.size]
+    return tuple(
+        (time_s[begin:end], cents[begin:end]) for begin, end in pairwise(edges) if end - begin > 1
+    )
 
 
 def split_at_gaps(time_s: FloatArray, values: FloatArray) -> list[tuple[FloatArray, FloatArray]]:

@@ -30,6 +30,11 @@ class Latest(Generic[K, V]):
                 self._kept.move_to_end(key)
             return self._kept.get(key)
 
+    def clear(self) -> None:
+        """Let go of everything."""
+        with self._lock:
+            self._kept.clear()
+
     def put(self, key: K, value: V) -> None:
         """Keep a value, and let go of the one that nobody asked for longest."""
         with self._lock:

@@ -82,6 +82,10 @@ class ListeningService:
             self._lanes.put(known, found)
         return found
 
+    def forget_lanes(self) -> None:
+        """Read the lanes of every take again when it is opened next."""
+        self._lanes.clear()
+
     def prepare(
         self,
         take_id: str,

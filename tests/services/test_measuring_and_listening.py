@@ -118,7 +118,6 @@ def test_the_lanes_of_a_measured_take(bench, take, phrase_a):
         assert note.deviation.value == pytest.approx(truth.deviation_cents, abs=1.0)
         assert note.certain
     assert len(view.pitch_cents.segments) >= len(view.notes)
-    assert sum(x.size for x, _ in view.pitch_cents.segments) <= 4000 + 2 * len(view.notes)
     assert all(np.isfinite(y).all() for _, y in view.pitch_cents.segments)
     assert view.loudness_lufs.segments
     assert view.beat_s.size >= 7

@@ -212,7 +212,7 @@ def test_markers_are_filtered_by_category_state_author_and_words(
         assert pane.markers
         assert all(check(marker) for marker in pane.markers)
     assert [m.text for m in pane.markers] == ["late"]
-    drawn = listen.lanes._overlay._markers
+    drawn = listen.lanes._overlay.marker_flags.markers
     assert drawn == pane.markers, "the lanes draw the same ones"
     listen.setFocus()
     qtbot.keyClick(listen, "F")

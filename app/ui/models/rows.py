@@ -11,6 +11,14 @@ from app.ui.spoken import said
 R = TypeVar("R")
 Index = QModelIndex | QPersistentModelIndex
 
+# A view asks for nine roles of each cell it shows: plain numbers are compared quickest.
+_ALIGNMENT = int(Qt.ItemDataRole.TextAlignmentRole)
+_TOOLTIP = int(Qt.ItemDataRole.ToolTipRole)
+_TEXTS = frozenset({int(Qt.ItemDataRole.DisplayRole), int(Qt.ItemDataRole.EditRole)})
+_ANSWERED = _TEXTS | {_ALIGNMENT, _TOOLTIP, int(Qt.ItemDataRole.AccessibleTextRole)}
+_TO_THE_RIGHT = int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+_TO_THE_LEFT = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+
 
 @dataclass(frozen=True, slots=True)
 class Column(Generic[R]):
@@ -66,17 +74,16 @@ class RowsModel(QAbstractTableModel, Generic[R]):
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         """Text, tooltip and alignment of a cell."""
+        if role not in _ANSWERED:
+            return None
         column = self.columns[index.column()]
-        if role == Qt.ItemDataRole.TextAlignmentRole:
+        if role == _ALIGNMENT:
             return self._alignment(index.column())
         row = self.rows[index.row()]
-        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.EditRole):
+        if role in _TEXTS:
             return said(column.text(row)) if column.write is None else column.text(row)
-        if role == Qt.ItemDataRole.ToolTipRole:
-            return self._more(column, row)
-        if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{column.heading}: {self._more(column, row)}"
-        return None
+        more = self._more(column, row)
+        return more if role == _TOOLTIP else f"{column.heading}: {more}"
 
     @staticmethod
     def _more(column: Column[R], row: R) -> str:
@@ -107,9 +114,4 @@ class RowsModel(QAbstractTableModel, Generic[R]):
         return usual
 
     def _alignment(self, section: int) -> int:
-        side = (
-            Qt.AlignmentFlag.AlignRight
-            if self.columns[section].is_number
-            else Qt.AlignmentFlag.AlignLeft
-        )
-        return int(side | Qt.AlignmentFlag.AlignVCenter)
+        return _TO_THE_RIGHT if self.columns[section].is_number else _TO_THE_LEFT

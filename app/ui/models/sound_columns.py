@@ -2,6 +2,7 @@
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
+from app.jobs import Job
 from app.ui.desk import Desk
 from app.ui.widgets.lane_stack import LaneStack
 
@@ -15,31 +16,50 @@ class SoundColumns(QObject):
     -------
     read(Waveform)
         Columns of the stretch in view.
+    progressed(float)
+        How far the sound has been read, where that takes a while: 0 to 1.
+    ended(), cancelled()
+        It is read or will not be; it was given up, so that there are no columns.
     """
 
     read = Signal(object)
+    progressed = Signal(float)
+    ended = Signal()
+    cancelled = Signal()
 
     def __init__(self, desk: Desk, lanes: LaneStack) -> None:
         super().__init__(lanes)
         self._desk = desk
         self._lanes = lanes
         self._take_id = ""
+        self._job: Job | None = None
         self._timer = QTimer(self, singleShot=True, interval=_DELAY_MS)
         self._timer.timeout.connect(self._ask)
+        desk.cancelWanted.connect(self.cancel)
         lanes.viewMoved.connect(lambda _start, _end: self._timer.start())
 
     def show_take(self, take_id: str) -> None:
         """Begin with another take."""
         self._take_id = ""
+        self.ended.emit()
         listening = self._desk.workbench.listening
-        self._desk.jobs.analyse(
+        self._job = self._desk.jobs.analyse(
             lambda progress, should_stop: listening.prepare(take_id, progress, should_stop),
             lambda _: self._prepared(take_id),
             subject="listen.prepare",
+            progress=lambda fraction: self.progressed.emit(fraction) if fraction < 1.0 else None,
         )
+
+    def cancel(self) -> None:
+        """Give up reading the sound of the take; opening it again begins anew."""
+        if self._job is not None and not self._job.is_over:
+            self._job.cancel()
+            self.ended.emit()
+            self.cancelled.emit()
 
     def _prepared(self, take_id: str) -> None:
         self._take_id = take_id
+        self.ended.emit()
         self._ask()
 
     def _ask(self) -> None:

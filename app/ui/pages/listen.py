@@ -25,6 +25,7 @@ from app.ui.widgets.numbers_pane import NumbersPane
 from app.ui.widgets.page_stack import PageStack
 from app.ui.widgets.picture_pane import PicturePane, PictureSplit
 from app.ui.widgets.side_tabs import SideTabs
+from app.ui.widgets.sound_strip import SoundStrip
 from app.ui.widgets.suggestions_pane import SuggestionsPane
 from app.ui.widgets.take_chooser import TakeChooser
 from app.ui.widgets.take_lanes import SOUND, TakeLanes
@@ -75,7 +76,7 @@ class ListenPage(Page):
         card.box.setContentsMargins(GRID_PX, GRID_PX, GRID_PX, GRID_PX)
         over = row()
         fill(over, self._hover, self._readings)
-        fill(card.box, over, self.lanes)
+        fill(card.box, over, self.lanes, SoundStrip(self._columns))
         card.box.setStretch(1, 1)
         left = QWidget()
         stacked = column(left, spacing=GRID_PX)
@@ -112,6 +113,7 @@ class ListenPage(Page):
         self.chooser.picked.connect(self.show_take)
         self._compare.clicked.connect(self.compare_with_first)
         self._columns.read.connect(self.lanes.show_waveform)
+        self._columns.cancelled.connect(self._say_sound_was_not_read)
         self.playback.moved.connect(self.marking.follow)
         self.marking.watch_keys(self)
         self.ear.lookWanted.connect(self.show_take)
@@ -183,6 +185,10 @@ class ListenPage(Page):
         self.ear.show_take(view)
         self.picture.show_take(view)
         self.playback.go_where_wanted()
+
+    def _say_sound_was_not_read(self) -> None:
+        words = tr("The sound was not read to its end. Open the take again to see it.")
+        self.lanes.set_lane_words(SOUND, tr("Sound"), words)
 
     @property
     def hover_text(self) -> str:

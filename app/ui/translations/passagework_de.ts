@@ -2688,6 +2688,10 @@
             <translation>Die Noten werden gelesen</translation>
         </message>
         <message>
+            <source>Reading the sound for its lane; the take can be heard already</source>
+            <translation>Der Klang wird für seine Spur gelesen; die Aufnahme ist schon zu hören</translation>
+        </message>
+        <message>
             <source>Reading the sound…</source>
             <translation>Der Klang wird gelesen …</translation>
         </message>
@@ -3578,6 +3582,10 @@
         <message>
             <source>The seven days up to today</source>
             <translation>Die sieben Tage bis heute</translation>
+        </message>
+        <message>
+            <source>The sound was not read to its end. Open the take again to see it.</source>
+            <translation>Der Klang wurde nicht bis zum Ende gelesen. Öffne die Aufnahme noch einmal, um ihn zu sehen.</translation>
         </message>
         <message>
             <source>The suggestion is a marker now.</source>

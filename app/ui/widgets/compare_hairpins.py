@@ -25,8 +25,9 @@ class HairpinItem(LaneItem):
         self._hairpins = tuple(hairpins)
         self.redraw()
 
-    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
+    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF, part: QRectF) -> None:
         """Draw each as two strokes that open or close."""
+        del part
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(QPen(QColor(self.colours.ink), 1.5))
         middle = lane.bottom() - _ABOVE_FOOT_PX - _HEIGHT_PX / 2

@@ -8,8 +8,9 @@ from app.ui.models.time_map import TimeMap
 from app.ui.theme import Colours
 from app.ui.widgets.compare_hairpins import HairpinItem
 from app.ui.widgets.compare_only import OnlyItem
-from app.ui.widgets.lane_items import CurveItem, LinkItem
-from app.ui.widgets.lane_stack import LaneStack, with_title_room
+from app.ui.widgets.curve_item import CurveItem
+from app.ui.widgets.lane_items import LinkItem
+from app.ui.widgets.lane_stack import LaneStack
 from app.ui.widgets.note_bars import (
     DEVIATION_RANGE_CENTS,
     NoteBarsItem,
@@ -17,6 +18,7 @@ from app.ui.widgets.note_bars import (
     deviation_range,
     placed,
 )
+from app.ui.widgets.plot import with_title_room
 from app.ui.words import position_text, reading_text
 
 UPPER, LOWER, LOUDNESS = range(3)

@@ -29,8 +29,9 @@ class OnlyItem(LaneItem):
         self._spans, self._places = [], []
         self.redraw()
 
-    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
+    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF, part: QRectF) -> None:
         """Draw over the whole height of the lane."""
+        del part
         ink = QColor(self.colours.ink_soft)
         for start_s, end_s in self._spans:
             left = to_px.map(QPointF(start_s, 0.0)).x()

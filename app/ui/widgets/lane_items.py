@@ -1,12 +1,11 @@
-"""What lies in a lane: lines, gaps, beats, links.
+"""What lies in a lane: gaps, beats, links.
 
 Items draw in pixels (the painter's transform is taken off first), so that pens and
 hatches keep their size however far the player zooms in.
 """
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Sequence
-from math import ceil
+from math import ceil, isclose
 from typing import Any
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -17,7 +16,6 @@ from PySide6.QtGui import (
     QPainter,
     QPen,
     QPixmap,
-    QPolygonF,
     QTransform,
 )
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
@@ -30,16 +28,24 @@ _LEAST_BEAT_PX = 4.0
 _LEAST_GAP_PX = 6.0
 _LEAST_GAP_S = 1.0
 _LEAST_WORDS_PX = 36.0
-# With more points than this in a pixel column, smooth edges cost much and show nothing.
-_DENSE = 2.0
+# Qt's hatches come again after so many pixels of the screen, and begin at such a pixel.
+_HATCH_PX = 8
+# So far from its moment reaches what is drawn of it.
+_REACH_PX = 8.0
+_FARTHEST_MOVE_PX = 4000.0
 
 
 class LaneItem(QGraphicsItem):
     """Base: covers the lane, draws in pixels, and keeps the picture.
 
     A playhead that moves thirty times a second uncovers the lanes each time; as long as
-    neither the stretch in view nor the content changes, the kept picture is copied.
+    neither the stretch in view nor the content changes, the kept picture is copied. When the
+    view only moves along, the picture moves with it, by whole pixels of the screen, and what
+    comes into view is drawn.
     """
+
+    moves_along = True
+    """False where what is drawn depends on which part of it is in view."""
 
     def __init__(self, colours: Colours) -> None:
         super().__init__()
@@ -47,7 +53,9 @@ class LaneItem(QGraphicsItem):
         self._extent = QRectF(0.0, -1e4, 1.0, 2e4)
         self._box: Any = None
         self._picture: QPixmap | None = None
-        self._drawn_for: tuple[object, ...] = ()
+        self._drawn_for: tuple[float, ...] = ()
+        self._dx = 0.0
+        self._hatch_px = 0
 
     def lie_in(self, box: Any) -> None:
         """Lie in this pyqtgraph view."""
@@ -83,75 +91,77 @@ class LaneItem(QGraphicsItem):
         to_px = painter.worldTransform()
         lane = to_px.mapRect(QRectF(self._box.viewRect()))
         ratio = painter.device().devicePixelRatioF()
-        wanted = (lane.getRect(), to_px.m11(), to_px.m22(), to_px.dx(), to_px.dy(), ratio)
-        if self._picture is None or wanted != self._drawn_for:
-            self._picture = self._drawn(to_px, lane, ratio)
-            self._drawn_for = wanted
+        size = (lane.left(), lane.top(), lane.width(), lane.height())
+        wanted = (*size, to_px.m11(), to_px.m22(), to_px.dy(), ratio)
+        moved_px = (to_px.dx() - self._dx) * ratio
+        if self._picture is None or not self._is_drawn_for(wanted, moved_px):
+            self._drawn_for, self._dx = wanted, to_px.dx()
+            self._hatch_px = round(to_px.dx() * ratio)
+            self._picture = self._new_picture(lane, ratio)
+            whole = QRectF(lane.topLeft(), self._picture.deviceIndependentSize())
+            self._draw_part(self._picture, to_px, lane, whole)
+        elif round(moved_px):
+            self._move_along(self._picture, to_px, lane, round(moved_px))
         painter.save()
         painter.resetTransform()
         painter.drawPixmap(lane.topLeft(), self._picture)
         painter.restore()
 
-    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
-        """Draw; `to_px` maps (seconds, value) to pixels, `lane` is the visible part."""
+    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF, part: QRectF) -> None:
+        """Draw what lies in `part`.
+
+        Parameters
+        ----------
+        painter : QPainter
+            Draws in pixels.
+        to_px : QTransform
+            Maps (seconds, value) to pixels.
+        lane, part : QRectF
+            The visible part of the lane, and what of it is wanted.
+        """
         raise NotImplementedError
 
-    def _drawn(self, to_px: QTransform, lane: QRectF, ratio: float) -> QPixmap:
+    def _is_drawn_for(self, wanted: tuple[float, ...], moved_px: float) -> bool:
+        if len(wanted) != len(self._drawn_for) or not all(map(_is_same, wanted, self._drawn_for)):
+            return False
+        return abs(moved_px) < 1e-3 or (self.moves_along and abs(moved_px) < _FARTHEST_MOVE_PX)
+
+    @staticmethod
+    def _new_picture(lane: QRectF, ratio: float) -> QPixmap:
         picture = QPixmap(ceil(lane.width() * ratio) + 1, ceil(lane.height() * ratio) + 1)
         picture.setDevicePixelRatio(ratio)
-        picture.fill(Qt.GlobalColor.transparent)
-        painter = QPainter(picture)
-        painter.translate(-lane.topLeft())
-        self.draw(painter, to_px, lane)
-        painter.end()
+        picture.fill(Qt.GlobalColor.transparent)  # only then can it be seen through
         return picture
 
+    def _move_along(self, picture: QPixmap, to_px: QTransform, lane: QRectF, moved_px: int) -> None:
+        """Move the picture, and draw the strip that has come into view."""
+        ratio = picture.devicePixelRatio()
+        self._dx += moved_px / ratio
+        self._hatch_px += moved_px
+        at_whole_px = QTransform(
+            to_px.m11(), to_px.m12(), to_px.m21(), to_px.m22(), self._dx, to_px.dy()
+        )
+        picture.scroll(moved_px, 0, picture.rect())
+        width = min(abs(moved_px), picture.width()) / ratio
+        left = lane.left() + (0 if moved_px > 0 else picture.width() / ratio - width)
+        self._draw_part(picture, at_whole_px, lane, QRectF(left, lane.top(), width, lane.height()))
 
-class CurveItem(LaneItem):
-    """A line with gaps."""
-
-    def __init__(
-        self, colours: Colours, role: str = "accent", *, dashed: bool = False, width: float = 1.6
-    ) -> None:
-        super().__init__(colours)
-        self._role = role
-        self._dashed = dashed
-        self._width = width
-        self._lines: list[tuple[list[float], list[QPointF]]] = []
-
-    def show_curve(self, curve: Curve) -> None:
-        """Take over the segments."""
-        self._lines = [_line(xs.tolist(), ys.tolist()) for xs, ys in curve.segments]
-        self.redraw()
-
-    def show_points(self, points: Sequence[tuple[float, float]]) -> None:
-        """Take over one line without gaps."""
-        self._lines = [_line([x for x, _ in points], [y for _, y in points])]
-        self.redraw()
-
-    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
-        """Draw what is in view of each segment; a single point as a dot."""
-        left_s, right_s = seconds_in(to_px, lane)
-        pieces = []
-        for xs, points in self._lines:
-            first = max(0, bisect_left(xs, left_s) - 1)
-            pieces.append(points[first : bisect_right(xs, right_s) + 1])
-        is_dense = sum(map(len, pieces)) > _DENSE * lane.width()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing, not is_dense)
-        pen = QPen(QColor(getattr(self.colours, self._role)), 1.0 if is_dense else self._width)
-        if self._dashed:
-            pen.setStyle(Qt.PenStyle.DashLine)
-        painter.setPen(pen)
-        painter.setBrush(pen.color())
-        for piece in pieces:
-            if len(piece) > 1:
-                painter.drawPolyline(to_px.map(QPolygonF(piece)))
-            elif piece:
-                painter.drawEllipse(to_px.map(piece[0]), 2.0, 2.0)
+    def _draw_part(self, picture: QPixmap, to_px: QTransform, lane: QRectF, part: QRectF) -> None:
+        painter = QPainter(picture)
+        painter.translate(-lane.topLeft())
+        whole_height = part.adjusted(0, 0, 0, 1)
+        painter.setClipRect(whole_height)
+        painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_Source)
+        painter.fillRect(whole_height, Qt.GlobalColor.transparent)
+        painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_SourceOver)
+        # Hatches belong to the time they stand for, not to the screen.
+        painter.setBrushOrigin(self._hatch_px % _HATCH_PX, 0)
+        self.draw(painter, to_px, lane, part.adjusted(-_REACH_PX, 0, _REACH_PX, 0))
+        painter.end()
 
 
-def _line(xs: list[float], ys: list[float]) -> tuple[list[float], list[QPointF]]:
-    return xs, [QPointF(x, y) for x, y in zip(xs, ys, strict=True)]
+def _is_same(one: float, other: float) -> bool:
+    return isclose(one, other, rel_tol=1e-9, abs_tol=1e-6)
 
 
 def pen_at_every_zoom(colour: str, width_px: float) -> QPen:
@@ -200,20 +210,25 @@ class BeatItem(LaneItem):
         self._beats = beats_s
         self.redraw()
 
-    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
+    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF, part: QRectF) -> None:
         """Draw the strokes along the lane's lower edge."""
-        left_s, right_s = seconds_in(to_px, lane)
-        first, last = bisect_left(self._beats, left_s), bisect_right(self._beats, right_s)
-        if (last - first) * _LEAST_BEAT_PX > lane.width():
+        if len(self._in_view(to_px, lane)) * _LEAST_BEAT_PX > lane.width():
             return  # a comb without gaps says nothing
         painter.setPen(QPen(QColor(self.colours.ink_soft), 1.0))
-        for beat in self._beats[first:last]:
+        for beat in self._in_view(to_px, part):
             x = to_px.map(QPointF(beat, 0.0)).x()
             painter.drawLine(QPointF(x, lane.bottom() - 6), QPointF(x, lane.bottom()))
 
+    def _in_view(self, to_px: QTransform, part: QRectF) -> list[float]:
+        left_s, right_s = seconds_in(to_px, part)
+        first, last = bisect_left(self._beats, left_s), bisect_right(self._beats, right_s)
+        return self._beats[first:last]
+
 
 class GapItem(LaneItem):
-    """Where a curve has no value: hatched, and it says why."""
+    """Where a curve has no value: hatched, and it says why, in the middle of what is in view."""
+
+    moves_along = False
 
     def __init__(self, colours: Colours) -> None:
         super().__init__(colours)
@@ -234,8 +249,9 @@ class GapItem(LaneItem):
         inside = any(start <= time_s <= end for start, end in self._gaps)
         return self.sentence if inside else ""
 
-    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
+    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF, part: QRectF) -> None:
         """Hatch the gaps in view."""
+        del part
         for start_s, end_s in self._gaps:
             left = to_px.map(QPointF(start_s, 0.0)).x()
             right = to_px.map(QPointF(end_s, 0.0)).x()
@@ -256,11 +272,15 @@ class LinkItem(LaneItem):
         self._links = links
         self.redraw()
 
-    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
+    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF, part: QRectF) -> None:
         """Draw ring (A), dot (B) and the stroke between them."""
+        del lane
+        left_s, right_s = seconds_in(to_px, part)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         ink, accent = QColor(self.colours.ink_soft), QColor(self.colours.accent)
         for time_s, a, b in self._links:
+            if not left_s <= time_s <= right_s:
+                continue
             first, second = to_px.map(QPointF(time_s, a)), to_px.map(QPointF(time_s, b))
             painter.setPen(QPen(accent, 1.2))
             painter.drawLine(first, second)

@@ -4,16 +4,13 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
-from app.journal.records import Marker, MarkerState
 from app.ui.spoken import said
 from app.ui.theme import SMALL_PT, Colours, font
-from app.ui.widgets.marker_words import category_word
+from app.ui.widgets.marker_flags import FLAG_ROOM_PX, MarkerFlags
 
-FLAG_ROOM_PX = 24
-_FLAG_HEIGHT_PX = 16
 _PLAYHEAD_ROOM_PX = 6
 _PENDING_PX = 6
 
@@ -26,14 +23,6 @@ class LaneFrame:
     rect: QRectF = field(default_factory=QRectF)
     gap_sentence: str = ""
     is_shown: bool = True
-
-
-@dataclass(frozen=True, slots=True)
-class Flag:
-    """A marker as drawn: its rectangle in the strip above the lanes."""
-
-    marker: Marker
-    rect: QRectF
 
 
 class LaneOverlay(QGraphicsItem):
@@ -49,14 +38,8 @@ class LaneOverlay(QGraphicsItem):
         self.selection: tuple[float, float] | None = None
         self.is_looping = False
         self.pending: tuple[float, float] | None = None
-        self.chosen_marker = ""
         self.chosen_lane: int | None = None
-        self.marker_flags: list[Flag] = []
-        self._markers: tuple[Marker, ...] = ()
-        self._categories: tuple[str, ...] = ()
-        self._exposed = QRectF()
-        self._placed_for: tuple[object, ...] = ()
-        self._marker_bars: dict[bool, list[QRectF]] = {}
+        self.marker_flags = MarkerFlags(colours, x_of)
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemUsesExtendedStyleOption)
         self.setZValue(1000)
         self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
@@ -68,24 +51,16 @@ class LaneOverlay(QGraphicsItem):
         for frame, rect in zip(self.frames, lanes, strict=True):
             frame.rect = rect
 
+    def recolour(self, colours: Colours) -> None:
+        """Use another palette."""
+        self.colours = self.marker_flags.colours = colours
+        self.update()
+
     def set_playhead(self, position_s: float | None) -> None:
         """Move the playhead, repainting only two narrow strips."""
         self._refresh_strip(self.playhead_s)
         self.playhead_s = position_s
         self._refresh_strip(position_s)
-
-    def set_markers(self, markers: tuple[Marker, ...], categories: tuple[str, ...]) -> None:
-        """Show these markers."""
-        self._markers = markers
-        self._categories = categories
-        self.update()
-
-    def marker_at(self, point: QPointF) -> Marker | None:
-        """Return the marker whose flag lies under `point`."""
-        for flag in reversed(self.marker_flags):
-            if flag.rect.adjusted(-2, -2, 2, 6).contains(point):
-                return flag.marker
-        return None
 
     def boundingRect(self) -> QRectF:
         """Cover the whole stack of lanes."""
@@ -102,7 +77,7 @@ class LaneOverlay(QGraphicsItem):
         shown = [frame.rect for frame in self.frames if frame.is_shown]
         if not shown:
             return
-        self._exposed = QRectF(option.exposedRect)
+        exposed = QRectF(option.exposedRect)
         first, last = shown[0], shown[-1]
         span = QRectF(first.left(), first.top(), first.width(), last.bottom() - first.top())
         painter.setFont(font(SMALL_PT))
@@ -110,7 +85,7 @@ class LaneOverlay(QGraphicsItem):
         painter.save()
         painter.setClipRect(span.adjusted(0, -FLAG_ROOM_PX, 0, 0))
         self._draw_selection(painter, span)
-        self._draw_markers(painter, span)
+        self.marker_flags.draw(painter, span, exposed)
         self._draw_pending(painter, span)
         self._draw_playhead(painter, span)
         painter.restore()
@@ -159,79 +134,12 @@ class LaneOverlay(QGraphicsItem):
         painter.drawLine(band.topLeft(), band.bottomLeft())
         painter.drawLine(band.topRight(), band.bottomRight())
 
-    def _draw_markers(self, painter: QPainter, span: QRectF) -> None:
-        self._place_flags(span)
-        painter.setPen(Qt.PenStyle.NoPen)
-        for settled, bars in self._marker_bars.items():
-            colour = QColor(self.colours.ink_soft if settled else self.colours.ink)
-            # A settled one is dotted.
-            pattern = Qt.BrushStyle.Dense4Pattern if settled else Qt.BrushStyle.SolidPattern
-            painter.setBrush(QBrush(colour, pattern))
-            painter.drawRects(bars)
-        left, right = self._exposed.left() - 40, self._exposed.right() + 40
-        for flag in self.marker_flags:
-            if left <= flag.rect.left() <= right:
-                self._draw_flag(painter, flag, self._marker_colour(flag.marker))
-
     def _draw_pending(self, painter: QPainter, span: QRectF) -> None:
         """Draw the span of a marker whose key is still held."""
         if self.pending is not None:
             left, right = (self._x_of(edge) for edge in self.pending)
             bar = QRectF(left, span.top() - _PENDING_PX, right - left, _PENDING_PX)
             painter.fillRect(bar, QColor(self.colours.accent))
-
-    def _marker_colour(self, marker: Marker) -> QColor:
-        settled = marker.state is MarkerState.SETTLED
-        return QColor(self.colours.ink_soft if settled else self.colours.ink)
-
-    def _place_flags(self, span: QRectF) -> None:
-        """Give each marker in view its line and, where there is room, its flag.
-
-        Kept as long as neither view nor markers change: the playhead uncovers a strip
-        thirty times a second.
-        """
-        left, per_s = self._x_of(0.0), self._x_of(1.0) - self._x_of(0.0)
-        wanted = (span.getRect(), left, per_s, self._markers, self._categories, self.chosen_marker)
-        if wanted == self._placed_for:
-            return
-        self._placed_for = wanted
-        self.marker_flags = []
-        self._marker_bars = {False: [], True: []}
-        metrics = QFontMetricsF(font(SMALL_PT))
-        widths: dict[str, float] = {}
-        top, height, taken = span.top() - 4, span.height() + 4, -1e9
-        for marker in self._markers:
-            x = left + marker.start_s * per_s
-            end_x = x if marker.end_s is None else left + marker.end_s * per_s
-            if end_x < span.left() - 40 or x > span.right() + 40:
-                continue
-            if x >= taken or marker.id == self.chosen_marker:
-                text = self._flag_text(marker)
-                if text not in widths:
-                    widths[text] = metrics.horizontalAdvance(text) + 8
-                taken = x + widths[text]
-                flag = QRectF(x, top - _FLAG_HEIGHT_PX, widths[text], _FLAG_HEIGHT_PX)
-                self.marker_flags.append(Flag(marker, flag))
-            bars = self._marker_bars[marker.state is MarkerState.SETTLED]
-            bars.append(QRectF(round(x), top, marker.weight, height))
-            if end_x > x:
-                bars.append(QRectF(x, top, end_x - x, 2.0))
-
-    def _draw_flag(self, painter: QPainter, flag: Flag, colour: QColor) -> None:
-        is_chosen = flag.marker.id == self.chosen_marker
-        painter.setPen(QPen(colour, 1.0))
-        painter.setBrush(QColor(self.colours.accent if is_chosen else self.colours.card))
-        painter.drawRoundedRect(flag.rect, 2, 2)
-        painter.setPen(QColor(self.colours.accent_ink) if is_chosen else colour)
-        painter.drawText(flag.rect, Qt.AlignmentFlag.AlignCenter, self._flag_text(flag.marker))
-
-    def _flag_text(self, marker: Marker) -> str:
-        """Give the digit of the category's key, with a tick where the matter is settled."""
-        if marker.category in self._categories:
-            sign = str(self._categories.index(marker.category) + 1)
-        else:
-            sign = category_word(marker.category)[:3]
-        return f"{sign} ✓" if marker.state is MarkerState.SETTLED else sign
 
     def _draw_playhead(self, painter: QPainter, span: QRectF) -> None:
         if self.playhead_s is None:

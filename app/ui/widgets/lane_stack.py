@@ -12,8 +12,10 @@ from app.ui.widgets.lane_items import LaneItem
 from app.ui.widgets.lane_layout import LaneLayout
 from app.ui.widgets.lane_menu import lane_menu
 from app.ui.widgets.lane_mouse import LaneMouse
-from app.ui.widgets.lane_overlay import FLAG_ROOM_PX, LaneFrame, LaneOverlay
-from app.ui.widgets.plot import TIME_AXIS_PX, Plot, time_ticks
+from app.ui.widgets.lane_overlay import LaneFrame, LaneOverlay
+from app.ui.widgets.marker_flags import FLAG_ROOM_PX
+from app.ui.widgets.plot import TIME_AXIS_PX, Plot
+from app.ui.widgets.time_axis import TimeAxis
 
 _SHORTEST_VIEW_S = 0.25
 _ZOOM_STEP = 1.3
@@ -61,6 +63,7 @@ class LaneStack(QWidget):
         # The lanes take what the page gives them, whatever size the plots would like.
         self._graphics.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
         column(self).addWidget(self._graphics)
+        self._axis = TimeAxis(colours)
         self._overlay = LaneOverlay(colours, self.x_of)
         self._graphics.scene().addItem(self._overlay)
         self.layout_of_lanes = LaneLayout(self._graphics.ci.layout, self._overlay.frames)
@@ -102,9 +105,7 @@ class LaneStack(QWidget):
 
     def add_time_axis(self) -> None:
         """Put the time axis below the last lane."""
-        last = self._plots[-1]
-        last.add_bottom_axis(self._graphics.ci, len(self._plots), time_ticks)
-        last.recolour(self.colours)
+        self._graphics.ci.addItem(self._axis, len(self._plots), 1)
 
     def put(self, lane: int, item: LaneItem) -> None:
         """Put an item into a lane."""
@@ -163,6 +164,7 @@ class LaneStack(QWidget):
         # The views are not linked with each other: a hidden one has no width to go by.
         for plot in self._plots:
             plot.box.setXRange(start, start + length, padding=0)
+        self._axis.show_range(*self._view)
         self._overlay.update()
         self.viewMoved.emit(*self._view)
 
@@ -222,11 +224,12 @@ class LaneStack(QWidget):
 
     def set_markers(self, markers: tuple[Marker, ...], categories: tuple[str, ...]) -> None:
         """Show markers through all lanes."""
-        self._overlay.set_markers(markers, categories)
+        self._overlay.marker_flags.show(markers, categories)
+        self._overlay.update()
 
     def choose_marker(self, marker_id: str) -> None:
         """Show one marker as chosen."""
-        self._overlay.chosen_marker = marker_id
+        self._overlay.marker_flags.chosen = marker_id
         self._overlay.update()
 
     def show_pending(self, span: tuple[float, float] | None) -> None:
@@ -241,7 +244,7 @@ class LaneStack(QWidget):
 
     def marker_at(self, point: QPointF) -> Marker | None:
         """Return the marker whose flag lies under a pixel."""
-        return self._overlay.marker_at(point)
+        return self._overlay.marker_flags.at(point)
 
     @property
     def seconds_per_px(self) -> float:
@@ -276,13 +279,14 @@ class LaneStack(QWidget):
 
     def recolour(self, colours: Colours) -> None:
         """Use another palette."""
-        self.colours = self._overlay.colours = colours
+        self.colours = colours
         self._graphics.setBackground(colours.card)
         for plot in self._plots:
             plot.recolour(colours)
         for item in self._items:
             item.recolour(colours)
-        self._overlay.update()
+        self._axis.recolour(colours)
+        self._overlay.recolour(colours)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep the overlay over the lanes."""
@@ -293,8 +297,3 @@ class LaneStack(QWidget):
     def _place_overlay(self) -> None:
         rects = [plot.box.sceneBoundingRect() for plot in self._plots]
         self._overlay.cover(QRectF(self._graphics.viewport().rect()), rects)
-
-
-def with_title_room(low: float, high: float) -> tuple[float, float]:
-    """Leave room at the top of a lane, so that its title hides nothing."""
-    return low, high + 0.25 * (high - low)

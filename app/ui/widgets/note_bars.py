@@ -104,11 +104,9 @@ class NoteBarsItem(LaneItem):
             return self._notes[at].row
         return None
 
-    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
+    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF, part: QRectF) -> None:
         """Draw the notes in view: bars where there is room, strokes where there is not."""
-        left_s, right_s = seconds_in(to_px, lane)
-        begin = max(0, bisect_left(self._starts, left_s) - 1)
-        end = bisect_left(self._starts, right_s)
+        begin, end = self._in_view(to_px, part)
         least_s = (_LEAST_DETAIL_PX + 1.0) / max(to_px.m11(), 1e-9)
         lengths = self._lengths[begin:end]
         narrow = [
@@ -116,12 +114,22 @@ class NoteBarsItem(LaneItem):
             for stroke, length in zip(self._strokes[begin:end], lengths, strict=True)
             if length < least_s
         ]
-        self._draw_narrow(painter, to_px, narrow, lane.width())
+        if narrow:
+            first, last = self._in_view(to_px, lane)
+            count = sum(length < least_s for length in self._lengths[first:last])
+            # A pen of one pixel is much the quickest, and wide enough where notes crowd.
+            is_crowded = count * _LEAST_BAR_PX > lane.width()
+            self._draw_narrow(painter, to_px, narrow, 1.0 if is_crowded else _LEAST_BAR_PX)
         bars = _Bars()
         for note, length in zip(self._notes[begin:end], lengths, strict=True):
             if length >= least_s:
                 self._lay_out(bars, to_px, lane, note)
         self._draw_bars(painter, bars)
+
+    def _in_view(self, to_px: QTransform, part: QRectF) -> tuple[int, int]:
+        left_s, right_s = seconds_in(to_px, part)
+        first = max(0, bisect_left(self._starts, left_s) - 1)
+        return first, bisect_left(self._starts, right_s)
 
     def _stroke(self, note: PlacedNote) -> tuple[int, QLineF]:
         """Give what a note is where it is only a pixel wide, in seconds and cents."""
@@ -139,16 +147,11 @@ class NoteBarsItem(LaneItem):
         strokes: list[tuple[int, QLineF]],
         width_px: float,
     ) -> None:
-        if not strokes:
-            return
-        # A pen of one pixel is much the quickest, and wide enough where notes crowd.
-        is_crowded = len(strokes) * _LEAST_BAR_PX > width_px
-        width = 1.0 if is_crowded else _LEAST_BAR_PX
         roles = (self.colours.sharp, self.colours.flat, self.colours.ink_soft)
         painter.save()
         painter.setTransform(to_px, True)
         for kind, role in enumerate(roles):
-            painter.setPen(pen_at_every_zoom(role, width))
+            painter.setPen(pen_at_every_zoom(role, width_px))
             painter.drawLines([line for at, line in strokes if at == kind])
         painter.restore()
 

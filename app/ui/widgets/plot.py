@@ -10,7 +10,7 @@ import pyqtgraph as pg
 from PySide6.QtGui import QColor, QPen
 
 from app.ui.theme import SMALL_PT, Colours, font
-from app.ui.words import number_text, position_text
+from app.ui.words import number_text
 
 AXIS_WIDTH_PX = 48
 TIME_AXIS_PX = 26
@@ -21,18 +21,16 @@ def value_ticks(values: list[float], _scale: float, spacing: float) -> list[str]
     return [number_text(value, 0 if spacing >= 1 else 1) for value in values]
 
 
-def time_ticks(values: list[float], _scale: float, spacing: float) -> list[str]:
-    """Write the moments of a time axis, with tenths where they are near."""
-    if spacing >= 1:
-        return [f"{int(value) // 60}:{int(value) % 60:02d}" for value in values]
-    return [position_text(value) for value in values]
-
-
 def thin_pen(colour: str) -> QPen:
     """Return a pen one pixel wide at every zoom."""
     pen = QPen(QColor(colour), 1)
     pen.setCosmetic(True)
     return pen
+
+
+def with_title_room(low: float, high: float) -> tuple[float, float]:
+    """Leave room at the top of a lane, so that its title hides nothing."""
+    return low, high + 0.25 * (high - low)
 
 
 class Plot:

@@ -3,14 +3,16 @@
 from app.services.views import Curve, NoteRow, TakeView, Waveform
 from app.ui.language import tr
 from app.ui.theme import Colours
-from app.ui.widgets.lane_items import BeatItem, CurveItem, GapItem
-from app.ui.widgets.lane_stack import LaneStack, with_title_room
+from app.ui.widgets.curve_item import CurveItem
+from app.ui.widgets.lane_items import BeatItem, GapItem
+from app.ui.widgets.lane_stack import LaneStack
 from app.ui.widgets.note_bars import (
     DEVIATION_RANGE_CENTS,
     NoteBarsItem,
     deviation_range,
     placed,
 )
+from app.ui.widgets.plot import with_title_room
 from app.ui.widgets.wave_item import WaveItem
 from app.ui.words import position_text, reading_text
 

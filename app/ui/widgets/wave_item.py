@@ -39,9 +39,10 @@ class WaveItem(LaneItem):
         ]
         self.redraw()
 
-    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF) -> None:
+    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF, part: QRectF) -> None:
         """Draw the columns in view."""
-        left_s, right_s = seconds_in(to_px, lane)
+        del lane
+        left_s, right_s = seconds_in(to_px, part)
         first = max(0, bisect_left(self._times, left_s) - 1)
         last = bisect_right(self._times, right_s)
         painter.setTransform(to_px, True)

@@ -1,0 +1,178 @@
+"""Markers in the lanes: a line through all of them, and a flag above where there is room."""
+
+from bisect import bisect_left
+from collections.abc import Callable
+from dataclasses import dataclass
+from math import ceil
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPen, QPixmap
+
+from app.journal.records import Marker, MarkerState
+from app.ui.theme import SMALL_PT, Colours, font
+from app.ui.widgets.marker_words import category_word
+
+FLAG_ROOM_PX = 24
+_FLAG_HEIGHT_PX = 16
+_EDGE_PX = 40.0
+
+
+@dataclass(frozen=True, slots=True)
+class Flag:
+    """A marker as drawn: its rectangle in the strip above the lanes."""
+
+    marker: Marker
+    rect: QRectF
+
+
+@dataclass(frozen=True, slots=True)
+class _Kind:
+    """What a flag looks like; flags of a kind share a picture."""
+
+    text: str
+    is_settled: bool
+    is_chosen: bool
+
+
+class MarkerFlags:
+    """Places and draws the markers of the stretch in view.
+
+    Parameters
+    ----------
+    colours : Colours
+    x_of : function
+        Gives the pixel column of a moment in seconds.
+    """
+
+    def __init__(self, colours: Colours, x_of: Callable[[float], float]) -> None:
+        self.colours = colours
+        self._x_of = x_of
+        self.markers: tuple[Marker, ...] = ()
+        self.chosen = ""
+        self.flags: list[Flag] = []
+        self._categories: tuple[str, ...] = ()
+        self._starts: list[float] = []
+        self._longest_s = 0.0
+        self._bars: dict[bool, list[QRectF]] = {}
+        self._placed_for: tuple[object, ...] = ()
+        self._texts: dict[str, tuple[_Kind, float]] = {}
+        self._pictures: dict[_Kind, QPixmap] = {}
+        self._pictured_for: tuple[object, ...] = ()
+
+    def show(self, markers: tuple[Marker, ...], categories: tuple[str, ...]) -> None:
+        """Take over the markers, in the order of time."""
+        self.markers = markers
+        self._categories = categories
+        self._starts = [marker.start_s for marker in markers]
+        lengths = [m.end_s - m.start_s for m in markers if m.end_s is not None]
+        self._longest_s = max(lengths, default=0.0)
+        metrics = QFontMetricsF(font(SMALL_PT))
+        widths: dict[str, float] = {}
+        self._texts = {}
+        for marker in markers:
+            text = self._text(marker)
+            if text not in widths:
+                widths[text] = metrics.horizontalAdvance(text) + 8
+            kind = _Kind(text, marker.state is MarkerState.SETTLED, is_chosen=False)
+            self._texts[marker.id] = kind, widths[text]
+        self._placed_for = ()
+
+    def at(self, point: QPointF) -> Marker | None:
+        """Return the marker whose flag lies under `point`."""
+        for flag in reversed(self.flags):
+            if flag.rect.adjusted(-2, -2, 2, 6).contains(point):
+                return flag.marker
+        return None
+
+    def draw(self, painter: QPainter, span: QRectF, exposed: QRectF) -> None:
+        """Draw over the lanes, which cover `span`; flags only where `exposed`."""
+        self._place(span)
+        painter.setPen(Qt.PenStyle.NoPen)
+        for is_settled, bars in self._bars.items():
+            # A settled one is dotted.
+            pattern = Qt.BrushStyle.Dense4Pattern if is_settled else Qt.BrushStyle.SolidPattern
+            painter.setBrush(QBrush(self._colour(is_settled=is_settled), pattern))
+            painter.drawRects(bars)
+        left, right = exposed.left() - _EDGE_PX, exposed.right() + _EDGE_PX
+        for flag in self.flags:
+            if left <= flag.rect.left() <= right:
+                kind, width = self._texts[flag.marker.id]
+                if flag.marker.id == self.chosen:
+                    kind = _Kind(kind.text, kind.is_settled, is_chosen=True)
+                picture = self._picture(kind, width, painter.device().devicePixelRatioF())
+                painter.drawPixmap(flag.rect.topLeft(), picture)
+
+    def _place(self, span: QRectF) -> None:
+        """Give each marker in view its line and, where there is room, its flag.
+
+        Kept as long as neither view nor markers change: the playhead uncovers a strip
+        thirty times a second. Of lines in one pixel column the heaviest is drawn.
+        """
+        left, per_s = self._x_of(0.0), self._x_of(1.0) - self._x_of(0.0)
+        wanted = (span.getRect(), left, per_s, self.chosen)
+        if wanted == self._placed_for:
+            return
+        self._placed_for = wanted
+        self.flags = []
+        self._bars = {False: [], True: []}
+        lines: dict[bool, dict[int, int]] = {False: {}, True: {}}
+        top, height, taken = span.top() - 4, span.height() + 4, -1e9
+        first_s = (span.left() - _EDGE_PX - left) / per_s
+        last_s = (span.right() + _EDGE_PX - left) / per_s
+        for at in range(bisect_left(self._starts, first_s - self._longest_s), len(self.markers)):
+            marker = self.markers[at]
+            if marker.start_s > last_s:
+                break
+            if max(marker.start_s, marker.end_s or 0.0) < first_s:
+                continue
+            x = left + marker.start_s * per_s
+            column = round(x)
+            kind, width = self._texts[marker.id]
+            if x >= taken or marker.id == self.chosen:
+                taken = x + width
+                flag = QRectF(column, top - _FLAG_HEIGHT_PX, width, _FLAG_HEIGHT_PX)
+                self.flags.append(Flag(marker, flag))
+            weights = lines[kind.is_settled]
+            weights[column] = max(marker.weight, weights.get(column, 0))
+            if marker.end_s is not None and marker.end_s > marker.start_s:
+                length = (marker.end_s - marker.start_s) * per_s
+                self._bars[kind.is_settled].append(QRectF(x, top, length, 2.0))
+        for is_settled, weights in lines.items():
+            bars = self._bars[is_settled]
+            bars += [QRectF(column, top, weight, height) for column, weight in weights.items()]
+
+    def _picture(self, kind: _Kind, width: float, ratio: float) -> QPixmap:
+        if self._pictured_for != (self.colours, ratio):
+            self._pictured_for = (self.colours, ratio)
+            self._pictures = {}
+        picture = self._pictures.get(kind)
+        if picture is None:
+            picture = self._pictures[kind] = self._drawn(kind, width, ratio)
+        return picture
+
+    def _drawn(self, kind: _Kind, width: float, ratio: float) -> QPixmap:
+        picture = QPixmap(ceil((width + 1) * ratio), ceil((_FLAG_HEIGHT_PX + 1) * ratio))
+        picture.setDevicePixelRatio(ratio)
+        picture.fill(Qt.GlobalColor.transparent)
+        painter = QPainter(picture)
+        colour = self._colour(is_settled=kind.is_settled)
+        place = QRectF(0.0, 0.0, width, _FLAG_HEIGHT_PX)
+        painter.setFont(font(SMALL_PT))
+        painter.setPen(QPen(colour, 1.0))
+        painter.setBrush(QColor(self.colours.accent if kind.is_chosen else self.colours.card))
+        painter.drawRoundedRect(place, 2, 2)
+        painter.setPen(QColor(self.colours.accent_ink) if kind.is_chosen else colour)
+        painter.drawText(place, Qt.AlignmentFlag.AlignCenter, kind.text)
+        painter.end()
+        return picture
+
+    def _colour(self, *, is_settled: bool) -> QColor:
+        return QColor(self.colours.ink_soft if is_settled else self.colours.ink)
+
+    def _text(self, marker: Marker) -> str:
+        """Give the digit of the category's key, with a tick where the matter is settled."""
+        if marker.category in self._categories:
+            sign = str(self._categories.index(marker.category) + 1)
+        else:
+            sign = category_word(marker.category)[:3]
+        return f"{sign} ✓" if marker.state is MarkerState.SETTLED else sign
