@@ -27,21 +27,21 @@ _INSTALL_STEP = {
 _PLUG_STEP: dict[tuple[str, Direction], str] = {
     ("linux", "input"): (
         "Plug in a microphone or sound card; if one is plugged in, check that the sound server "
-        "runs and that libasound2-plugins is installed, then scan again."
+        "runs and that libasound2-plugins is installed, then look again."
     ),
     ("linux", "output"): (
         "Plug in headphones or a sound card; if one is plugged in, check that the sound server "
-        "runs and that libasound2-plugins is installed, then scan again."
+        "runs and that libasound2-plugins is installed, then look again."
     ),
     ("darwin", "input"): (
         "Plug in a microphone, allow it under System Settings, Privacy and Security, Microphone, "
-        "then scan again."
+        "then look again."
     ),
-    ("darwin", "output"): "Plug in headphones or loudspeakers, then scan again.",
+    ("darwin", "output"): "Plug in headphones or loudspeakers, then look again.",
     ("win32", "input"): (
-        "Plug in a microphone, allow it under Settings, Privacy, Microphone, then scan again."
+        "Plug in a microphone, allow it under Settings, Privacy, Microphone, then look again."
     ),
-    ("win32", "output"): "Plug in headphones or loudspeakers, then scan again.",
+    ("win32", "output"): "Plug in headphones or loudspeakers, then look again.",
 }
 
 
@@ -189,7 +189,7 @@ def find_device(direction: Direction, key: str | None = None) -> Device:
             return device
     raise AudioFailure(
         f"The device '{key}' is not there any more.",
-        "Plug it in and scan again, or choose another device.",
+        "Plug it in and look again, or choose another device.",
     )
 
 

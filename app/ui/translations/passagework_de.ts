@@ -6835,23 +6835,23 @@
             <translation>Gezupfte und rasch wiederholte Noten zeigen kein Vibrato.</translation>
         </message>
         <message>
-            <source>Plug in a microphone or sound card; if one is plugged in, check that the sound server runs and that libasound2-plugins is installed, then scan again.</source>
+            <source>Plug in a microphone or sound card; if one is plugged in, check that the sound server runs and that libasound2-plugins is installed, then look again.</source>
             <translation>Ein Mikrofon oder eine Soundkarte anschließen; ist etwas angeschlossen, prüfen, dass der Tonserver läuft und libasound2-plugins installiert ist, dann neu suchen.</translation>
         </message>
         <message>
-            <source>Plug in a microphone, allow it under Settings, Privacy, Microphone, then scan again.</source>
-            <translation>Ein Mikrofon anschließen, es unter Einstellungen, Datenschutz, Mikrofon erlauben, dann erneut suchen.</translation>
+            <source>Plug in a microphone, allow it under Settings, Privacy, Microphone, then look again.</source>
+            <translation>Ein Mikrofon anschließen, es unter Einstellungen, Datenschutz, Mikrofon erlauben, dann neu suchen.</translation>
         </message>
         <message>
-            <source>Plug in a microphone, allow it under System Settings, Privacy and Security, Microphone, then scan again.</source>
-            <translation>Ein Mikrofon anschließen, es unter Systemeinstellungen, Datenschutz und Sicherheit, Mikrofon erlauben, dann erneut suchen.</translation>
+            <source>Plug in a microphone, allow it under System Settings, Privacy and Security, Microphone, then look again.</source>
+            <translation>Ein Mikrofon anschließen, es unter Systemeinstellungen, Datenschutz und Sicherheit, Mikrofon erlauben, dann neu suchen.</translation>
         </message>
         <message>
-            <source>Plug in headphones or a sound card; if one is plugged in, check that the sound server runs and that libasound2-plugins is installed, then scan again.</source>
-            <translation>Kopfhörer oder eine Soundkarte anschließen; ist eine angeschlossen, prüfen, dass der Tonserver läuft und libasound2-plugins installiert ist, dann erneut suchen.</translation>
+            <source>Plug in headphones or a sound card; if one is plugged in, check that the sound server runs and that libasound2-plugins is installed, then look again.</source>
+            <translation>Kopfhörer oder eine Soundkarte anschließen; ist eine angeschlossen, prüfen, dass der Tonserver läuft und libasound2-plugins installiert ist, dann neu suchen.</translation>
         </message>
         <message>
-            <source>Plug in headphones or loudspeakers, then scan again.</source>
+            <source>Plug in headphones or loudspeakers, then look again.</source>
             <translation>Kopfhörer oder Lautsprecher anschließen, dann neu suchen.</translation>
         </message>
         <message>
@@ -6867,7 +6867,7 @@
             <translation>Wieder anschließen oder einen anderen Ausgang wählen.</translation>
         </message>
         <message>
-            <source>Plug it in and scan again, or choose another device.</source>
+            <source>Plug it in and look again, or choose another device.</source>
             <translation>Anschließen und neu suchen oder ein anderes Gerät wählen.</translation>
         </message>
         <message>
