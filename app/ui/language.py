@@ -79,6 +79,12 @@ def use_language(wanted: str = SYSTEM) -> str:
     return code
 
 
+def language_in_use() -> str:
+    """Return the code of the language that :func:`use_language` chose last."""
+    code = QLocale().name().partition("_")[0]
+    return code if code in _CODES else ENGLISH
+
+
 def _system_language() -> str:
     for name in QLocale.system().uiLanguages():
         code = name.replace("_", "-").partition("-")[0]

@@ -1,9 +1,13 @@
-"""The guide and the README name only keys, commands, options and sentences that exist."""
+"""The guide and the README name only keys, commands, options and sentences that exist.
+
+The guide in another language says what the English one says, in the words of its window.
+"""
 
 import ast
 import re
 import shlex
 from pathlib import Path
+from xml.etree import ElementTree
 
 import pytest
 import typer.main
@@ -14,17 +18,27 @@ from app.ui.keys import ACTIONS
 
 REPOSITORY = Path(__file__).parents[2]
 GUIDE = sorted((REPOSITORY / "app" / "guide").glob("*.md"))
-DOCUMENTS = [*GUIDE, REPOSITORY / "README.md"]
+GERMAN = sorted((REPOSITORY / "app" / "guide" / "de").glob("*.md"))
+DOCUMENTS = [*GUIDE, *GERMAN, REPOSITORY / "README.md"]
 LARGEST_PICTURE_BYTES = 150_000
 
 _COMMAND = typer.main.get_command(build())
 _MODIFIER = r"(?:Ctrl|Alt|Shift)\+"
 _NAMED = r"F\d{1,2}|Space|Esc|Home|End|Del|Left|Right|Up|Down|PgUp|PgDown|Tab|Enter"
 _KEY = re.compile(rf"\*\*((?:{_MODIFIER})*(?:{_NAMED}|\S))\*\*")
+# As the catalogue that Qt 6 brings with it (qtbase_de) names them in menus and help.
+_GERMAN_KEYS = {"Strg": "Ctrl", "Umschalt": "Shift", "Leertaste": "Space", "Entf": "Del"}
 
 
 def _name(path: Path) -> str:
-    return path.name
+    return f"{path.parent.name}-{path.name}" if path in GERMAN else path.name
+
+
+def _german() -> dict[str, str]:
+    """All words of the window, English to German."""
+    catalogue = REPOSITORY / "app" / "ui" / "translations" / "passagework_de.ts"
+    messages = ElementTree.parse(catalogue).iter("message")  # noqa: S314 - our own file
+    return {m.findtext("source", ""): m.findtext("translation", "") for m in messages}
 
 
 def _command_lines(text: str) -> list[str]:
@@ -75,6 +89,57 @@ def test_keys_in_the_guide_are_in_the_table_of_actions(path):
     assert named <= keys, f"no such keys: {sorted(named - keys)}"
 
 
+@pytest.mark.parametrize("path", GERMAN, ids=_name)
+def test_a_page_in_german_names_the_keys_commands_links_and_rows_of_the_english_page(path):
+    german, english = (
+        page.read_text(encoding="utf-8") for page in (path, path.parents[1] / path.name)
+    )
+    for ours, qts in _GERMAN_KEYS.items():
+        german = re.sub(rf"(\*\*|\+){ours}(?=\+|\*\*)", rf"\g<1>{qts}", german)
+    assert sorted(_KEY.findall(german)) == sorted(_KEY.findall(english))
+    assert set(_command_lines(german)) == set(_command_lines(english))
+    for what in (r"\]\((?:\.\./)?([^)]+)\)", r"^(#+) ", r"^(\|)", r"^(- |\d\. )"):
+        ours, theirs = (re.findall(what, text, re.MULTILINE) for text in (german, english))
+        assert ours == theirs, what
+
+
+def test_every_page_is_there_in_german():
+    assert [page.name for page in GERMAN] == [page.name for page in GUIDE]
+
+
+def test_sentences_quoted_under_a_symptom_are_what_the_german_window_says():
+    said = "\n".join(re.sub(r"\{[^{}\n]*\}", "@", text) for text in _german().values())
+    said = " ".join(said.split())
+    text = (GERMAN[0].parent / "troubleshooting.md").read_text(encoding="utf-8")
+    # A name inside a quotation has quotation marks of its own.
+    text = text.replace("„NAME“", "NAME")
+    quoted = [
+        " ".join(fragment.split())
+        for symptom in re.findall(r"^\*\*(.+?)\*\*", text, re.MULTILINE | re.DOTALL)
+        for sentence in re.findall(r"„(.+?)“", symptom, re.DOTALL)
+        for fragment in re.split(r"NAME|…|\b\d+\b", sentence)
+        if fragment.strip(" .,")
+    ]
+    assert len(quoted) > 40
+    unsaid = [words for words in quoted if words.strip(" .") not in said.replace("„@“", "")]
+    assert not unsaid
+
+
+@pytest.mark.parametrize("path", GERMAN, ids=_name)
+def test_other_words_quoted_in_german_are_those_of_the_german_window(path):
+    """What the English page quotes from the window, the German one quotes from it too."""
+    english = (path.parents[1] / path.name).read_text(encoding="utf-8")
+    german = " ".join(path.read_text(encoding="utf-8").split())
+    words = _german()
+    labels = {" ".join(label.split()) for label in re.findall(r"(?<!\w)'([^']+?)'(?!\w)", english)}
+    missing = {
+        label: words[label]
+        for label in labels
+        if words.get(label) and f"„{words[label].strip('.')}" not in german
+    }
+    assert not missing
+
+
 def _strings(room: str) -> str:
     """All texts of a room's code, what is filled in left out, one after the other."""
     found = []
@@ -110,6 +175,13 @@ def test_every_measure_that_is_shown_is_explained():
     unexplained = [m.label for m in MEASURES if m.label.casefold() not in explained]
     # 'Within 10, within 25 cents' is one row.
     assert set(unexplained) <= {"Within 10 cents"}
+
+
+def test_every_measure_that_is_shown_is_explained_in_german_by_its_german_name():
+    words = _german()
+    text = (GERMAN[0].parent / "numbers.md").read_text(encoding="utf-8").casefold()
+    labels = {words[measure.label] for measure in MEASURES}
+    assert not {label for label in labels if label.casefold() not in text}
 
 
 def test_every_page_is_reached_from_the_list_and_every_picture_is_used_and_small():

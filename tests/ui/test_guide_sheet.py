@@ -4,7 +4,8 @@ import pytest
 from PySide6.QtCore import Qt, QUrl
 from PySide6.QtGui import QTextDocument
 
-from app.ui.widgets.guide_sheet import FOLDER, GuideSheet, pages, title_of
+from app.ui.language import use_language
+from app.ui.widgets.guide_sheet import FOLDER, GuideSheet, folder_of, pages, title_of
 
 
 @pytest.mark.qt_log_ignore("propagateSizeHints", "raise")
@@ -54,6 +55,34 @@ def test_enter_goes_from_hit_to_hit_over_all_pages(window, qtbot, tmp_path):
         where.append(sheet.page_name)
         assert sheet.browser.textCursor().selectedText().casefold() == "string"
     assert where == ["a.md", "b.md", "a.md"]
+
+
+def test_the_guide_speaks_the_language_of_the_window(window, qapp):
+    del qapp
+    english = [sheet_title(GuideSheet(window.main), at) for at in range(11)]
+    use_language("de")
+    try:
+        sheet = GuideSheet(window.main)
+    finally:
+        use_language("en")
+    assert sheet_title(sheet, 0) == "Der erste Tag"
+    assert len({sheet_title(sheet, at) for at in range(11)} - set(english)) == 11
+    sheet.show_page("numbers.md")
+    sheet.browser.anchorClicked.emit(QUrl("counting.md"))
+    assert sheet.browser.toPlainText().startswith("Wie Tage gezählt werden")
+    assert folder_of("de") != FOLDER
+    assert folder_of("xx") == folder_of("en") == folder_of("") == FOLDER
+
+
+def test_pictures_of_a_page_in_another_language_are_found(window):
+    sheet = GuideSheet(window.main, folder_of("de"))
+    kind = QTextDocument.ResourceType.ImageResource
+    shown = sheet.browser.loadResource(kind.value, QUrl("../pictures/listen.png"))
+    assert not shown.isNull()
+
+
+def sheet_title(sheet, at: int) -> str:
+    return sheet.list.item(at).text()
 
 
 def test_words_that_are_nowhere_change_nothing(window, qtbot, tmp_path):

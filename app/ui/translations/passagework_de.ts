@@ -3585,7 +3585,7 @@
         </message>
         <message>
             <source>The sound was not read to its end. Open the take again to see it.</source>
-            <translation>Der Klang wurde nicht bis zum Ende gelesen. Öffne die Aufnahme noch einmal, um ihn zu sehen.</translation>
+            <translation>Der Klang wurde nicht bis zum Ende gelesen. Die Aufnahme noch einmal öffnen, um ihn zu sehen.</translation>
         </message>
         <message>
             <source>The suggestion is a marker now.</source>
@@ -5344,7 +5344,7 @@
         </message>
         <message>
             <source>A trend needs takes from at least {fewest_days} practice days.</source>
-            <translation>Ein Trend braucht Aufnahmen von mindestens {fewest_days} Übungstagen.</translation>
+            <translation>Ein Trend braucht Aufnahmen von mindestens {fewest_days} Übetagen.</translation>
         </message>
         <message>
             <source>A trill goes between two pitches.</source>
@@ -5352,7 +5352,7 @@
         </message>
         <message>
             <source>A verdict needs at least {fewest_days_a_side} practice days on each side.</source>
-            <translation>Ein Urteil braucht mindestens {fewest_days_a_side} Übungstage auf jeder Seite.</translation>
+            <translation>Ein Urteil braucht mindestens {fewest_days_a_side} Übetage auf jeder Seite.</translation>
         </message>
         <message>
             <source>A year</source>
@@ -6740,7 +6740,7 @@
         </message>
         <message>
             <source>One take of this passage each practice day, kept whatever it is. It shows what an ordinary day sounds like, better than the best of five would.</source>
-            <translation>Eine Aufnahme dieser Stelle je Übungstag, behalten, wie sie auch ist. Sie zeigt besser als die beste von fünf, wie ein gewöhnlicher Tag klingt.</translation>
+            <translation>Eine Aufnahme dieser Stelle je Übetag, behalten, wie sie auch ist. Sie zeigt besser als die beste von fünf, wie ein gewöhnlicher Tag klingt.</translation>
         </message>
         <message>
             <source>Only one note at a time can be held against a score.</source>
@@ -7568,7 +7568,7 @@
         </message>
         <message>
             <source>The practice day cannot turn at {day_turn_hour}:00.</source>
-            <translation>Der Übungstag kann nicht um {day_turn_hour}:00 wechseln.</translation>
+            <translation>Der Übetag kann nicht um {day_turn_hour}:00 wechseln.</translation>
         </message>
         <message>
             <source>The program ended while recording; the take up to then is kept.</source>
@@ -8032,7 +8032,7 @@
         </message>
         <message>
             <source>Too few takes: {days} practice days so far; a change needs {fewest_days} on each side.</source>
-            <translation>Zu wenige Aufnahmen: bisher {days} Übungstage; eine Veränderung braucht {fewest_days} auf jeder Seite.</translation>
+            <translation>Zu wenige Aufnahmen: bisher {days} Übetage; eine Veränderung braucht {fewest_days} auf jeder Seite.</translation>
         </message>
         <message>
             <source>Too little is played in this stretch.</source>
@@ -10215,7 +10215,7 @@
         </message>
         <message>
             <source>{n} practice days</source>
-            <translation>{n} Übungstagen</translation>
+            <translation>{n} Übetagen</translation>
         </message>
         <message>
             <source>{n} rest days</source>

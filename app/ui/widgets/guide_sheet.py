@@ -1,6 +1,7 @@
 """The player's guide, page by page, in a window beside the main one.
 
-Its pages are the Markdown files of ``app/guide``, which are also read on their own.
+Its pages are the Markdown files of ``app/guide``, which are also read on their own; other
+languages have a folder of their own in it, with pages of the same names.
 """
 
 from pathlib import Path
@@ -15,11 +16,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.ui.language import tr
+from app.ui.language import language_in_use, tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import column, fill, row
 
 FOLDER = Path(__file__).parents[2] / "guide"
+PICTURES = FOLDER / "pictures"
 _IN_ORDER = (
     "first_day",
     "first_week",
@@ -35,6 +37,12 @@ _IN_ORDER = (
 )
 _PICTURE_WIDTH_PX = 620
 _PAGES_WIDTH_PX = 240
+
+
+def folder_of(language: str) -> Path:
+    """Return where the pages of a language lie; the English ones where it has none."""
+    own = FOLDER / language
+    return own if language and own.is_dir() else FOLDER
 
 
 def pages(folder: Path = FOLDER) -> list[Path]:
@@ -59,7 +67,7 @@ class GuideBrowser(QTextBrowser):
         url = name if isinstance(name, QUrl) else QUrl(name)
         if not url.path().endswith(".png"):
             return found
-        picture = QImage(str(FOLDER / url.path()))
+        picture = QImage(str(PICTURES / Path(url.path()).name))
         ratio = self.devicePixelRatioF()
         picture = picture.scaledToWidth(
             round(_PICTURE_WIDTH_PX * ratio), Qt.TransformationMode.SmoothTransformation
@@ -71,8 +79,9 @@ class GuideBrowser(QTextBrowser):
 class GuideSheet(QDialog):
     """The pages at the left, the chosen one beside them; never modal."""
 
-    def __init__(self, parent: QWidget, folder: Path = FOLDER) -> None:
+    def __init__(self, parent: QWidget, folder: Path | None = None) -> None:
         super().__init__(parent)
+        folder = folder or folder_of(language_in_use())
         self.setWindowTitle(tr("Guide"))
         self.setModal(False)
         self.resize(QSize(980, 720))
