@@ -65,4 +65,21 @@ def test_it_refuses_the_players_own_journal(run, journal_dir, tone_file):
     ],
 )
 def test_whether_there_is_a_display(environment, platform, has_display):
-    assert (display_problem(environment, platform) == "") == has_display
+    found = display_problem(environment, platform, lambda _library: True)
+    assert (found == "") == has_display
+
+
+@pytest.mark.parametrize(
+    ("environment", "missing", "said"),
+    [
+        ({"DISPLAY": ":0"}, {"libxcb-cursor.so.0"}, "apt install libxcb-cursor0)"),
+        ({"WAYLAND_DISPLAY": "wayland-0"}, {"libxcb-cursor.so.0"}, ""),
+        ({"QT_QPA_PLATFORM": "offscreen"}, {"libGL.so.1", "libEGL.so.1"}, "libgl1 libegl1)"),
+        ({"DISPLAY": ":0"}, set(), ""),
+    ],
+)
+def test_a_library_that_is_missing_is_named_before_qt_ends_the_program(environment, missing, said):
+    # What Qt 6.5 and later need under X: doc.qt.io, "Qt for Linux Requirements".
+    problem = display_problem(environment, "linux", lambda library: library not in missing)
+    assert said in problem
+    assert (problem == "") == (said == "")
