@@ -5,19 +5,19 @@ from datetime import date
 from sqlalchemy import delete, insert, select
 
 from app.journal.assignments import Assignment, EarlierHours, Occasion
-from app.store.keeping_models import AssignmentModel, EarlierHoursModel, OccasionModel
+from app.store.keeping_models import ASSIGNMENT_TABLE, EARLIER_HOURS_TABLE, OCCASION_TABLE
 from app.store.kept_by_id import KeptById
 from app.store.work import JOURNAL_KEY, Work, values_of
 
-_ASSIGNMENT = AssignmentModel.__table__.c
-_OCCASION = OccasionModel.__table__.c
-_EARLIER = EarlierHoursModel.__table__.c
+_ASSIGNMENT = ASSIGNMENT_TABLE.c
+_OCCASION = OCCASION_TABLE.c
+_EARLIER = EARLIER_HOURS_TABLE.c
 
 
 class AssignmentRepository(KeptById[Assignment]):
     """Assignments by the day they are due."""
 
-    model = AssignmentModel
+    table = ASSIGNMENT_TABLE
     record = Assignment
     order = (_ASSIGNMENT.due_on, _ASSIGNMENT.created_at, _ASSIGNMENT.id)
 
@@ -25,7 +25,7 @@ class AssignmentRepository(KeptById[Assignment]):
         """Take an assignment away and give it back."""
         with self._work.connection() as connection:
             assignment = self.get(assignment_id)
-            connection.execute(delete(AssignmentModel).where(_ASSIGNMENT.id == assignment_id))
+            connection.execute(delete(ASSIGNMENT_TABLE).where(_ASSIGNMENT.id == assignment_id))
             self._work.touch(JOURNAL_KEY)
             return assignment
 
@@ -50,19 +50,19 @@ class OccasionRepository:
     def put(self, occasion: Occasion) -> None:
         """Keep an occasion, in the place of the one with its id if there is one."""
         with self._work.connection() as connection:
-            connection.execute(delete(OccasionModel).where(_OCCASION.id == occasion.id))
-            connection.execute(insert(OccasionModel), values_of(occasion))
+            connection.execute(delete(OCCASION_TABLE).where(_OCCASION.id == occasion.id))
+            connection.execute(insert(OCCASION_TABLE), values_of(occasion))
             self._work.touch(JOURNAL_KEY)
 
     def remove(self, occasion_id: str) -> None:
         """Take an occasion away."""
         with self._work.connection() as connection:
-            connection.execute(delete(OccasionModel).where(_OCCASION.id == occasion_id))
+            connection.execute(delete(OCCASION_TABLE).where(_OCCASION.id == occasion_id))
             self._work.touch(JOURNAL_KEY)
 
     def list(self, *, first_day: date | None = None) -> tuple[Occasion, ...]:
         """List occasions in order, all or from a day on."""
-        wanted = select(OccasionModel.__table__).order_by(_OCCASION.day, _OCCASION.id)
+        wanted = select(OCCASION_TABLE).order_by(_OCCASION.day, _OCCASION.id)
         if first_day is not None:
             wanted = wanted.where(_OCCASION.day >= first_day)
         with self._work.connection() as connection:
@@ -85,7 +85,7 @@ class EarlierHoursRepository:
     def put(self, earlier: EarlierHours | None) -> None:
         """Keep the entry in the place of the one before; ``None`` takes it away."""
         with self._work.connection() as connection:
-            connection.execute(delete(EarlierHoursModel))
+            connection.execute(delete(EARLIER_HOURS_TABLE))
             if earlier is not None:
-                connection.execute(insert(EarlierHoursModel), {"number": 1, **values_of(earlier)})
+                connection.execute(insert(EARLIER_HOURS_TABLE), {"number": 1, **values_of(earlier)})
             self._work.touch(JOURNAL_KEY)

@@ -7,11 +7,11 @@ from sqlalchemy import delete, select
 from sqlalchemy.dialects.sqlite import insert
 
 from app.journal.blocks import Attempt
-from app.store.models import AttemptModel, PutAsideModel
+from app.store.models import ATTEMPT_TABLE, PUT_ASIDE_TABLE
 from app.store.work import JOURNAL_KEY, Work, values_of
 
-_ATTEMPT = AttemptModel.__table__.c
-_ASIDE = PutAsideModel.__table__.c
+_ATTEMPT = ATTEMPT_TABLE.c
+_ASIDE = PUT_ASIDE_TABLE.c
 
 
 class AttemptRepository:
@@ -25,7 +25,7 @@ class AttemptRepository:
         values = values_of(attempt)
         with self._work.connection() as connection:
             before = self.get(attempt.id)
-            statement = insert(AttemptModel).values(values)
+            statement = insert(ATTEMPT_TABLE).values(values)
             connection.execute(statement.on_conflict_do_update(index_elements=["id"], set_=values))
             self._work.touch_day(attempt.practice_day)
             if before is not None:
@@ -36,12 +36,12 @@ class AttemptRepository:
         with self._work.connection() as connection:
             before = self.get(attempt_id)
             if before is not None:
-                connection.execute(delete(AttemptModel).where(_ATTEMPT.id == attempt_id))
+                connection.execute(delete(ATTEMPT_TABLE).where(_ATTEMPT.id == attempt_id))
                 self._work.touch_day(before.practice_day)
 
     def get(self, attempt_id: str) -> Attempt | None:
         """Give an attempt."""
-        wanted = select(AttemptModel.__table__).where(_ATTEMPT.id == attempt_id)
+        wanted = select(ATTEMPT_TABLE).where(_ATTEMPT.id == attempt_id)
         with self._work.connection() as connection:
             row = connection.execute(wanted).one_or_none()
         return None if row is None else Attempt(**row._mapping)
@@ -54,7 +54,7 @@ class AttemptRepository:
         last_day: date | None = None,
     ) -> tuple[Attempt, ...]:
         """List attempts in order, of one passage or all, of some practice days or all."""
-        wanted = select(AttemptModel.__table__).order_by(
+        wanted = select(ATTEMPT_TABLE).order_by(
             _ATTEMPT.practice_day, _ATTEMPT.started_at, _ATTEMPT.id
         )
         if passage_id is not None:
@@ -88,14 +88,14 @@ class PutAsideRepository:
     def add(self, sha256: str) -> None:
         """Keep the content of a clip in mind; once more does nothing."""
         with self._work.connection() as connection:
-            statement = insert(PutAsideModel).values(sha256=sha256)
+            statement = insert(PUT_ASIDE_TABLE).values(sha256=sha256)
             connection.execute(statement.on_conflict_do_nothing())
             self._work.touch(JOURNAL_KEY)
 
     def remove(self, sha256: str) -> None:
         """Let a clip be offered again."""
         with self._work.connection() as connection:
-            connection.execute(delete(PutAsideModel).where(_ASIDE.sha256 == sha256))
+            connection.execute(delete(PUT_ASIDE_TABLE).where(_ASIDE.sha256 == sha256))
             self._work.touch(JOURNAL_KEY)
 
     def list(self) -> tuple[str, ...]:

@@ -7,11 +7,11 @@ from datetime import date, datetime
 from sqlalchemy import delete, func, insert, select
 
 from app.journal.blocks import Block, ClockRecord
-from app.store.models import BlockModel, ClockModel, SessionModel
+from app.store.models import BLOCK_TABLE, CLOCK_TABLE, SESSION_TABLE
 from app.store.work import Work, chunks, pairs, values_of
 
-_BLOCK = BlockModel.__table__.c
-_SESSION = SessionModel.__table__.c
+_BLOCK = BLOCK_TABLE.c
+_SESSION = SESSION_TABLE.c
 _CLOCK_FIELDS = tuple(field.name for field in fields(ClockRecord))
 
 
@@ -24,7 +24,7 @@ class BlockRepository:
     def add(self, block: Block) -> None:
         """Keep a new block; its session and item must be there."""
         with self._work.connection() as connection:
-            connection.execute(insert(BlockModel), values_of(block))
+            connection.execute(insert(BLOCK_TABLE), values_of(block))
             self._touch_day_of(block.session_id)
 
     def of_session(self, session_id: str) -> tuple[Block, ...]:
@@ -37,7 +37,7 @@ class BlockRepository:
         with self._work.connection() as connection:
             for some in chunks(session_ids):
                 wanted = (
-                    select(BlockModel.__table__)
+                    select(BLOCK_TABLE)
                     .where(_BLOCK.session_id.in_(some))
                     .order_by(_BLOCK.started_at, _BLOCK.id)
                 )
@@ -49,8 +49,8 @@ class BlockRepository:
     def of_days(self, first_day: date, last_day: date) -> tuple[Block, ...]:
         """List the blocks of practice days in order, both ends included."""
         wanted = (
-            select(BlockModel.__table__)
-            .join(SessionModel.__table__, _SESSION.id == _BLOCK.session_id)
+            select(BLOCK_TABLE)
+            .join(SESSION_TABLE, _SESSION.id == _BLOCK.session_id)
             .where(_SESSION.practice_day.between(first_day, last_day))
             .order_by(_BLOCK.started_at, _BLOCK.id)
         )
@@ -81,7 +81,7 @@ class ClockRepository:
 
     def get(self) -> ClockRecord | None:
         """Give the clock; ``None`` where none was started."""
-        columns = [ClockModel.__table__.c[name] for name in _CLOCK_FIELDS]
+        columns = [CLOCK_TABLE.c[name] for name in _CLOCK_FIELDS]
         with self._work.connection() as connection:
             row = connection.execute(select(*columns)).one_or_none()
         return None if row is None else ClockRecord(**row._mapping)
@@ -89,6 +89,6 @@ class ClockRepository:
     def put(self, clock: ClockRecord | None) -> None:
         """Keep the clock as it stands now; ``None`` once it is stopped."""
         with self._work.connection() as connection:
-            connection.execute(delete(ClockModel))
+            connection.execute(delete(CLOCK_TABLE))
             if clock is not None:
-                connection.execute(insert(ClockModel), {"number": 1, **values_of(clock)})
+                connection.execute(insert(CLOCK_TABLE), {"number": 1, **values_of(clock)})

@@ -8,26 +8,26 @@ from app.journal.blind_ear import BlindTrial
 from app.journal.bounds import PassageBounds
 from app.journal.still_there import StillThere
 from app.store.following_models import (
-    BlindTrialModel,
-    PairAlignmentModel,
-    PassageBoundsModel,
-    StillThereModel,
-    TakeOutlineModel,
+    BLIND_TRIAL_TABLE,
+    PAIR_ALIGNMENT_TABLE,
+    PASSAGE_BOUNDS_TABLE,
+    STILL_THERE_TABLE,
+    TAKE_OUTLINE_TABLE,
 )
 from app.store.kept_by_id import KeptById
 from app.store.work import JOURNAL_KEY, Work, values_of
 
-_ANSWER = StillThereModel.__table__.c
-_BOUNDS = PassageBoundsModel.__table__.c
-_TRIAL = BlindTrialModel.__table__.c
-_PAIR = PairAlignmentModel.__table__.c
-_OUTLINE = TakeOutlineModel.__table__.c
+_ANSWER = STILL_THERE_TABLE.c
+_BOUNDS = PASSAGE_BOUNDS_TABLE.c
+_TRIAL = BLIND_TRIAL_TABLE.c
+_PAIR = PAIR_ALIGNMENT_TABLE.c
+_OUTLINE = TAKE_OUTLINE_TABLE.c
 
 
 class StillThereRepository(KeptById[StillThere]):
     """Answers by ear whether a marked problem is still there."""
 
-    model = StillThereModel
+    table = STILL_THERE_TABLE
     record = StillThere
     order = (_ANSWER.answered_at, _ANSWER.id)
 
@@ -35,14 +35,14 @@ class StillThereRepository(KeptById[StillThere]):
         """Keep an answer in the place of the earlier one about the same marker and take."""
         same = (_ANSWER.marker_id == answer.marker_id) & (_ANSWER.take_id == answer.take_id)
         with self._work.connection() as connection:
-            connection.execute(delete(StillThereModel).where(same))
+            connection.execute(delete(STILL_THERE_TABLE).where(same))
             self.add(answer)
 
     def remove(self, marker_id: str, take_id: str) -> None:
         """Take an answer back."""
         same = (_ANSWER.marker_id == marker_id) & (_ANSWER.take_id == take_id)
         with self._work.connection() as connection:
-            connection.execute(delete(StillThereModel).where(same))
+            connection.execute(delete(STILL_THERE_TABLE).where(same))
             self._work.touch(JOURNAL_KEY)
 
     def of_marker(self, marker_id: str) -> tuple[StillThere, ...]:
@@ -57,21 +57,21 @@ class StillThereRepository(KeptById[StillThere]):
 class PassageBoundsRepository(KeptById[PassageBounds]):
     """The player's bounds, at most one record a passage."""
 
-    model = PassageBoundsModel
+    table = PASSAGE_BOUNDS_TABLE
     record = PassageBounds
     order = (_BOUNDS.id,)
 
     def put(self, bounds: PassageBounds) -> None:
         """Keep the bounds of a passage in the place of earlier ones."""
         with self._work.connection() as connection:
-            connection.execute(delete(PassageBoundsModel).where(_BOUNDS.id == bounds.id))
+            connection.execute(delete(PASSAGE_BOUNDS_TABLE).where(_BOUNDS.id == bounds.id))
             self.add(bounds)
 
 
 class BlindTrialRepository(KeptById[BlindTrial]):
     """Blind trials, answered or not."""
 
-    model = BlindTrialModel
+    table = BLIND_TRIAL_TABLE
     record = BlindTrial
     order = (_TRIAL.asked_at, _TRIAL.id)
 
@@ -100,9 +100,7 @@ class PairAlignmentRepository:
 
     def get(self, take_a: str, take_b: str) -> KeptAlignment | None:
         """Give the alignment from one take to another."""
-        wanted = select(PairAlignmentModel.__table__).where(
-            _PAIR.take_a == take_a, _PAIR.take_b == take_b
-        )
+        wanted = select(PAIR_ALIGNMENT_TABLE).where(_PAIR.take_a == take_a, _PAIR.take_b == take_b)
         with self._work.connection() as connection:
             row = connection.execute(wanted).one_or_none()
         return None if row is None else KeptAlignment(**row._mapping)
@@ -111,8 +109,8 @@ class PairAlignmentRepository:
         """Keep an alignment in the place of an earlier one."""
         same = (_PAIR.take_a == kept.take_a) & (_PAIR.take_b == kept.take_b)
         with self._work.connection() as connection:
-            connection.execute(delete(PairAlignmentModel).where(same))
-            connection.execute(insert(PairAlignmentModel), values_of(kept))
+            connection.execute(delete(PAIR_ALIGNMENT_TABLE).where(same))
+            connection.execute(insert(PAIR_ALIGNMENT_TABLE), values_of(kept))
 
 
 class TakeOutlineRepository:
@@ -133,5 +131,5 @@ class TakeOutlineRepository:
         """Keep the outline of a take in the place of an earlier one."""
         values = {"take_id": take_id, "made_from": made_from, "block": block}
         with self._work.connection() as connection:
-            connection.execute(delete(TakeOutlineModel).where(_OUTLINE.take_id == take_id))
-            connection.execute(insert(TakeOutlineModel), values)
+            connection.execute(delete(TAKE_OUTLINE_TABLE).where(_OUTLINE.take_id == take_id))
+            connection.execute(insert(TAKE_OUTLINE_TABLE), values)

@@ -1,84 +1,91 @@
 """The tables of following a passage. Column names are those of the records."""
 
-from datetime import datetime
-
-from sqlalchemy import Boolean, Float, ForeignKey, Index, Integer, LargeBinary, String, Text
-from sqlalchemy.orm import Mapped, mapped_column
+from sqlalchemy import (
+    Boolean,
+    Column,
+    Float,
+    ForeignKey,
+    Index,
+    Integer,
+    LargeBinary,
+    String,
+    Table,
+    Text,
+)
 
 from app.journal.blind_ear import Choice, Question
 from app.store.columns import EnumText, Instant
-from app.store.models import ID_LENGTH, Base
+from app.store.models import ID_LENGTH, METADATA
+
+STILL_THERE_TABLE = Table(
+    "still_there",
+    METADATA,
+    Column("id", String(ID_LENGTH), primary_key=True),
+    Column("marker_id", String(ID_LENGTH), nullable=False),
+    Column("take_id", ForeignKey("take.id"), nullable=False),
+    Column("is_there", Boolean, nullable=False),
+    Column("answered_at", Instant, nullable=False),
+    Index("ix_still_there_marker_id_take_id", "marker_id", "take_id"),
+)
+"""See :class:`app.journal.still_there.StillThere`.
+
+No foreign key to the marker: its deletion can be undone, and the answers with it.
+"""
 
 
-class StillThereModel(Base):
-    """See :class:`app.journal.still_there.StillThere`.
-
-    No foreign key to the marker: its deletion can be undone, and the answers with it.
-    """
-
-    __tablename__ = "still_there"
-    __table_args__ = (Index("ix_still_there_marker_id_take_id", "marker_id", "take_id"),)
-
-    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
-    marker_id: Mapped[str] = mapped_column(String(ID_LENGTH))
-    take_id: Mapped[str] = mapped_column(ForeignKey("take.id"))
-    is_there: Mapped[bool] = mapped_column(Boolean)
-    answered_at: Mapped[datetime] = mapped_column(Instant)
+PASSAGE_BOUNDS_TABLE = Table(
+    "passage_bounds",
+    METADATA,
+    Column("id", ForeignKey("passage.id"), primary_key=True),
+    Column("mean_absolute_cents", Float, nullable=False),
+    Column("steadiness_cv_percent", Float, nullable=False),
+    Column("changed_at", Instant, nullable=False),
+    Column("target_bpm", Float),
+    Column("step_bpm", Float, nullable=False),
+    Column("is_rubato", Boolean, nullable=False),
+)
+"""See :class:`app.journal.bounds.PassageBounds`."""
 
 
-class PassageBoundsModel(Base):
-    """See :class:`app.journal.bounds.PassageBounds`."""
-
-    __tablename__ = "passage_bounds"
-
-    id: Mapped[str] = mapped_column(ForeignKey("passage.id"), primary_key=True)
-    mean_absolute_cents: Mapped[float] = mapped_column(Float)
-    steadiness_cv_percent: Mapped[float] = mapped_column(Float)
-    changed_at: Mapped[datetime] = mapped_column(Instant)
-    target_bpm: Mapped[float | None] = mapped_column(Float)
-    step_bpm: Mapped[float] = mapped_column(Float)
-    is_rubato: Mapped[bool] = mapped_column(Boolean)
-
-
-class BlindTrialModel(Base):
-    """See :class:`app.journal.blind_ear.BlindTrial`."""
-
-    __tablename__ = "blind_trial"
-    __table_args__ = (Index("ix_blind_trial_passage_id_asked_at", "passage_id", "asked_at"),)
-
-    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
-    passage_id: Mapped[str] = mapped_column(ForeignKey("passage.id"))
-    question: Mapped[Question] = mapped_column(EnumText(Question))
-    first_take_id: Mapped[str] = mapped_column(ForeignKey("take.id"))
-    second_take_id: Mapped[str] = mapped_column(ForeignKey("take.id"))
-    seed: Mapped[int] = mapped_column(Integer)
-    asked_at: Mapped[datetime] = mapped_column(Instant)
-    choice: Mapped[Choice | None] = mapped_column(EnumText(Choice))
-    answered_at: Mapped[datetime | None] = mapped_column(Instant)
+BLIND_TRIAL_TABLE = Table(
+    "blind_trial",
+    METADATA,
+    Column("id", String(ID_LENGTH), primary_key=True),
+    Column("passage_id", ForeignKey("passage.id"), nullable=False),
+    Column("question", EnumText(Question), nullable=False),
+    Column("first_take_id", ForeignKey("take.id"), nullable=False),
+    Column("second_take_id", ForeignKey("take.id"), nullable=False),
+    Column("seed", Integer, nullable=False),
+    Column("asked_at", Instant, nullable=False),
+    Column("choice", EnumText(Choice)),
+    Column("answered_at", Instant),
+    Index("ix_blind_trial_passage_id_asked_at", "passage_id", "asked_at"),
+)
+"""See :class:`app.journal.blind_ear.BlindTrial`."""
 
 
-class PairAlignmentModel(Base):
-    """An alignment of two takes, made once; it can be made again.
+PAIR_ALIGNMENT_TABLE = Table(
+    "pair_alignment",
+    METADATA,
+    Column("take_a", ForeignKey("take.id"), primary_key=True),
+    Column("take_b", ForeignKey("take.id"), primary_key=True),
+    Column("made_from", Text, nullable=False),
+    Column("reason", Text, nullable=False),
+    Column("sentence", Text, nullable=False),
+    Column("block", LargeBinary, nullable=False),
+)
+"""An alignment of two takes, made once; it can be made again.
 
-    ``made_from`` tells a stale one: the algorithm and what both takes were when it was
-    made. Without ``block`` the two do not match, and ``sentence`` says so.
-    """
-
-    __tablename__ = "pair_alignment"
-
-    take_a: Mapped[str] = mapped_column(ForeignKey("take.id"), primary_key=True)
-    take_b: Mapped[str] = mapped_column(ForeignKey("take.id"), primary_key=True)
-    made_from: Mapped[str] = mapped_column(Text)
-    reason: Mapped[str] = mapped_column(Text)
-    sentence: Mapped[str] = mapped_column(Text)
-    block: Mapped[bytes] = mapped_column(LargeBinary)
+``made_from`` tells a stale one: the algorithm and what both takes were when it was
+made. Without ``block`` the two do not match, and ``sentence`` says so.
+"""
 
 
-class TakeOutlineModel(Base):
-    """The harmony of a take in outline, for telling passages apart; it can be made again."""
-
-    __tablename__ = "take_outline"
-
-    take_id: Mapped[str] = mapped_column(ForeignKey("take.id"), primary_key=True)
-    made_from: Mapped[str] = mapped_column(Text)
-    block: Mapped[bytes] = mapped_column(LargeBinary)
+TAKE_OUTLINE_TABLE = Table(
+    "take_outline",
+    METADATA,
+    Column("take_id", ForeignKey("take.id"), primary_key=True),
+    Column("made_from", Text, nullable=False),
+    Column("block", LargeBinary, nullable=False),
+)
+"""The harmony of a take in outline, for telling passages apart; it can be made again."""

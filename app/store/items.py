@@ -2,9 +2,9 @@
 
 from app.journal.blocks import Item
 from app.store.kept_by_id import KeptById
-from app.store.models import ItemModel
+from app.store.models import ITEM_TABLE
 
-_ITEM = ItemModel.__table__.c
+_ITEM = ITEM_TABLE.c
 
 
 class ItemRepository(KeptById[Item]):
@@ -13,6 +13,6 @@ class ItemRepository(KeptById[Item]):
     A block may name an item, so none is ever removed.
     """
 
-    model = ItemModel
+    table = ITEM_TABLE
     record = Item
     order = (_ITEM.created_at, _ITEM.id)

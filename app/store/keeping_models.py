@@ -1,19 +1,18 @@
 """The tables of promises, assignments and plans. Column names are those of the records."""
 
-from datetime import date, datetime
-
 from sqlalchemy import (
     Boolean,
     CheckConstraint,
+    Column,
     Date,
     Float,
     ForeignKey,
     Index,
     Integer,
     String,
+    Table,
     Text,
 )
-from sqlalchemy.orm import Mapped, mapped_column
 
 from app.journal.assignments import OccasionKind
 from app.journal.plans import PlanLine
@@ -21,133 +20,130 @@ from app.journal.promises import PlannedBreak, PromiseRule
 from app.journal.records import Author
 from app.journal.rehearsals import Chance
 from app.store.columns import EnumText, IdList, Instant, RecordList
-from app.store.models import ID_LENGTH, Base
+from app.store.models import ID_LENGTH, METADATA
+
+PROMISE_TABLE = Table(
+    "promise",
+    METADATA,
+    Column("id", String(ID_LENGTH), primary_key=True),
+    Column("name", Text, nullable=False),
+    Column("start", Date, nullable=False),
+    Column("rules", RecordList(PromiseRule), nullable=False),
+    Column("created_at", Instant, nullable=False),
+    Column("breaks", RecordList(PlannedBreak), nullable=False),
+    Column("closed_on", Date),
+)
+"""See :class:`app.journal.promises.Promise`."""
 
 
-class PromiseModel(Base):
-    """See :class:`app.journal.promises.Promise`."""
-
-    __tablename__ = "promise"
-
-    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
-    name: Mapped[str] = mapped_column(Text)
-    start: Mapped[date] = mapped_column(Date)
-    rules: Mapped[tuple[PromiseRule, ...]] = mapped_column(RecordList(PromiseRule))
-    created_at: Mapped[datetime] = mapped_column(Instant)
-    breaks: Mapped[tuple[PlannedBreak, ...]] = mapped_column(RecordList(PlannedBreak))
-    closed_on: Mapped[date | None] = mapped_column(Date)
-
-
-class SharedNumberModel(Base):
-    """See :class:`app.journal.promises.SharedNumber`; rows are added, never changed."""
-
-    __tablename__ = "shared_number"
-    __table_args__ = (
-        Index("ix_shared_number_promise_id_practice_day", "promise_id", "practice_day"),
-    )
-
-    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
-    promise_id: Mapped[str] = mapped_column(ForeignKey("promise.id"))
-    practice_day: Mapped[date] = mapped_column(Date)
-    day_number: Mapped[int] = mapped_column(Integer)
-    days_kept: Mapped[int] = mapped_column(Integer)
-    shared_at: Mapped[datetime] = mapped_column(Instant)
-    take_id: Mapped[str | None] = mapped_column(ForeignKey("take.id"))
+SHARED_NUMBER_TABLE = Table(
+    "shared_number",
+    METADATA,
+    Column("id", String(ID_LENGTH), primary_key=True),
+    Column("promise_id", ForeignKey("promise.id"), nullable=False),
+    Column("practice_day", Date, nullable=False),
+    Column("day_number", Integer, nullable=False),
+    Column("days_kept", Integer, nullable=False),
+    Column("shared_at", Instant, nullable=False),
+    Column("take_id", ForeignKey("take.id")),
+    Index("ix_shared_number_promise_id_practice_day", "promise_id", "practice_day"),
+)
+"""See :class:`app.journal.promises.SharedNumber`; rows are added, never changed."""
 
 
-class AssignmentModel(Base):
-    """See :class:`app.journal.assignments.Assignment`."""
-
-    __tablename__ = "assignment"
-
-    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
-    set_on: Mapped[date] = mapped_column(Date)
-    due_on: Mapped[date] = mapped_column(Date, index=True)
-    goal: Mapped[str] = mapped_column(Text)
-    created_at: Mapped[datetime] = mapped_column(Instant)
-    author: Mapped[Author] = mapped_column(EnumText(Author))
-    minutes: Mapped[int | None] = mapped_column(Integer)
-    item_id: Mapped[str | None] = mapped_column(ForeignKey("item.id"))
-    passage_id: Mapped[str | None] = mapped_column(ForeignKey("passage.id"))
-    done_on: Mapped[date | None] = mapped_column(Date)
-
-
-class OccasionModel(Base):
-    """See :class:`app.journal.assignments.Occasion`."""
-
-    __tablename__ = "occasion"
-
-    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
-    day: Mapped[date] = mapped_column(Date, index=True)
-    kind: Mapped[OccasionKind] = mapped_column(EnumText(OccasionKind))
-    created_at: Mapped[datetime] = mapped_column(Instant)
-    name: Mapped[str] = mapped_column(Text)
-    passage_ids: Mapped[tuple[str, ...]] = mapped_column(IdList)
+ASSIGNMENT_TABLE = Table(
+    "assignment",
+    METADATA,
+    Column("id", String(ID_LENGTH), primary_key=True),
+    Column("set_on", Date, nullable=False),
+    Column("due_on", Date, index=True, nullable=False),
+    Column("goal", Text, nullable=False),
+    Column("created_at", Instant, nullable=False),
+    Column("author", EnumText(Author), nullable=False),
+    Column("minutes", Integer),
+    Column("item_id", ForeignKey("item.id")),
+    Column("passage_id", ForeignKey("passage.id")),
+    Column("done_on", Date),
+)
+"""See :class:`app.journal.assignments.Assignment`."""
 
 
-class EarlierHoursModel(Base):
-    """See :class:`app.journal.assignments.EarlierHours`; at most one row, number 1."""
-
-    __tablename__ = "earlier_hours"
-    __table_args__ = (CheckConstraint("number = 1", name="number"),)
-
-    number: Mapped[int] = mapped_column(Integer, primary_key=True)
-    hours: Mapped[float] = mapped_column(Float)
-    until: Mapped[date | None] = mapped_column(Date)
-    note: Mapped[str] = mapped_column(Text)
-
-
-class PlanModel(Base):
-    """See :class:`app.journal.plans.PracticePlan`; one a practice day."""
-
-    __tablename__ = "practice_plan"
-
-    practice_day: Mapped[date] = mapped_column(Date, primary_key=True)
-    minutes_available: Mapped[int] = mapped_column(Integer)
-    made_at: Mapped[datetime] = mapped_column(Instant)
-    lines: Mapped[tuple[PlanLine, ...]] = mapped_column(RecordList(PlanLine))
-    break_minutes: Mapped[int] = mapped_column(Integer)
+OCCASION_TABLE = Table(
+    "occasion",
+    METADATA,
+    Column("id", String(ID_LENGTH), primary_key=True),
+    Column("day", Date, index=True, nullable=False),
+    Column("kind", EnumText(OccasionKind), nullable=False),
+    Column("created_at", Instant, nullable=False),
+    Column("name", Text, nullable=False),
+    Column("passage_ids", IdList, nullable=False),
+)
+"""See :class:`app.journal.assignments.Occasion`."""
 
 
-class RehearsalModel(Base):
-    """See :class:`app.journal.rehearsals.Rehearsal`."""
-
-    __tablename__ = "rehearsal"
-
-    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
-    practice_day: Mapped[date] = mapped_column(Date)
-    started_at: Mapped[datetime] = mapped_column(Instant)
-    chances: Mapped[tuple[Chance, ...]] = mapped_column(RecordList(Chance))
-    drawn: Mapped[bool] = mapped_column(Boolean)
-    ended_at: Mapped[datetime | None] = mapped_column(Instant)
-
-
-class LessonRemarkModel(Base):
-    """See :class:`app.journal.remarks.LessonRemark`."""
-
-    __tablename__ = "lesson_remark"
-
-    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
-    lesson_day: Mapped[date] = mapped_column(Date)
-    first_day: Mapped[date] = mapped_column(Date)
-    last_day: Mapped[date] = mapped_column(Date)
-    text: Mapped[str] = mapped_column(Text)
-    created_at: Mapped[datetime] = mapped_column(Instant)
-    changed_at: Mapped[datetime] = mapped_column(Instant)
-    author: Mapped[Author] = mapped_column(EnumText(Author))
+EARLIER_HOURS_TABLE = Table(
+    "earlier_hours",
+    METADATA,
+    Column("number", Integer, primary_key=True),
+    Column("hours", Float, nullable=False),
+    Column("until", Date),
+    Column("note", Text, nullable=False),
+    CheckConstraint("number = 1", name="number"),
+)
+"""See :class:`app.journal.assignments.EarlierHours`; at most one row, number 1."""
 
 
-class SharedClipModel(Base):
-    """See :class:`app.journal.sharing.SharedClip`."""
+PLAN_TABLE = Table(
+    "practice_plan",
+    METADATA,
+    Column("practice_day", Date, primary_key=True),
+    Column("minutes_available", Integer, nullable=False),
+    Column("made_at", Instant, nullable=False),
+    Column("lines", RecordList(PlanLine), nullable=False),
+    Column("break_minutes", Integer, nullable=False),
+)
+"""See :class:`app.journal.plans.PracticePlan`; one a practice day."""
 
-    __tablename__ = "shared_clip"
 
-    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
-    take_id: Mapped[str] = mapped_column(ForeignKey("take.id"))
-    practice_day: Mapped[date] = mapped_column(Date)
-    shared_at: Mapped[datetime] = mapped_column(Instant)
-    start_s: Mapped[float] = mapped_column(Float)
-    end_s: Mapped[float] = mapped_column(Float)
-    form: Mapped[str] = mapped_column(Text)
-    file_name: Mapped[str] = mapped_column(Text)
-    numbers: Mapped[str] = mapped_column(Text)
+REHEARSAL_TABLE = Table(
+    "rehearsal",
+    METADATA,
+    Column("id", String(ID_LENGTH), primary_key=True),
+    Column("practice_day", Date, nullable=False),
+    Column("started_at", Instant, nullable=False),
+    Column("chances", RecordList(Chance), nullable=False),
+    Column("drawn", Boolean, nullable=False),
+    Column("ended_at", Instant),
+)
+"""See :class:`app.journal.rehearsals.Rehearsal`."""
+
+
+LESSON_REMARK_TABLE = Table(
+    "lesson_remark",
+    METADATA,
+    Column("id", String(ID_LENGTH), primary_key=True),
+    Column("lesson_day", Date, nullable=False),
+    Column("first_day", Date, nullable=False),
+    Column("last_day", Date, nullable=False),
+    Column("text", Text, nullable=False),
+    Column("created_at", Instant, nullable=False),
+    Column("changed_at", Instant, nullable=False),
+    Column("author", EnumText(Author), nullable=False),
+)
+"""See :class:`app.journal.remarks.LessonRemark`."""
+
+
+SHARED_CLIP_TABLE = Table(
+    "shared_clip",
+    METADATA,
+    Column("id", String(ID_LENGTH), primary_key=True),
+    Column("take_id", ForeignKey("take.id"), nullable=False),
+    Column("practice_day", Date, nullable=False),
+    Column("shared_at", Instant, nullable=False),
+    Column("start_s", Float, nullable=False),
+    Column("end_s", Float, nullable=False),
+    Column("form", Text, nullable=False),
+    Column("file_name", Text, nullable=False),
+    Column("numbers", Text, nullable=False),
+)
+"""See :class:`app.journal.sharing.SharedClip`."""

@@ -2,9 +2,8 @@
 
 from typing import Any, ClassVar, Generic, Protocol, TypeVar
 
-from sqlalchemy import ColumnElement, insert, select, update
+from sqlalchemy import ColumnElement, Table, insert, select, update
 
-from app.store.models import Base
 from app.store.work import JOURNAL_KEY, Work, values_of
 
 
@@ -22,10 +21,10 @@ RecordT = TypeVar("RecordT", bound=HasId)
 class KeptById(Generic[RecordT]):
     """Records of one kind in and out of the database; the journal's card follows.
 
-    A repository names its ``model``, its ``record`` and the columns of its ``order``.
+    A repository names its ``table``, its ``record`` and the columns of its ``order``.
     """
 
-    model: ClassVar[type[Base]]
+    table: ClassVar[Table]
     record: ClassVar[type[Any]]
     order: ClassVar[tuple[ColumnElement[Any], ...]]
 
@@ -35,7 +34,7 @@ class KeptById(Generic[RecordT]):
     def add(self, record: RecordT) -> None:
         """Keep a new record; what it refers to must be there."""
         with self._work.connection() as connection:
-            connection.execute(insert(self.model), values_of(record))
+            connection.execute(insert(self.table), values_of(record))
             self._work.touch(JOURNAL_KEY)
 
     def replace(self, record: RecordT) -> None:
@@ -46,7 +45,7 @@ class KeptById(Generic[RecordT]):
         KeyError
             Where there is none.
         """
-        changed_row = update(self.model).where(self._has_id(record.id)).values(values_of(record))
+        changed_row = update(self.table).where(self._has_id(record.id)).values(values_of(record))
         with self._work.connection() as connection:
             if connection.execute(changed_row).rowcount != 1:
                 raise KeyError(record.id)
@@ -62,9 +61,9 @@ class KeptById(Generic[RecordT]):
         return self._all()
 
     def _all(self, *conditions: ColumnElement[bool]) -> tuple[RecordT, ...]:
-        wanted = select(self.model.__table__).where(*conditions).order_by(*self.order)
+        wanted = select(self.table).where(*conditions).order_by(*self.order)
         with self._work.connection() as connection:
             return tuple(self.record(**row._mapping) for row in connection.execute(wanted))
 
     def _has_id(self, record_id: str) -> ColumnElement[bool]:
-        return self.model.__table__.c.id == record_id
+        return self.table.c.id == record_id

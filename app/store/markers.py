@@ -6,11 +6,11 @@ from collections.abc import Iterable, Mapping
 from sqlalchemy import Select, delete, func, insert, select, update
 
 from app.journal.records import Marker, MarkerState
-from app.store.models import MarkerModel, TakeModel
+from app.store.models import MARKER_TABLE, TAKE_TABLE
 from app.store.work import Work, chunks, pairs, values_of
 
-_MARKER = MarkerModel.__table__.c
-_TAKE = TakeModel.__table__.c
+_MARKER = MARKER_TABLE.c
+_TAKE = TAKE_TABLE.c
 
 OPEN_STATES = (MarkerState.TO_WORK_ON, MarkerState.RETURNED)
 
@@ -24,7 +24,7 @@ class MarkerRepository:
     def add(self, marker: Marker) -> None:
         """Keep a new marker; its take must be there."""
         with self._work.connection() as connection:
-            connection.execute(insert(MarkerModel), values_of(marker))
+            connection.execute(insert(MARKER_TABLE), values_of(marker))
             self._work.touch_take(marker.take_id)
 
     def replace(self, marker: Marker) -> None:
@@ -37,7 +37,7 @@ class MarkerRepository:
         """
         with self._work.connection() as connection:
             changed = connection.execute(
-                update(MarkerModel)
+                update(MARKER_TABLE)
                 .where(_MARKER.id == marker.id, _MARKER.take_id == marker.take_id)
                 .values(values_of(marker))
             )
@@ -50,7 +50,7 @@ class MarkerRepository:
         with self._work.connection() as connection:
             marker = self.get(marker_id)
             if marker is not None:
-                connection.execute(delete(MarkerModel).where(_MARKER.id == marker_id))
+                connection.execute(delete(MARKER_TABLE).where(_MARKER.id == marker_id))
                 self._work.touch_take(marker.take_id)
             return marker
 
@@ -91,7 +91,7 @@ class MarkerRepository:
         """
         wanted = (
             _select()
-            .join(TakeModel, _TAKE.id == _MARKER.take_id)
+            .join(TAKE_TABLE, _TAKE.id == _MARKER.take_id)
             .where(_MARKER.state.in_(OPEN_STATES), _TAKE.deleted_at.is_(None))
             .order_by(_MARKER.weight.desc(), _MARKER.changed_at.desc(), _MARKER.id.desc())
             .limit(limit)
@@ -119,4 +119,4 @@ _BY_POSITION = (_MARKER.start_s, _MARKER.created_at, _MARKER.id)
 
 
 def _select() -> Select[*tuple[object, ...]]:
-    return select(MarkerModel.__table__)
+    return select(MARKER_TABLE)

@@ -9,12 +9,12 @@ from sqlalchemy import Select, delete, insert, or_, select, update
 
 from app.journal.records import MeasurementHeadline, StoredMeasurement
 from app.store.columns import json_text
-from app.store.models import CurvesModel, MeasurementModel, TakeModel
+from app.store.models import CURVES_TABLE, MEASUREMENT_TABLE, TAKE_TABLE
 from app.store.work import Work, chunks
 
-_MEASUREMENT = MeasurementModel.__table__.c
-_CURVES = CurvesModel.__table__.c
-_TAKE = TakeModel.__table__.c
+_MEASUREMENT = MEASUREMENT_TABLE.c
+_CURVES = CURVES_TABLE.c
+_TAKE = TAKE_TABLE.c
 
 
 class MeasurementRepository:
@@ -37,9 +37,9 @@ class MeasurementRepository:
         curves = {"take_id": measurement.take_id, "curves": measurement.curves}
         with self._work.connection() as connection:
             self._remove(measurement.take_id)
-            connection.execute(insert(MeasurementModel), values)
+            connection.execute(insert(MEASUREMENT_TABLE), values)
             if measurement.curves:
-                connection.execute(insert(CurvesModel), curves)
+                connection.execute(insert(CURVES_TABLE), curves)
 
     def get(self, take_id: str) -> StoredMeasurement | None:
         """Give the measurement of a take with everything in it.
@@ -56,7 +56,7 @@ class MeasurementRepository:
                 _MEASUREMENT.summary,
                 _CURVES.curves,
             )
-            .join_from(MeasurementModel, CurvesModel, isouter=True, onclause=_SAME_TAKE)
+            .join_from(MEASUREMENT_TABLE, CURVES_TABLE, isouter=True, onclause=_SAME_TAKE)
             .where(_MEASUREMENT.take_id == take_id)
         )
         with self._work.connection() as connection:
@@ -93,7 +93,7 @@ class MeasurementRepository:
         """Note that the take's settings changed since it was measured."""
         with self._work.connection() as connection:
             connection.execute(
-                update(MeasurementModel).where(_MEASUREMENT.take_id == take_id).values(stale=True)
+                update(MEASUREMENT_TABLE).where(_MEASUREMENT.take_id == take_id).values(stale=True)
             )
 
     def remove(self, take_id: str) -> None:
@@ -108,7 +108,9 @@ class MeasurementRepository:
         """
         wanted = (
             select(_TAKE.id)
-            .join_from(TakeModel, MeasurementModel, _MEASUREMENT.take_id == _TAKE.id, isouter=True)
+            .join_from(
+                TAKE_TABLE, MEASUREMENT_TABLE, _MEASUREMENT.take_id == _TAKE.id, isouter=True
+            )
             .where(
                 _TAKE.deleted_at.is_(None),
                 or_(
@@ -124,8 +126,8 @@ class MeasurementRepository:
 
     def _remove(self, take_id: str) -> None:
         with self._work.connection() as connection:
-            connection.execute(delete(CurvesModel).where(_CURVES.take_id == take_id))
-            connection.execute(delete(MeasurementModel).where(_MEASUREMENT.take_id == take_id))
+            connection.execute(delete(CURVES_TABLE).where(_CURVES.take_id == take_id))
+            connection.execute(delete(MEASUREMENT_TABLE).where(_MEASUREMENT.take_id == take_id))
 
     def _headlines(self, wanted: Select[*tuple[Any, ...]]) -> dict[str, MeasurementHeadline]:
         with self._work.connection() as connection:

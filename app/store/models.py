@@ -1,10 +1,9 @@
 """The tables. Column names are the field names of the records."""
 
-from datetime import date, datetime
-
 from sqlalchemy import (
     Boolean,
     CheckConstraint,
+    Column,
     Date,
     Float,
     ForeignKey,
@@ -13,240 +12,234 @@ from sqlalchemy import (
     LargeBinary,
     MetaData,
     String,
+    Table,
     Text,
 )
-from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from app.journal.blocks import ItemKind
-from app.journal.records import AimMet, Author, MarkerState, MinutesSource, Origin, PlayingSettings
+from app.journal.records import AimMet, Author, MarkerState, MinutesSource, Origin
 from app.journal.scores import BarSpan, PassageScore
 from app.store.columns import EnumText, Instant, OneRecord, RecordList, SettingsText
 
 ID_LENGTH = 32
 
 
-class Base(DeclarativeBase):
-    """Names every constraint, so that later migrations can find it."""
-
-    metadata = MetaData(
-        naming_convention={
-            "ix": "ix_%(table_name)s_%(column_0_N_name)s",
-            "uq": "uq_%(table_name)s_%(column_0_N_name)s",
-            "ck": "ck_%(table_name)s_%(constraint_name)s",
-            "fk": "fk_%(table_name)s_%(column_0_N_name)s",
-            "pk": "pk_%(table_name)s",
-        }
-    )
+METADATA = MetaData(
+    naming_convention={
+        "ix": "ix_%(table_name)s_%(column_0_N_name)s",
+        "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+        "ck": "ck_%(table_name)s_%(constraint_name)s",
+        "fk": "fk_%(table_name)s_%(column_0_N_name)s",
+        "pk": "pk_%(table_name)s",
+    }
+)
+"""Names every constraint, so that later migrations can find it."""
 
 
-class PassageModel(Base):
-    """See :class:`app.journal.records.Passage`."""
-
-    __tablename__ = "passage"
-
-    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
-    piece: Mapped[str] = mapped_column(Text)
-    name: Mapped[str] = mapped_column(Text)
-    bars: Mapped[str] = mapped_column(Text)
-    settings: Mapped[PlayingSettings] = mapped_column(SettingsText)
-    created_at: Mapped[datetime] = mapped_column(Instant)
-    no_retake: Mapped[bool] = mapped_column(Boolean)
-    no_retake_since: Mapped[date | None] = mapped_column(Date)
-    score: Mapped[PassageScore | None] = mapped_column(OneRecord(PassageScore))
-
-
-class SessionModel(Base):
-    """See :class:`app.journal.records.Session`."""
-
-    __tablename__ = "session"
-
-    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
-    practice_day: Mapped[date] = mapped_column(Date, index=True)
-    started_at: Mapped[datetime] = mapped_column(Instant)
-    minutes: Mapped[float | None] = mapped_column(Float)
-    minutes_source: Mapped[MinutesSource | None] = mapped_column(EnumText(MinutesSource))
-    note: Mapped[str] = mapped_column(Text)
+PASSAGE_TABLE = Table(
+    "passage",
+    METADATA,
+    Column("id", String(ID_LENGTH), primary_key=True),
+    Column("piece", Text, nullable=False),
+    Column("name", Text, nullable=False),
+    Column("bars", Text, nullable=False),
+    Column("settings", SettingsText, nullable=False),
+    Column("created_at", Instant, nullable=False),
+    Column("no_retake", Boolean, nullable=False),
+    Column("no_retake_since", Date),
+    Column("score", OneRecord(PassageScore)),
+)
+"""See :class:`app.journal.records.Passage`."""
 
 
-class RestDayModel(Base):
-    """See :class:`app.journal.records.RestDay`."""
-
-    __tablename__ = "rest_day"
-
-    practice_day: Mapped[date] = mapped_column(Date, primary_key=True)
-    planned: Mapped[bool] = mapped_column(Boolean)
-
-
-class TakeModel(Base):
-    """See :class:`app.journal.records.Take`."""
-
-    __tablename__ = "take"
-    __table_args__ = (
-        CheckConstraint("number >= 1", name="number"),
-        Index("ix_take_passage_id_practice_day_number", "passage_id", "practice_day", "number"),
-        Index("ix_take_practice_day_recorded_at", "practice_day", "recorded_at"),
-    )
-
-    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
-    session_id: Mapped[str] = mapped_column(ForeignKey("session.id"), index=True)
-    passage_id: Mapped[str | None] = mapped_column(ForeignKey("passage.id"))
-    practice_day: Mapped[date] = mapped_column(Date)
-    number: Mapped[int] = mapped_column(Integer)
-    recorded_at: Mapped[datetime] = mapped_column(Instant)
-    entered_at: Mapped[datetime] = mapped_column(Instant)
-    origin: Mapped[Origin] = mapped_column(EnumText(Origin))
-    file: Mapped[str] = mapped_column(Text, unique=True)
-    sha256: Mapped[str] = mapped_column(String(64), index=True)
-    duration_s: Mapped[float] = mapped_column(Float)
-    sample_rate_hz: Mapped[int] = mapped_column(Integer)
-    channels: Mapped[int] = mapped_column(Integer)
-    settings: Mapped[PlayingSettings] = mapped_column(SettingsText)
-    original_name: Mapped[str] = mapped_column(Text)
-    recorded_at_source: Mapped[str] = mapped_column(Text)
-    aim: Mapped[str] = mapped_column(Text)
-    aim_met: Mapped[AimMet | None] = mapped_column(EnumText(AimMet))
-    dropped_frames: Mapped[int] = mapped_column(Integer)
-    clipped_samples: Mapped[int] = mapped_column(Integer)
-    ended: Mapped[str] = mapped_column(Text)
-    deleted_at: Mapped[datetime | None] = mapped_column(Instant)
-    no_retake: Mapped[bool] = mapped_column(Boolean)
-    retake_reason: Mapped[str] = mapped_column(Text)
-    input_device: Mapped[str] = mapped_column(Text)
-    peak_dbfs: Mapped[float | None] = mapped_column(Float)
-    quiet_dbfs: Mapped[float | None] = mapped_column(Float)
-    parts: Mapped[tuple[BarSpan, ...]] = mapped_column(RecordList(BarSpan), server_default="[]")
-    input_channel: Mapped[int | None] = mapped_column(Integer)
+SESSION_TABLE = Table(
+    "session",
+    METADATA,
+    Column("id", String(ID_LENGTH), primary_key=True),
+    Column("practice_day", Date, index=True, nullable=False),
+    Column("started_at", Instant, nullable=False),
+    Column("minutes", Float),
+    Column("minutes_source", EnumText(MinutesSource)),
+    Column("note", Text, nullable=False),
+)
+"""See :class:`app.journal.records.Session`."""
 
 
-class ItemModel(Base):
-    """See :class:`app.journal.blocks.Item`."""
-
-    __tablename__ = "item"
-
-    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
-    kind: Mapped[ItemKind] = mapped_column(EnumText(ItemKind))
-    name: Mapped[str] = mapped_column(Text)
-    created_at: Mapped[datetime] = mapped_column(Instant)
-    passage_id: Mapped[str | None] = mapped_column(ForeignKey("passage.id"))
-    retired_at: Mapped[datetime | None] = mapped_column(Instant)
+REST_DAY_TABLE = Table(
+    "rest_day",
+    METADATA,
+    Column("practice_day", Date, primary_key=True),
+    Column("planned", Boolean, nullable=False),
+)
+"""See :class:`app.journal.records.RestDay`."""
 
 
-class BlockModel(Base):
-    """See :class:`app.journal.blocks.Block`."""
-
-    __tablename__ = "block"
-    __table_args__ = (Index("ix_block_session_id_started_at", "session_id", "started_at"),)
-
-    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
-    session_id: Mapped[str] = mapped_column(ForeignKey("session.id"))
-    item_id: Mapped[str | None] = mapped_column(ForeignKey("item.id"), index=True)
-    started_at: Mapped[datetime] = mapped_column(Instant)
-    ended_at: Mapped[datetime] = mapped_column(Instant)
-
-
-class AttemptModel(Base):
-    """See :class:`app.journal.blocks.Attempt`."""
-
-    __tablename__ = "attempt"
-    __table_args__ = (Index("ix_attempt_practice_day_passage_id", "practice_day", "passage_id"),)
-
-    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
-    passage_id: Mapped[str | None] = mapped_column(ForeignKey("passage.id"))
-    practice_day: Mapped[date] = mapped_column(Date)
-    started_at: Mapped[datetime] = mapped_column(Instant)
-    duration_s: Mapped[float] = mapped_column(Float)
-    failure: Mapped[str] = mapped_column(Text)
-
-
-class ClockModel(Base):
-    """See :class:`app.journal.blocks.ClockRecord`; at most one row, number 1."""
-
-    __tablename__ = "clock"
-    __table_args__ = (CheckConstraint("number = 1", name="number"),)
-
-    number: Mapped[int] = mapped_column(Integer, primary_key=True)
-    session_id: Mapped[str] = mapped_column(ForeignKey("session.id"))
-    block_id: Mapped[str] = mapped_column(String(ID_LENGTH))
-    item_id: Mapped[str | None] = mapped_column(ForeignKey("item.id"))
-    running: Mapped[bool] = mapped_column(Boolean)
-    since: Mapped[datetime] = mapped_column(Instant)
-    touched_at: Mapped[datetime] = mapped_column(Instant)
-    seen_at: Mapped[datetime | None] = mapped_column(Instant)
-    unbroken_s: Mapped[float] = mapped_column(Float)
-    break_put_off_at: Mapped[datetime | None] = mapped_column(Instant)
+TAKE_TABLE = Table(
+    "take",
+    METADATA,
+    Column("id", String(ID_LENGTH), primary_key=True),
+    Column("session_id", ForeignKey("session.id"), index=True, nullable=False),
+    Column("passage_id", ForeignKey("passage.id")),
+    Column("practice_day", Date, nullable=False),
+    Column("number", Integer, nullable=False),
+    Column("recorded_at", Instant, nullable=False),
+    Column("entered_at", Instant, nullable=False),
+    Column("origin", EnumText(Origin), nullable=False),
+    Column("file", Text, unique=True, nullable=False),
+    Column("sha256", String(64), index=True, nullable=False),
+    Column("duration_s", Float, nullable=False),
+    Column("sample_rate_hz", Integer, nullable=False),
+    Column("channels", Integer, nullable=False),
+    Column("settings", SettingsText, nullable=False),
+    Column("original_name", Text, nullable=False),
+    Column("recorded_at_source", Text, nullable=False),
+    Column("aim", Text, nullable=False),
+    Column("aim_met", EnumText(AimMet)),
+    Column("dropped_frames", Integer, nullable=False),
+    Column("clipped_samples", Integer, nullable=False),
+    Column("ended", Text, nullable=False),
+    Column("deleted_at", Instant),
+    Column("no_retake", Boolean, nullable=False),
+    Column("retake_reason", Text, nullable=False),
+    Column("input_device", Text, nullable=False),
+    Column("peak_dbfs", Float),
+    Column("quiet_dbfs", Float),
+    Column("parts", RecordList(BarSpan), server_default="[]", nullable=False),
+    Column("input_channel", Integer),
+    CheckConstraint("number >= 1", name="number"),
+    Index("ix_take_passage_id_practice_day_number", "passage_id", "practice_day", "number"),
+    Index("ix_take_practice_day_recorded_at", "practice_day", "recorded_at"),
+)
+"""See :class:`app.journal.records.Take`."""
 
 
-class PutAsideModel(Base):
-    """A clip of the watched folder that the player did not want, by its content."""
-
-    __tablename__ = "put_aside"
-
-    sha256: Mapped[str] = mapped_column(String(64), primary_key=True)
-
-
-class MarkerModel(Base):
-    """See :class:`app.journal.records.Marker`."""
-
-    __tablename__ = "marker"
-    __table_args__ = (
-        CheckConstraint("weight BETWEEN 1 AND 3", name="weight"),
-        Index("ix_marker_take_id_start_s", "take_id", "start_s"),
-        Index("ix_marker_weight_changed_at_id", "weight", "changed_at", "id"),
-    )
-
-    id: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
-    take_id: Mapped[str] = mapped_column(ForeignKey("take.id"))
-    start_s: Mapped[float] = mapped_column(Float)
-    end_s: Mapped[float | None] = mapped_column(Float)
-    category: Mapped[str] = mapped_column(Text)
-    weight: Mapped[int] = mapped_column(Integer)
-    text: Mapped[str] = mapped_column(Text)
-    author: Mapped[Author] = mapped_column(EnumText(Author))
-    state: Mapped[MarkerState] = mapped_column(EnumText(MarkerState))
-    created_at: Mapped[datetime] = mapped_column(Instant)
-    changed_at: Mapped[datetime] = mapped_column(Instant)
+ITEM_TABLE = Table(
+    "item",
+    METADATA,
+    Column("id", String(ID_LENGTH), primary_key=True),
+    Column("kind", EnumText(ItemKind), nullable=False),
+    Column("name", Text, nullable=False),
+    Column("created_at", Instant, nullable=False),
+    Column("passage_id", ForeignKey("passage.id")),
+    Column("retired_at", Instant),
+)
+"""See :class:`app.journal.blocks.Item`."""
 
 
-class SettingModel(Base):
-    """One of the journal's settings: its field name and its value as JSON."""
-
-    __tablename__ = "setting"
-
-    key: Mapped[str] = mapped_column(String(64), primary_key=True)
-    value: Mapped[str] = mapped_column(Text)
-
-
-class MeasurementModel(Base):
-    """See :class:`app.journal.records.StoredMeasurement`.
-
-    ``headline`` repeats the summary without its lists: short enough to be read for
-    thousands of takes at once. ``summary`` is compressed.
-    """
-
-    __tablename__ = "measurement"
-
-    take_id: Mapped[str] = mapped_column(ForeignKey("take.id"), primary_key=True)
-    algorithm: Mapped[str] = mapped_column(Text)
-    measured_at: Mapped[datetime] = mapped_column(Instant)
-    stale: Mapped[bool] = mapped_column(Boolean)
-    failure: Mapped[str] = mapped_column(Text)
-    headline: Mapped[str] = mapped_column(Text)
-    summary: Mapped[bytes] = mapped_column(LargeBinary)
+BLOCK_TABLE = Table(
+    "block",
+    METADATA,
+    Column("id", String(ID_LENGTH), primary_key=True),
+    Column("session_id", ForeignKey("session.id"), nullable=False),
+    Column("item_id", ForeignKey("item.id"), index=True),
+    Column("started_at", Instant, nullable=False),
+    Column("ended_at", Instant, nullable=False),
+    Index("ix_block_session_id_started_at", "session_id", "started_at"),
+)
+"""See :class:`app.journal.blocks.Block`."""
 
 
-class CurvesModel(Base):
-    """The arrays of a measurement, apart: they are large and can be made again."""
+ATTEMPT_TABLE = Table(
+    "attempt",
+    METADATA,
+    Column("id", String(ID_LENGTH), primary_key=True),
+    Column("passage_id", ForeignKey("passage.id")),
+    Column("practice_day", Date, nullable=False),
+    Column("started_at", Instant, nullable=False),
+    Column("duration_s", Float, nullable=False),
+    Column("failure", Text, nullable=False),
+    Index("ix_attempt_practice_day_passage_id", "practice_day", "passage_id"),
+)
+"""See :class:`app.journal.blocks.Attempt`."""
 
-    __tablename__ = "measurement_curves"
 
-    take_id: Mapped[str] = mapped_column(ForeignKey("take.id"), primary_key=True)
-    curves: Mapped[bytes] = mapped_column(LargeBinary)
+CLOCK_TABLE = Table(
+    "clock",
+    METADATA,
+    Column("number", Integer, primary_key=True),
+    Column("session_id", ForeignKey("session.id"), nullable=False),
+    Column("block_id", String(ID_LENGTH), nullable=False),
+    Column("item_id", ForeignKey("item.id")),
+    Column("running", Boolean, nullable=False),
+    Column("since", Instant, nullable=False),
+    Column("touched_at", Instant, nullable=False),
+    Column("seen_at", Instant),
+    Column("unbroken_s", Float, nullable=False),
+    Column("break_put_off_at", Instant),
+    CheckConstraint("number = 1", name="number"),
+)
+"""See :class:`app.journal.blocks.ClockRecord`; at most one row, number 1."""
 
 
-class SidecarDueModel(Base):
-    """A sidecar that does not yet say what the database says."""
+PUT_ASIDE_TABLE = Table(
+    "put_aside",
+    METADATA,
+    Column("sha256", String(64), primary_key=True),
+)
+"""A clip of the watched folder that the player did not want, by its content."""
 
-    __tablename__ = "sidecar_due"
 
-    kind: Mapped[str] = mapped_column(String(8), primary_key=True)
-    key: Mapped[str] = mapped_column(String(ID_LENGTH), primary_key=True)
+MARKER_TABLE = Table(
+    "marker",
+    METADATA,
+    Column("id", String(ID_LENGTH), primary_key=True),
+    Column("take_id", ForeignKey("take.id"), nullable=False),
+    Column("start_s", Float, nullable=False),
+    Column("end_s", Float),
+    Column("category", Text, nullable=False),
+    Column("weight", Integer, nullable=False),
+    Column("text", Text, nullable=False),
+    Column("author", EnumText(Author), nullable=False),
+    Column("state", EnumText(MarkerState), nullable=False),
+    Column("created_at", Instant, nullable=False),
+    Column("changed_at", Instant, nullable=False),
+    CheckConstraint("weight BETWEEN 1 AND 3", name="weight"),
+    Index("ix_marker_take_id_start_s", "take_id", "start_s"),
+    Index("ix_marker_weight_changed_at_id", "weight", "changed_at", "id"),
+)
+"""See :class:`app.journal.records.Marker`."""
+
+
+SETTING_TABLE = Table(
+    "setting",
+    METADATA,
+    Column("key", String(64), primary_key=True),
+    Column("value", Text, nullable=False),
+)
+"""One of the journal's settings: its field name and its value as JSON."""
+
+
+MEASUREMENT_TABLE = Table(
+    "measurement",
+    METADATA,
+    Column("take_id", ForeignKey("take.id"), primary_key=True),
+    Column("algorithm", Text, nullable=False),
+    Column("measured_at", Instant, nullable=False),
+    Column("stale", Boolean, nullable=False),
+    Column("failure", Text, nullable=False),
+    Column("headline", Text, nullable=False),
+    Column("summary", LargeBinary, nullable=False),
+)
+"""See :class:`app.journal.records.StoredMeasurement`.
+
+``headline`` repeats the summary without its lists: short enough to be read for
+thousands of takes at once. ``summary`` is compressed.
+"""
+
+
+CURVES_TABLE = Table(
+    "measurement_curves",
+    METADATA,
+    Column("take_id", ForeignKey("take.id"), primary_key=True),
+    Column("curves", LargeBinary, nullable=False),
+)
+"""The arrays of a measurement, apart: they are large and can be made again."""
+
+
+SIDECAR_DUE_TABLE = Table(
+    "sidecar_due",
+    METADATA,
+    Column("kind", String(8), primary_key=True),
+    Column("key", String(ID_LENGTH), primary_key=True),
+)
+"""A sidecar that does not yet say what the database says."""

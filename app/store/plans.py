@@ -5,10 +5,10 @@ from datetime import date
 from sqlalchemy import delete, insert, select
 
 from app.journal.plans import PracticePlan
-from app.store.keeping_models import PlanModel
+from app.store.keeping_models import PLAN_TABLE
 from app.store.work import Work, values_of
 
-_PLAN = PlanModel.__table__.c
+_PLAN = PLAN_TABLE.c
 
 
 class PlanRepository:
@@ -20,19 +20,19 @@ class PlanRepository:
     def put(self, plan: PracticePlan) -> None:
         """Keep a plan in the place of the one of its day."""
         with self._work.connection() as connection:
-            connection.execute(delete(PlanModel).where(_PLAN.practice_day == plan.practice_day))
-            connection.execute(insert(PlanModel), values_of(plan))
+            connection.execute(delete(PLAN_TABLE).where(_PLAN.practice_day == plan.practice_day))
+            connection.execute(insert(PLAN_TABLE), values_of(plan))
             self._work.touch_day(plan.practice_day)
 
     def remove(self, practice_day: date) -> None:
         """Take the plan of a day away."""
         with self._work.connection() as connection:
-            connection.execute(delete(PlanModel).where(_PLAN.practice_day == practice_day))
+            connection.execute(delete(PLAN_TABLE).where(_PLAN.practice_day == practice_day))
             self._work.touch_day(practice_day)
 
     def get(self, practice_day: date) -> PracticePlan | None:
         """Give the plan of a day."""
-        wanted = select(PlanModel.__table__).where(_PLAN.practice_day == practice_day)
+        wanted = select(PLAN_TABLE).where(_PLAN.practice_day == practice_day)
         with self._work.connection() as connection:
             row = connection.execute(wanted).one_or_none()
         return None if row is None else PracticePlan(**row._mapping)

@@ -26,41 +26,41 @@ from app.journal.stopping import Progress, ShouldStop, Stopped
 from app.store.columns import json_text
 from app.store.folders import SIDECAR_SUFFIX, Folders
 from app.store.keeping_models import (
-    AssignmentModel,
-    EarlierHoursModel,
-    LessonRemarkModel,
-    OccasionModel,
-    PlanModel,
-    PromiseModel,
-    RehearsalModel,
-    SharedClipModel,
-    SharedNumberModel,
+    ASSIGNMENT_TABLE,
+    EARLIER_HOURS_TABLE,
+    LESSON_REMARK_TABLE,
+    OCCASION_TABLE,
+    PLAN_TABLE,
+    PROMISE_TABLE,
+    REHEARSAL_TABLE,
+    SHARED_CLIP_TABLE,
+    SHARED_NUMBER_TABLE,
 )
-from app.store.listening_models import DismissalModel, FirstListenModel
+from app.store.listening_models import DISMISSAL_TABLE, FIRST_LISTEN_TABLE
 from app.store.models import (
-    AttemptModel,
-    BlockModel,
-    ItemModel,
-    MarkerModel,
-    PassageModel,
-    PutAsideModel,
-    RestDayModel,
-    SessionModel,
-    SettingModel,
-    TakeModel,
+    ATTEMPT_TABLE,
+    BLOCK_TABLE,
+    ITEM_TABLE,
+    MARKER_TABLE,
+    PASSAGE_TABLE,
+    PUT_ASIDE_TABLE,
+    REST_DAY_TABLE,
+    SESSION_TABLE,
+    SETTING_TABLE,
+    TAKE_TABLE,
 )
 from app.store.rebuild_following import write_followed
 from app.store.upserting import upsert
 from app.store.work import chunks, values_of
 
-_TAKE = TakeModel.__table__.c
-_MARKER = MarkerModel.__table__.c
-_PASSAGE = PassageModel.__table__.c
-_REST = RestDayModel.__table__.c
-_ITEM = ItemModel.__table__.c
-_BLOCK = BlockModel.__table__.c
-_ATTEMPT = AttemptModel.__table__.c
-_PLAN = PlanModel.__table__.c
+_TAKE = TAKE_TABLE.c
+_MARKER = MARKER_TABLE.c
+_PASSAGE = PASSAGE_TABLE.c
+_REST = REST_DAY_TABLE.c
+_ITEM = ITEM_TABLE.c
+_BLOCK = BLOCK_TABLE.c
+_ATTEMPT = ATTEMPT_TABLE.c
+_PLAN = PLAN_TABLE.c
 
 
 def read_sidecars(folders: Folders, progress: Progress, should_stop: ShouldStop) -> Contents:
@@ -150,28 +150,28 @@ def write_found(connection: Connection, found: Contents) -> None:
     mention stays. One recording has one take: of two that claim it, the one whose
     sidecar was written last.
     """
-    upsert(connection, PassageModel, map(values_of, found.passages.values()))
-    upsert(connection, SessionModel, map(values_of, found.sessions.values()))
+    upsert(connection, PASSAGE_TABLE, map(values_of, found.passages.values()))
+    upsert(connection, SESSION_TABLE, map(values_of, found.sessions.values()))
     takes = _takes_to_write(connection, found)
-    upsert(connection, TakeModel, map(values_of, takes))
+    upsert(connection, TAKE_TABLE, map(values_of, takes))
     for some in chunks(take.id for take in takes):
-        connection.execute(delete(MarkerModel).where(_MARKER.take_id.in_(some)))
+        connection.execute(delete(MARKER_TABLE).where(_MARKER.take_id.in_(some)))
     markers = {marker.id: marker for take in takes for marker in found.markers[take.id]}
-    upsert(connection, MarkerModel, map(values_of, markers.values()))
+    upsert(connection, MARKER_TABLE, map(values_of, markers.values()))
     _write_time_spent(connection, found)
     if found.journal is not None:
         _write_kept(connection, found.journal)
     for day in found.days.values():
-        connection.execute(delete(RestDayModel).where(_REST.practice_day == day.practice_day))
-        connection.execute(delete(PlanModel).where(_PLAN.practice_day == day.practice_day))
+        connection.execute(delete(REST_DAY_TABLE).where(_REST.practice_day == day.practice_day))
+        connection.execute(delete(PLAN_TABLE).where(_PLAN.practice_day == day.practice_day))
     rests = [replace(d.rest, practice_day=d.practice_day) for d in found.days.values() if d.rest]
-    upsert(connection, RestDayModel, map(values_of, rests))
+    upsert(connection, REST_DAY_TABLE, map(values_of, rests))
     plans = [replace(d.plan, practice_day=d.practice_day) for d in found.days.values() if d.plan]
-    upsert(connection, PlanModel, map(values_of, plans))
+    upsert(connection, PLAN_TABLE, map(values_of, plans))
     if found.journal is not None:
         settings = encoded(found.journal.settings)
         rows = [{"key": key, "value": json_text(value)} for key, value in settings.items()]
-        upsert(connection, SettingModel, rows)
+        upsert(connection, SETTING_TABLE, rows)
 
 
 def _write_time_spent(connection: Connection, found: Contents) -> None:
@@ -182,29 +182,29 @@ def _write_time_spent(connection: Connection, found: Contents) -> None:
         return passage_id if passage_id in passages else None
 
     items = [replace(item, passage_id=known(item.passage_id)) for item in found.items.values()]
-    upsert(connection, ItemModel, map(values_of, items))
+    upsert(connection, ITEM_TABLE, map(values_of, items))
     there = set(connection.scalars(select(_ITEM.id)))
     cards = found.days.values()
     for some in chunks(session.id for card in cards for session in card.sessions):
-        connection.execute(delete(BlockModel).where(_BLOCK.session_id.in_(some)))
+        connection.execute(delete(BLOCK_TABLE).where(_BLOCK.session_id.in_(some)))
     blocks = {
         block.id: replace(block, item_id=block.item_id if block.item_id in there else None)
         for card in cards
         for block in card.blocks
         if block.session_id in found.sessions
     }
-    upsert(connection, BlockModel, map(values_of, blocks.values()))
+    upsert(connection, BLOCK_TABLE, map(values_of, blocks.values()))
     for card in cards:
-        connection.execute(delete(AttemptModel).where(_ATTEMPT.practice_day == card.practice_day))
+        connection.execute(delete(ATTEMPT_TABLE).where(_ATTEMPT.practice_day == card.practice_day))
     attempts = {
         attempt.id: replace(attempt, passage_id=known(attempt.passage_id))
         for card in cards
         for attempt in card.attempts
     }
-    upsert(connection, AttemptModel, map(values_of, attempts.values()))
+    upsert(connection, ATTEMPT_TABLE, map(values_of, attempts.values()))
     if found.journal is not None:
         aside = [{"sha256": sha256} for sha256 in found.journal.put_aside]
-        upsert(connection, PutAsideModel, aside)
+        upsert(connection, PUT_ASIDE_TABLE, aside)
 
 
 def _write_kept(connection: Connection, card: JournalCard) -> None:
@@ -212,15 +212,15 @@ def _write_kept(connection: Connection, card: JournalCard) -> None:
     passages = set(connection.scalars(select(_PASSAGE.id)))
     items = set(connection.scalars(select(_ITEM.id)))
     takes = set(connection.scalars(select(_TAKE.id)))
-    upsert(connection, PromiseModel, map(values_of, filter(_makes_sense, card.promises)))
-    promises = set(connection.scalars(select(PromiseModel.__table__.c.id)))
+    upsert(connection, PROMISE_TABLE, map(values_of, filter(_makes_sense, card.promises)))
+    promises = set(connection.scalars(select(PROMISE_TABLE.c.id)))
     shared = [
         replace(number, take_id=number.take_id if number.take_id in takes else None)
         for number in card.shared_numbers
         if number.promise_id in promises
     ]
-    upsert(connection, SharedNumberModel, map(values_of, shared))
-    connection.execute(delete(AssignmentModel))
+    upsert(connection, SHARED_NUMBER_TABLE, map(values_of, shared))
+    connection.execute(delete(ASSIGNMENT_TABLE))
     assignments = [
         replace(
             made,
@@ -229,19 +229,19 @@ def _write_kept(connection: Connection, card: JournalCard) -> None:
         )
         for made in card.assignments
     ]
-    upsert(connection, AssignmentModel, map(values_of, assignments))
-    connection.execute(delete(OccasionModel))
-    upsert(connection, OccasionModel, map(values_of, card.occasions))
-    upsert(connection, RehearsalModel, map(values_of, card.rehearsals))
-    upsert(connection, LessonRemarkModel, map(values_of, card.remarks))
+    upsert(connection, ASSIGNMENT_TABLE, map(values_of, assignments))
+    connection.execute(delete(OCCASION_TABLE))
+    upsert(connection, OCCASION_TABLE, map(values_of, card.occasions))
+    upsert(connection, REHEARSAL_TABLE, map(values_of, card.rehearsals))
+    upsert(connection, LESSON_REMARK_TABLE, map(values_of, card.remarks))
     clips = [clip for clip in card.shared_clips if clip.take_id in takes]
-    upsert(connection, SharedClipModel, map(values_of, clips))
-    upsert(connection, DismissalModel, map(values_of, card.dismissals))
-    upsert(connection, FirstListenModel, map(values_of, card.first_listens))
+    upsert(connection, SHARED_CLIP_TABLE, map(values_of, clips))
+    upsert(connection, DISMISSAL_TABLE, map(values_of, card.dismissals))
+    upsert(connection, FIRST_LISTEN_TABLE, map(values_of, card.first_listens))
     write_followed(connection, card, passages, takes)
-    connection.execute(delete(EarlierHoursModel))
+    connection.execute(delete(EARLIER_HOURS_TABLE))
     if card.earlier_hours is not None:
-        upsert(connection, EarlierHoursModel, [{"number": 1, **values_of(card.earlier_hours)}])
+        upsert(connection, EARLIER_HOURS_TABLE, [{"number": 1, **values_of(card.earlier_hours)}])
 
 
 def _makes_sense(promise: Promise) -> bool:

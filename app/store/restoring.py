@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, Table, select
 
 from app.journal.contents import Contents
 from app.journal.failures import PlainFailure
@@ -23,7 +23,7 @@ from app.store.connecting import check_folder, take_lock, writing_engine
 from app.store.database_files import check_usable, is_sound, remove_database, set_aside
 from app.store.folders import Folders, sync_folder
 from app.store.migrating import migrate
-from app.store.models import Base, ItemModel, PassageModel, SessionModel, TakeModel
+from app.store.models import ITEM_TABLE, PASSAGE_TABLE, SESSION_TABLE, TAKE_TABLE
 from app.store.rebuild import read_sidecars, write_found
 from app.store.store import Store, open_locked, system_clock
 from app.store.troubles import plain_database_failures, plain_file_failures
@@ -151,15 +151,15 @@ def _build(backup: Path, building: Path, found: Contents, folders: Folders) -> t
 
 def _younger(connection: Connection, found: Contents, folders: Folders) -> Contents:
     """Give what the sidecars say about takes that the backup does not know, and no more."""
-    files = set(connection.scalars(select(TakeModel.__table__.c.file)))
-    known = _ids(connection, TakeModel)
+    files = set(connection.scalars(select(TAKE_TABLE.c.file)))
+    known = _ids(connection, TAKE_TABLE)
     takes = {
         take.id: take
         for take in found.takes.values()
         if take.id not in known and take.file not in files and folders.absolute(take.file).exists()
     }
-    sessions = {take.session_id for take in takes.values()} - _ids(connection, SessionModel)
-    passages, items = _ids(connection, PassageModel), _ids(connection, ItemModel)
+    sessions = {take.session_id for take in takes.values()} - _ids(connection, SESSION_TABLE)
+    passages, items = _ids(connection, PASSAGE_TABLE), _ids(connection, ITEM_TABLE)
     wanted = {take.passage_id for take in takes.values()} - passages
     return Contents(
         takes=takes,
@@ -170,8 +170,8 @@ def _younger(connection: Connection, found: Contents, folders: Folders) -> Conte
     )
 
 
-def _ids(connection: Connection, model: type[Base]) -> set[str]:
-    return set(connection.scalars(select(model.__table__.c.id)))
+def _ids(connection: Connection, table: Table) -> set[str]:
+    return set(connection.scalars(select(table.c.id)))
 
 
 def _write_all_sidecars(store: Store) -> None:

@@ -6,11 +6,11 @@ from datetime import date
 from sqlalchemy import delete, func, insert, select, update
 
 from app.journal.records import RestDay, Session
-from app.store.models import RestDayModel, SessionModel
+from app.store.models import REST_DAY_TABLE, SESSION_TABLE
 from app.store.work import Work, chunks, pairs, values_of
 
-_SESSION = SessionModel.__table__.c
-_REST = RestDayModel.__table__.c
+_SESSION = SESSION_TABLE.c
+_REST = REST_DAY_TABLE.c
 
 
 class SessionRepository:
@@ -22,7 +22,7 @@ class SessionRepository:
     def add(self, session: Session) -> None:
         """Keep a new session."""
         with self._work.connection() as connection:
-            connection.execute(insert(SessionModel), values_of(session))
+            connection.execute(insert(SESSION_TABLE), values_of(session))
             self._work.touch_day(session.practice_day)
 
     def replace(self, session: Session) -> None:
@@ -38,14 +38,14 @@ class SessionRepository:
             if before is None:
                 raise KeyError(session.id)
             connection.execute(
-                update(SessionModel).where(_SESSION.id == session.id).values(values_of(session))
+                update(SESSION_TABLE).where(_SESSION.id == session.id).values(values_of(session))
             )
             self._work.touch_day(before.practice_day)
             self._work.touch_day(session.practice_day)
 
     def get(self, session_id: str) -> Session | None:
         """Give a session."""
-        wanted = select(SessionModel.__table__).where(_SESSION.id == session_id)
+        wanted = select(SESSION_TABLE).where(_SESSION.id == session_id)
         with self._work.connection() as connection:
             row = connection.execute(wanted).one_or_none()
         return None if row is None else Session(**row._mapping)
@@ -55,7 +55,7 @@ class SessionRepository:
         found: dict[str, Session] = {}
         with self._work.connection() as connection:
             for some in chunks(session_ids):
-                wanted = select(SessionModel.__table__).where(_SESSION.id.in_(some))
+                wanted = select(SESSION_TABLE).where(_SESSION.id.in_(some))
                 rows = connection.execute(wanted)
                 found |= {row.id: Session(**row._mapping) for row in rows}
         return found
@@ -68,7 +68,7 @@ class SessionRepository:
         self, *, first_day: date | None = None, last_day: date | None = None
     ) -> tuple[Session, ...]:
         """List sessions in order, of all practice days or of some, both ends included."""
-        wanted = select(SessionModel.__table__).order_by(
+        wanted = select(SESSION_TABLE).order_by(
             _SESSION.practice_day, _SESSION.started_at, _SESSION.id
         )
         if first_day is not None:
@@ -107,8 +107,10 @@ class RestDayRepository:
     def put(self, rest: RestDay) -> None:
         """Keep a rest day in the place of what was noted for its date."""
         with self._work.connection() as connection:
-            connection.execute(delete(RestDayModel).where(_REST.practice_day == rest.practice_day))
-            connection.execute(insert(RestDayModel), values_of(rest))
+            connection.execute(
+                delete(REST_DAY_TABLE).where(_REST.practice_day == rest.practice_day)
+            )
+            connection.execute(insert(REST_DAY_TABLE), values_of(rest))
             self._work.touch_day(rest.practice_day)
 
     def get(self, practice_day: date) -> RestDay | None:
@@ -119,14 +121,14 @@ class RestDayRepository:
     def remove(self, practice_day: date) -> None:
         """Make a date an ordinary day again."""
         with self._work.connection() as connection:
-            connection.execute(delete(RestDayModel).where(_REST.practice_day == practice_day))
+            connection.execute(delete(REST_DAY_TABLE).where(_REST.practice_day == practice_day))
             self._work.touch_day(practice_day)
 
     def list(
         self, *, first_day: date | None = None, last_day: date | None = None
     ) -> tuple[RestDay, ...]:
         """List rest days in order, all or some, both ends included."""
-        wanted = select(RestDayModel.__table__).order_by(_REST.practice_day)
+        wanted = select(REST_DAY_TABLE).order_by(_REST.practice_day)
         if first_day is not None:
             wanted = wanted.where(_REST.practice_day >= first_day)
         if last_day is not None:

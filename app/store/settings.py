@@ -13,10 +13,10 @@ from app.journal.failures import PlainFailure
 from app.journal.practice_days import DEFAULT_TURN_HOUR, LAST_TURN_HOUR, is_turn_hour
 from app.journal.records import JournalSettings
 from app.store.columns import json_text
-from app.store.models import SettingModel
+from app.store.models import SETTING_TABLE
 from app.store.work import JOURNAL_KEY, Work
 
-_SETTING = SettingModel.__table__.c
+_SETTING = SETTING_TABLE.c
 
 
 class SettingsRepository:
@@ -54,7 +54,7 @@ class SettingsRepository:
             {"key": key, "value": json_text(value)} for key, value in encoded(settings).items()
         ]
         with self._work.connection() as connection:
-            connection.execute(insert(SettingModel).prefix_with("OR REPLACE"), rows)
+            connection.execute(insert(SETTING_TABLE).prefix_with("OR REPLACE"), rows)
             self._work.touch(JOURNAL_KEY)
 
 

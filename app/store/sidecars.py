@@ -34,7 +34,7 @@ from app.store.following import (
 from app.store.items import ItemRepository
 from app.store.listening import DismissalRepository, FirstListenRepository
 from app.store.markers import MarkerRepository
-from app.store.models import SidecarDueModel
+from app.store.models import SIDECAR_DUE_TABLE
 from app.store.passages import PassageRepository
 from app.store.plans import PlanRepository
 from app.store.promises import PromiseRepository, SharedNumberRepository
@@ -46,14 +46,14 @@ from app.store.shared_clips import SharedClipRepository
 from app.store.takes import TakeRepository
 from app.store.work import JOURNAL_KEY, SidecarKey, Work
 
-_DUE = SidecarDueModel.__table__.c
+_DUE = SIDECAR_DUE_TABLE.c
 _log = logging.getLogger(__name__)
 
 
 def note_due(connection: Connection, keys: Iterable[SidecarKey]) -> None:
     """Note inside a transaction which sidecars it makes out of date."""
     rows = [{"kind": kind, "key": key} for kind, key in sorted(keys)]
-    connection.execute(insert(SidecarDueModel).prefix_with("OR IGNORE"), rows)
+    connection.execute(insert(SIDECAR_DUE_TABLE).prefix_with("OR IGNORE"), rows)
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,7 +177,7 @@ class Sidecars:
             return
         those = (_DUE.kind == bindparam("of_kind")) & (_DUE.key == bindparam("of_key"))
         with self._work.connection() as connection:
-            connection.execute(delete(SidecarDueModel).where(those), rows)
+            connection.execute(delete(SIDECAR_DUE_TABLE).where(those), rows)
 
     def _written(self, path: Path, card: Card) -> bool:
         try:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from sqlalchemy import LargeBinary, Table
 
-from app.store.models import Base
+from app.store.models import METADATA
 from app.store.work import Work
 
 DERIVED = frozenset({"measurement_curves", "pair_alignment", "take_outline", "sidecar_due"})
@@ -31,12 +31,12 @@ class Tables:
 
     def names(self) -> tuple[str, ...]:
         """List the tables that hold what the player did and wrote."""
-        return tuple(sorted(set(Base.metadata.tables) - DERIVED))
+        return tuple(sorted(set(METADATA.tables) - DERIVED))
 
     def read(self) -> Iterator[TableRows]:
         """Give one table after the other; compressed columns are left out."""
         for name in self.names():
-            yield self._read(Base.metadata.tables[name])
+            yield self._read(METADATA.tables[name])
 
     def _read(self, table: Table) -> TableRows:
         columns = [c.name for c in table.columns if not isinstance(c.type, LargeBinary)]

@@ -7,10 +7,10 @@ from sqlalchemy import Row, Select, func, insert, select, update
 
 from app.journal.naming import next_number
 from app.journal.records import Take
-from app.store.models import TakeModel
+from app.store.models import TAKE_TABLE
 from app.store.work import Work, chunks, pairs, values_of
 
-_TAKE = TakeModel.__table__.c
+_TAKE = TAKE_TABLE.c
 
 
 class TakeRepository:
@@ -22,7 +22,7 @@ class TakeRepository:
     def add(self, take: Take) -> None:
         """Keep a new take; its session and passage must be there."""
         with self._work.connection() as connection:
-            connection.execute(insert(TakeModel), values_of(take))
+            connection.execute(insert(TAKE_TABLE), values_of(take))
             self._work.touch_take(take.id)
 
     def replace(self, take: Take) -> None:
@@ -35,7 +35,7 @@ class TakeRepository:
         """
         with self._work.connection() as connection:
             changed = connection.execute(
-                update(TakeModel).where(_TAKE.id == take.id).values(values_of(take))
+                update(TAKE_TABLE).where(_TAKE.id == take.id).values(values_of(take))
             )
             if changed.rowcount != 1:
                 raise KeyError(take.id)
@@ -160,7 +160,7 @@ class TakeRepository:
 
 
 def _select() -> Select[*tuple[object, ...]]:
-    return select(TakeModel.__table__)
+    return select(TAKE_TABLE)
 
 
 def _take_of(row: Row[*tuple[object, ...]]) -> Take:

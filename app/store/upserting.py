@@ -3,20 +3,18 @@
 from collections.abc import Iterable
 from typing import Any
 
-from sqlalchemy import Connection
+from sqlalchemy import Connection, Table
 from sqlalchemy.dialects.sqlite import insert
 
-from app.store.models import Base
 
-
-def upsert(connection: Connection, model: type[Base], rows: Iterable[dict[str, Any]]) -> None:
+def upsert(connection: Connection, table: Table, rows: Iterable[dict[str, Any]]) -> None:
     """Put rows into a table; one whose keys are there already takes the new values."""
     values = list(rows)
     if not values:
         return
-    columns = model.__mapper__.columns
+    columns = table.columns
     keys = [column.name for column in columns if column.primary_key]
-    statement = insert(model)
+    statement = insert(table)
     changed = {
         column.name: statement.excluded[column.name] for column in columns if not column.primary_key
     }

@@ -19,7 +19,7 @@ from app.services.exporting.midi_file import BEND_RANGE_SEMITONES, TICKS_PER_SEC
 from app.services.exporting.service import DaysFormat, TakeFormat
 from app.services.stopping import Stopped
 from app.services.workbench import Workbench
-from app.store.models import Base
+from app.store.models import METADATA
 from app.store.tables import DERIVED
 from app.wiring import open_workbench
 
@@ -182,7 +182,7 @@ def test_days_as_csv(bench, tmp_path):
 def test_everything_means_every_table_and_every_recording(bench, journal, tmp_path):
     folder = bench.exports.everything(tmp_path / "all")
     tables = {path.stem for path in (folder / "tables").glob("*.csv")}
-    assert tables == set(Base.metadata.tables) - DERIVED
+    assert tables == set(METADATA.tables) - DERIVED
     markers = rows_of(folder / "tables" / "marker.csv")
     assert {row["category"] for row in markers} == {"intonation", "=1+1"}
     for recording in journal.glob("2026/*/*.flac"):

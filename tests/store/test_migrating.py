@@ -18,7 +18,7 @@ from app.store import migrating
 from app.store.backups import back_up
 from app.store.folders import Folders
 from app.store.migrating import HEAD, REVISIONS, migrate, revision_of
-from app.store.models import Base
+from app.store.models import METADATA
 from tests.store.making import (
     NOW,
     everything,
@@ -109,12 +109,12 @@ def test_migrations_lead_to_the_models(tmp_path: Path) -> None:
     migrated, modelled = tmp_path / "migrated.db", tmp_path / "modelled.db"
     migrate(migrated)
     engine = create_engine(f"sqlite:///{modelled}", poolclass=NullPool)
-    Base.metadata.create_all(engine)
+    METADATA.create_all(engine)
     assert schema_of(migrated) == schema_of(modelled)
     engine = create_engine(f"sqlite:///{migrated}", poolclass=NullPool)
     with engine.connect() as connection:
         context = MigrationContext.configure(connection, opts={"compare_type": True})
-        assert compare_metadata(context, Base.metadata) == []
+        assert compare_metadata(context, METADATA) == []
 
 
 def test_the_list_of_revisions_is_that_of_the_scripts() -> None:

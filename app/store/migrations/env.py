@@ -2,11 +2,11 @@
 
 from alembic import context
 
-from app.store.models import Base
+from app.store.models import METADATA
 
 context.configure(
     connection=context.config.attributes["connection"],
-    target_metadata=Base.metadata,
+    target_metadata=METADATA,
     render_as_batch=True,
     compare_type=True,
 )
