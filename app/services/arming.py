@@ -11,10 +11,10 @@ from collections import deque
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-import numpy as np
-from numpy.typing import NDArray
-
 if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
     from analysis.sounding import Listening
 
 PRE_ROLL_S = 1.0
@@ -83,9 +83,11 @@ class FirstNote:
         """Do not begin any more."""
         self._is_off = True
 
-    def hear(self, block: NDArray[np.float32]) -> None:
+    def hear(self, block: "NDArray[np.float32]") -> None:
         """Take in a block, shape (n, channels); quick."""
-        from analysis.sounding import listen  # noqa: PLC0415 - loaded already
+        import numpy as np  # noqa: PLC0415 - loaded already
+
+        from analysis.sounding import listen  # noqa: PLC0415
 
         if self._is_off or self.is_over or not len(block):
             return

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
+from analysis.results import FloatArray
 from app.services.map_rows import MapNote
-from app.services.views import FloatArray
 
 if TYPE_CHECKING:
     from analysis.verdicts import Family

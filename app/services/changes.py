@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
+from analysis.results import FloatArray
 from app.journal.failures import PlainFailure
 from app.journal.records import MeasurementHeadline, Passage
 from app.services.bounds import BoundsService
@@ -20,7 +21,7 @@ from app.services.note_map import NoteMapService
 from app.services.passage_bars import BarService
 from app.services.readings import reading_of
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress, part_of
-from app.services.views import AnyReading, FloatArray, NoReading, Reading
+from app.services.views import AnyReading, NoReading, Reading
 from app.services.wording import counted
 from app.store.store import Store
 

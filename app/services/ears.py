@@ -5,12 +5,12 @@ from collections.abc import Sequence
 from datetime import UTC, datetime, timedelta
 from typing import TYPE_CHECKING
 
-import numpy as np
-from numpy.typing import NDArray
-
 from app.journal.practice_clock import seconds_between
 
 if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
     from analysis.sounding import Listening, SoundingTime
 
 Span = tuple[datetime, datetime]
@@ -41,7 +41,7 @@ class Ears:
         time = self._time
         return 0.0 if time is None else time.heard_s
 
-    def hear(self, block: NDArray[np.float32], sample_rate_hz: int) -> None:
+    def hear(self, block: "NDArray[np.float32]", sample_rate_hz: int) -> None:
         """Take in a block, shape (n, channels); quick."""
         from analysis import sounding  # noqa: PLC0415 - scipy, only when somebody listens
 

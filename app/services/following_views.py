@@ -2,16 +2,17 @@
 
 from dataclasses import dataclass
 from datetime import date
-from typing import Literal
-
-import numpy as np
+from typing import TYPE_CHECKING, Literal
 
 from app.journal.blind_ear import BlindTrial, EarAgainstMeasure, Question
 from app.journal.bounds import PassageBounds
 from app.journal.records import Marker, Passage
 from app.journal.still_there import ProblemLife
 from app.journal.tempo_ladder import Ladder
-from app.services.views import AnyReading, FloatArray, TakeRow
+from app.services.views import AnyReading, TakeRow
+
+if TYPE_CHECKING:
+    from app.services.views import FloatArray
 
 OnlyKind = Literal["before", "after", "repeated", "stopped", "only_here"]
 StillWord = Literal["still there", "gone", "not clear", "not measurable"]
@@ -39,8 +40,8 @@ class AlignedPair:
     take_b: str
     aligned: bool
     sentence: str
-    a_s: FloatArray
-    b_s: FloatArray
+    a_s: "FloatArray"
+    b_s: "FloatArray"
     confidence: float
     only_a: tuple[OnlyPart, ...] = ()
     only_b: tuple[OnlyPart, ...] = ()
@@ -70,7 +71,9 @@ class AlignedPair:
         )
 
 
-def _mapped(source: FloatArray, target: FloatArray, at_s: float) -> float:
+def _mapped(source: "FloatArray", target: "FloatArray", at_s: float) -> float:
+    import numpy as np  # noqa: PLC0415 - the first page needs none
+
     if not source.size:
         return at_s
     outside = min(at_s - float(source[0]), 0.0) + max(at_s - float(source[-1]), 0.0)
@@ -214,9 +217,9 @@ class ShapeView:
 
     take_a: str
     take_b: str
-    time_s: FloatArray
-    a_db: FloatArray
-    b_db: FloatArray
+    time_s: "FloatArray"
+    a_db: "FloatArray"
+    b_db: "FloatArray"
     offset_db: float
     likeness: AnyReading
     hairpins: tuple[HairpinRow, ...]

@@ -12,9 +12,6 @@ from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-import numpy as np
-from numpy.typing import NDArray
-
 from app.journal.failures import PlainFailure
 from app.journal.input_channels import channel_gone, remembered, with_choice
 from app.services.input_levels import opened_input
@@ -22,10 +19,13 @@ from app.services.plain import plain_failures
 from app.store.store import Store
 
 if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
     from audio.recorder import Recorder
 
-Block = NDArray[np.float32]
-Hear = Callable[[Block, int], None]
+    Block = NDArray[np.float32]
+    Hear = Callable[[Block, int], None]
 
 USUAL_BUFFER_MS = 40
 BUFFERS_MS = (USUAL_BUFFER_MS, 80, 160, 320)
@@ -49,7 +49,7 @@ class _Along:
     """Somebody who listens along: with an input of their own, or on another's."""
 
     key: str
-    hear: Hear
+    hear: "Hear"
     own: "Recorder | None"
     silent_since_s: float = 0.0
     failure: PlainFailure | None = None
@@ -83,7 +83,7 @@ class Inputs:
         device_key: str | None,
         *,
         pre_roll_s: float = 0.0,
-        on_block: Callable[[Block], None] | None = None,
+        on_block: "Callable[[Block], None] | None" = None,
     ) -> "tuple[Recorder, InputUsed]":
         """Open an input, or the default one, to show its level or to record.
 
@@ -95,7 +95,7 @@ class Inputs:
             self._step_aside(key)
             rate: list[int] = []
 
-            def hear(block: Block) -> None:
+            def hear(block: "Block") -> None:
                 if on_block is not None:
                     on_block(block)
                 along = self._along
@@ -125,7 +125,7 @@ class Inputs:
                 self._host = None
                 self._step_back()
 
-    def listen_along(self, device_key: str | None, hear: Hear) -> None:
+    def listen_along(self, device_key: str | None, hear: "Hear") -> None:
         """Hand every block of an input to `hear`, from a thread of the recorder.
 
         Raises
@@ -234,7 +234,7 @@ class Inputs:
     def _open_for(self, along: _Along) -> None:
         rate: list[int] = []
 
-        def hear(block: Block) -> None:
+        def hear(block: "Block") -> None:
             if rate:
                 along.hear(block, rate[0])
 
@@ -250,6 +250,8 @@ class Inputs:
 
     def _fill_gap(self, rate_hz: int) -> None:
         """Let who listens along hear silence for as long as nobody heard anything."""
+        import numpy as np  # noqa: PLC0415 - whoever opens an input has it loaded
+
         along = self._along
         if along is not None and along.silent_since_s:
             gap_s = time.monotonic() - along.silent_since_s

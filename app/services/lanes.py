@@ -7,6 +7,7 @@ from itertools import pairwise
 import numpy as np
 
 from analysis.results import (
+    FloatArray,
     JudgedNote,
     LeftOut,
     NotMeasurable,
@@ -16,7 +17,7 @@ from analysis.results import (
 from app.services.machine_findings import is_aside
 from app.services.note_remarks import remark_of
 from app.services.score_findings import NOTHING_WRITTEN, WrittenRemark, written_remarks
-from app.services.views import AnyReading, Curve, FloatArray, NoReading, NoteRow, Reading
+from app.services.views import AnyReading, Curve, NoReading, NoteRow, Reading
 from app.services.wording import number_text
 
 MOST_POINTS = 4000

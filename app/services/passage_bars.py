@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from analysis.results import FloatArray
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage, Take
 from app.journal.scores import Score
@@ -18,7 +19,6 @@ from app.services.map_rows import MapNote
 from app.services.measuring import MeasuringService
 from app.services.score_keeping import ScoreShelf
 from app.services.stopping import Progress, ShouldStop, no_progress, stop_if
-from app.services.views import FloatArray
 from app.store.store import Store
 
 if TYPE_CHECKING:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from analysis.results import FloatArray
 from app.journal.bounds import PassageBounds
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage, Take
@@ -32,7 +33,7 @@ from app.services.stopping import (
     stop_if,
     stopped_by,
 )
-from app.services.views import AnyReading, FloatArray, NoReading, Reading
+from app.services.views import AnyReading, NoReading, Reading
 from app.services.wording import counted
 from app.store.store import Store
 

@@ -11,10 +11,7 @@ window look up what they are given in a single place.
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 from pathlib import Path
-from typing import Literal
-
-import numpy as np
-from numpy.typing import NDArray
+from typing import TYPE_CHECKING, Literal
 
 from app.journal.no_retake import ChosenAs
 from app.journal.records import (
@@ -26,7 +23,11 @@ from app.journal.records import (
 )
 from app.journal.scores import BarSpan
 
-FloatArray = NDArray[np.float64]
+if TYPE_CHECKING:  # the first page shows no arrays, and numpy takes long to load
+    import numpy as np
+    from numpy.typing import NDArray
+
+    FloatArray = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,7 +179,7 @@ class NoteRow:
 class Curve:
     """A line against time; gaps are breaks between ``segments`` of (x_s, y) arrays."""
 
-    segments: tuple[tuple[FloatArray, FloatArray], ...]
+    segments: "tuple[tuple[FloatArray, FloatArray], ...]"
     unit: str
     gap_sentence: str = ""
 
@@ -214,7 +215,7 @@ class TakeView:
     notes_sentence: str
     pitch_cents: Curve
     tempo_bpm: Curve
-    beat_s: FloatArray
+    beat_s: "FloatArray"
     loudness_lufs: Curve
     markers: tuple[Marker, ...]
     categories: tuple[str, ...]
@@ -226,9 +227,9 @@ class TakeView:
 class Waveform:
     """Lowest and highest sample per screen column, -1 to 1; all (columns,)."""
 
-    time_s: FloatArray
-    low: FloatArray
-    high: FloatArray
+    time_s: "FloatArray"
+    low: "FloatArray"
+    high: "FloatArray"
 
 
 @dataclass(frozen=True, slots=True)
@@ -286,8 +287,8 @@ class CompareView:
     b: TakeView
     aligned: bool
     sentence: str
-    alignment_a_s: FloatArray
-    alignment_b_s: FloatArray
+    alignment_a_s: "FloatArray"
+    alignment_b_s: "FloatArray"
     notes: tuple[NotePairRow, ...]
     changes: tuple[ChangeRow, ...]
     confounders: tuple[str, ...]

@@ -205,7 +205,7 @@ class KeyMap(QObject):
         super().__init__(parent)
         self._bound: dict[str, QAction] = {}
         self._own = {key: value for key, value in own_keys.items() if key in PEDAL_IDS}
-        self._off: dict[str, Callable[[], object]] = {}
+        self._off: dict[str, tuple[Callable[[], object], str]] = {}
         self.last_triggered = ""
         """The id of what happened since a key went down last; see :class:`KeyRepeats`."""
 
@@ -221,13 +221,21 @@ class KeyMap(QObject):
         self._give_keys(action_id)
         return action
 
-    def turn_off(self, action_ids: Iterable[str], answer: Callable[[], object]) -> None:
-        """Let these actions say why they do nothing here, in place of doing it."""
-        self._off.update(dict.fromkeys(action_ids, answer))
+    def turn_off(self, action_ids: Iterable[str], answer: Callable[[], object], words: str) -> None:
+        """Let these actions say why they do nothing here, in place of doing it.
+
+        `words` are for the tooltips of their buttons, which are greyed; see
+        :func:`describe_again`.
+        """
+        self._off.update(dict.fromkeys(action_ids, (answer, words)))
+
+    def off_words(self, action_id: str) -> str:
+        """Say why an action does nothing here; empty where it does something."""
+        return self._off[action_id][1] if action_id in self._off else ""
 
     def _happen(self, action_id: str, slot: Callable[[], object]) -> None:
         self.last_triggered = action_id
-        self._off.get(action_id, slot)()
+        (self._off[action_id][0] if action_id in self._off else slot)()
 
     def action(self, action_id: str) -> QAction:
         """Return the bound action."""
@@ -272,8 +280,16 @@ def describe(button: QAbstractButton, action_id: str, name: str = "") -> None:
 
 
 def describe_again(root: QWidget, keys: KeyMap) -> None:
-    """Let the tooltips of all buttons under `root` name the keys of now."""
+    """Let the tooltips of all buttons under `root` name the keys of now.
+
+    Buttons of actions that do nothing here are greyed and say why.
+    """
     for button in root.findChildren(QAbstractButton):
         action_id = button.property("actionId")
-        if action_id:
+        if not action_id:
+            continue
+        if words := keys.off_words(action_id):
+            button.setEnabled(False)
+            button.setToolTip(words)
+        else:
             button.setToolTip(f"{tr(spec_of(action_id).text)} ({keys.text(action_id)})")

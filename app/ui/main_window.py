@@ -17,7 +17,7 @@ from app.ui.language import tr
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.recorder import Recorder
 from app.ui.models.reminders import Reminders
-from app.ui.pages.shelf import CALENDAR, COMPARE, LESSON, LISTEN, PRACTICE, Pages
+from app.ui.pages.shelf import COMPARE, LESSON, LISTEN, PRACTICE, Pages
 from app.ui.sheets import Sheets
 from app.ui.widgets.actions_menu import actions_menu
 from app.ui.widgets.basics import column, row
@@ -118,13 +118,12 @@ class MainWindow(QMainWindow):
         bind(self, "keys", self.sheets.show_keys)
         bind(self, "backups", self.sheets.show_backups)
         bind(self, "categories", self.sheets.show_categories)
-        bind(self, "rehearsal.next", self.practice.rehearsal.run.hear_next)
+        bind(self, "rehearsal.next", self._hear_next_chance)
         bind(self, "quit", self.close)
         if self.visit is not None:
-            self.pages.page(CALENDAR)  # it counts minutes too
             practice = self.practice
             parts = (practice.panel, practice.clock_card, practice.head.minutes)
-            turn_practice_off(self, parts, self.desk.keys, self._refuses_recordings)
+            turn_practice_off(parts, self.desk.keys, self._refuses_recordings)
         self._show_actual_keys()
         self.desk.keys.changed.connect(self._show_actual_keys)
 
@@ -224,6 +223,9 @@ class MainWindow(QMainWindow):
         self.compare.hear_pair(a_id, b_id)
         self.show_page(COMPARE)
 
+    def _hear_next_chance(self) -> None:
+        self.practice.forms.rehearsal.run.hear_next()
+
     def _hear_stretch(self, take_id: str, start_s: float, end_s: float) -> None:
         self.listen.hear_stretch(take_id, start_s, end_s)
         self.show_page(LISTEN)
@@ -254,8 +256,9 @@ class MainWindow(QMainWindow):
                 tr("Measuring was stopped."),
                 tr("A take is measured from Listen, under Take, or all of them at the next start."),
             )
-        if self.practice.imports.is_busy:
-            self.practice.imports.cancel()
+        forms = self.practice.forms
+        if forms.has_made("imports") and forms.imports.is_busy:
+            forms.imports.cancel()
 
     def _escape(self) -> None:
         if self.messages.put_away():

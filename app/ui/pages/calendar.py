@@ -1,5 +1,6 @@
 """Calendar: the year at a glance, and one day beside it."""
 
+from collections.abc import Iterator
 from datetime import date
 from functools import partial
 from pathlib import Path
@@ -41,10 +42,15 @@ class CalendarPage(Page):
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk, tr("Calendar"))
+
+    def make_parts(self) -> Iterator[None]:
+        """See :meth:`Page.make_parts`."""
+        desk = self.desk
         self._today = date.today()
         self._span: tuple[date, date] | None = None
         self.year, self._year_is_known = self._today.year, False
         self.chart = YearChart(desk.theme)
+        yield
         self._heading = large()
         self._previous = Button("", "previous", action_id="calendar.previous")
         self._next = Button("", "next", action_id="calendar.next")
@@ -65,10 +71,14 @@ class CalendarPage(Page):
             Column(tr("Length"), lambda take: length_text(take.duration_s), is_number=True),
         )
         self.takes: RowTable[TakeRow] = RowTable(tr("Takes of the day"), columns)
+        yield
         self.promises = PromisesPanel(desk)
+        yield
         self.record = RecordPane(desk)
+        yield
         self.names = DayNamesForm(desk)
         self.importing = MinutesImportForm(desk)
+        yield
         self._others: dict[str, tuple[Button, _OtherView]] = {
             "calendar.promises": (Button(tr("Promises")), self.promises),
             "calendar.record": (Button(tr("Record")), self.record),
@@ -80,6 +90,7 @@ class CalendarPage(Page):
         self._views = QStackedWidget()
         self._side = Card()
         self._build()
+        yield
         self._connect()
         self.lines = (self.minutes.line,)
 

@@ -1,5 +1,7 @@
 """Compare: the same passage on two days, and over the weeks."""
 
+from collections.abc import Iterator
+
 from PySide6.QtWidgets import QSizePolicy, QStackedWidget, QWidget
 
 from app.journal.failures import PlainFailure
@@ -32,6 +34,10 @@ class ComparePage(Page):
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk, tr("Compare"))
+
+    def make_parts(self) -> Iterator[None]:
+        """See :meth:`Page.make_parts`."""
+        desk = self.desk
         self.view: CompareView | None = None
         self._wanted: Pair | None = None
         self._shown: Pair | None = None
@@ -51,18 +57,25 @@ class ComparePage(Page):
         self._blind = Button(tr("Blind ear"), action_id="compare.blind")
         self._bar = ThinProgressBar(tr("Comparing"))
         self._bar.hide()
+        yield
         self.lanes = CompareLanes(desk.theme.colours)
+        yield
         self.transport = Transport(desk)
         self.playback = ComparePlayback(desk, self.lanes, self.transport)
+        yield
         self.sections = CompareSections(desk)
+        yield
         self.changes = self.sections.change.changes
         self.notes = self.sections.notes.notes
         self.pictures = PicturesCard(desk)
         self.trend = self.pictures.trend
+        yield
         self._lanes_card = Card()
         self.blind = BlindPanel(desk)
+        yield
         self._views = QStackedWidget()
         self._build()
+        yield
         self._connect()
         bind_keys(self)
         self.stops = (self.transport.stop, self.blind.transport.stop)

@@ -1,5 +1,6 @@
 """Lesson: a span of days for the teacher, and what comes back from the lesson."""
 
+from collections.abc import Iterator
 from datetime import date, timedelta
 from pathlib import Path
 
@@ -31,6 +32,10 @@ class LessonPage(Page):
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk, tr("Lesson"))
+
+    def make_parts(self) -> Iterator[None]:
+        """See :meth:`Page.make_parts`."""
+        desk = self.desk
         self._today: date | None = None
         self.asking: QFileDialog | None = None
         is_visit = desk.workbench.bundles.visiting is not None
@@ -45,12 +50,18 @@ class LessonPage(Page):
         self._save = Button(tr("Save as text"), action_id="lesson.save", plain=True)
         self._share = Button(tr("Share clips"), action_id="lesson.share")
         self._export = Button(tr("Open formats"), action_id="lesson.export")
+        yield
         self.report = LessonReportView()
+        yield
         self.remarks = RemarksPane(desk)
+        yield
         self.bundles = BundlesPane(desk)
+        yield
         self.shared = SharedPane(desk)
         self.job = JobStrip(desk, "lesson.report")
+        yield
         self._build()
+        yield
         self._connect()
         if is_visit:
             self.side.show_pane(BUNDLES)

@@ -1,5 +1,7 @@
 """Listen: hear a take, see it, say what is wrong in one key."""
 
+from collections.abc import Iterator
+
 from PySide6.QtWidgets import QWidget
 
 from app.journal.records import Passage
@@ -38,6 +40,10 @@ class ListenPage(Page):
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk, tr("Listen"))
+
+    def make_parts(self) -> Iterator[None]:
+        """See :meth:`Page.make_parts`."""
+        desk = self.desk
         self.view: TakeView | None = None
         self._wanted_id = ""
         self._passages: tuple[Passage, ...] = ()
@@ -45,24 +51,32 @@ class ListenPage(Page):
         self._compare = Button(tr("Compare"), "compare", action_id="listen.compare")
         self._readings = OneLine(right=True)
         self._hover = OneLine()
+        yield
         self.lanes = TakeLanes(desk.theme.colours)
+        yield
         self.transport = Transport(desk)
+        yield
         self.notes = NotesPane()
         self.markers = MarkersPane()
         self.numbers = NumbersPane()
+        yield
         self.take_pane = TakePane(desk)
+        yield
         self.suggestions = SuggestionsPane()
         self.ear_strip = EarStrip()
         self.along_strip = AlongStrip()
         self.picture_pane = PicturePane()
         self._columns = SoundColumns(desk, self.lanes)
         self._remember_lanes()
+        yield
         self._build()
+        yield
         self.playback = PlaybackControl(self.lanes, self.transport, self.notes, self._hover)
         self.marking = MarkerControl(desk, self.lanes, self.transport, self.markers, self.side)
         self.along = AlongControl(desk, self.transport, self.along_strip)
         self.ear = EarControl(desk, self.transport, self.suggestions, self.ear_strip, self.side)
         self.picture = PictureControl(desk, self.transport, self.picture_pane, self._split)
+        yield
         self._connect()
         bind_listen_keys(self)
         self.lines = (self.markers.text, self.take_pane.aim)

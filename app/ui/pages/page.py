@@ -1,14 +1,18 @@
 """What every page has in common."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QWidget
 
 from app.ui.desk import Desk
+from app.ui.keys import describe_again
 
 
 class Page(QWidget):
     """A page of the window; it learns when it is opened and left.
+
+    It is made in parts (:meth:`make_next`), so that the window can make it between two
+    keys; whoever wants it sooner lets it be finished.
 
     Attributes
     ----------
@@ -25,6 +29,23 @@ class Page(QWidget):
         self.lines: tuple[QLineEdit, ...] = ()
         self.stops: tuple[Callable[[], object], ...] = ()
         self.setAccessibleName(name)
+        self._parts = self.make_parts()
+
+    def make_parts(self) -> Iterator[None]:
+        """Make the page, one part before each yield and the last one after it.
+
+        A part keeps the window waiting: 20 ms are much.
+        """
+        yield from ()
+
+    def make_next(self) -> bool:
+        """Make the next part; False once nothing is left to make."""
+        return next(self._parts, self) is not self
+
+    def finish(self) -> None:
+        """Make all that is left to make."""
+        while self.make_next():
+            pass
 
     def open_page(self) -> None:
         """Show what there is; the page is in view now."""
@@ -48,3 +69,11 @@ class Page(QWidget):
         """Read again, but only where somebody is looking."""
         if self.is_open:
             self.refresh()
+
+
+def settle_in(widget: QWidget, desk: Desk) -> None:
+    """Let what was made later keep the ways of the window: dropped files, keys in tooltips."""
+    # A file dropped on a text field is imported, not written out as its path.
+    for field in (*widget.findChildren(QLineEdit), *widget.findChildren(QPlainTextEdit)):
+        field.setAcceptDrops(False)
+    describe_again(widget, desk.keys)

@@ -7,7 +7,6 @@ from PySide6.QtWidgets import (
     QFrame,
     QScrollArea,
     QStackedLayout,
-    QStackedWidget,
     QWidget,
 )
 
@@ -20,27 +19,21 @@ from app.ui.models.clip_offers import ClipOffers
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.practice_clock import PracticeClock
 from app.ui.models.recorder import Recorder
-from app.ui.models.rehearsal import RehearsalRun
 from app.ui.models.sounding_minutes import SoundingMinutes
 from app.ui.models.today import Today, read_today
 from app.ui.pages.page import Page
+from app.ui.pages.practice_forms import PracticeForms
 from app.ui.pages.practice_keys import bind_keys
 from app.ui.theme import GRID_PX
-from app.ui.widgets.assignments_form import AssignmentsForm
 from app.ui.widgets.basics import column, fill, row, soft
 from app.ui.widgets.clock_card import ClockCard
 from app.ui.widgets.day_head import DayHead
 from app.ui.widgets.file_choosing import ask_for_files, ask_for_folder
-from app.ui.widgets.guide_form import GuideForm
-from app.ui.widgets.import_panel import ImportPanel
-from app.ui.widgets.items_form import ItemsForm
 from app.ui.widgets.large_view import LargeView
 from app.ui.widgets.offers_card import OffersCard
-from app.ui.widgets.passage_form import PassageForm
 from app.ui.widgets.plan_card import PlanCard
 from app.ui.widgets.promise_strip import PromiseStrip
 from app.ui.widgets.record_panel import RecordPanel
-from app.ui.widgets.rehearsal_form import RehearsalForm
 from app.ui.widgets.today_cards import MarkersCard, TakesCard
 from app.ui.widgets.year_ago_card import YearAgoCard
 
@@ -74,19 +67,11 @@ class PracticePage(Page):
         self.year_ago = YearAgoCard(desk, attention)
         self._attention = attention
         self.large = LargeView(desk.theme, recorder, self.clock)
-        self.form = PassageForm(desk)
-        self.imports = ImportPanel(desk)
-        self.items = ItemsForm(desk, self.clock)
         self.takes = TakesCard(queue)
         self.markers = MarkersCard()
         self.promise = PromiseStrip()
         self.plan = PlanCard(desk)
-        self.assignments = AssignmentsForm(desk)
-        self.guides = GuideForm(desk, recorder)
-        self.rehearsal = RehearsalForm(desk.theme, RehearsalRun(desk, recorder), recorder)
-        plain = (self.form, self.imports, self.items, self.assignments, self.guides)
-        self._forms = (*plain, self.rehearsal)
-        self._sheets = QStackedWidget()
+        self.forms = PracticeForms(desk, self.clock, recorder, self.show_today)
         self._build()
         self._connect()
         bind_keys(self)
@@ -116,11 +101,10 @@ class PracticePage(Page):
         split = row(today, spacing=2 * GRID_PX)
         fill(split, left, right)
         split.setStretch(1, 1)
-        for widget in (today, *self._forms):
-            self._sheets.addWidget(widget)
+        self.forms.addWidget(today)
         usual = QWidget()
         box = column(usual, spacing=2 * GRID_PX, margin=2 * GRID_PX)
-        fill(box, self.head, self.promise, self._sheets)
+        fill(box, self.head, self.promise, self.forms)
         box.setStretch(2, 1)
         self._views = QStackedLayout(self)
         self._views.addWidget(usual)
@@ -140,11 +124,9 @@ class PracticePage(Page):
         self.clock_card.edit.clicked.connect(self.change_items)
         self.panel.passageWanted.connect(self.new_passage)
         self.panel.changeWanted.connect(self.change_passage)
-        self.form.made.connect(self._passage_made)
-        for sheet in self._forms:
-            sheet.closed.connect(self.show_today)
         self.panel.guides.clicked.connect(self.choose_guides)
-        self.guides.chosen.connect(self.panel.show_guides)
+        self.forms.guidesChosen.connect(self.panel.show_guides)
+        self.forms.passageMade.connect(self._passage_made)
         self.clips.changed.connect(self._show_offers)
         self.offers.lookWanted.connect(self.look_at_clips)
         self.plan.practiseWanted.connect(self.clock.choose)
@@ -179,7 +161,7 @@ class PracticePage(Page):
 
     def show_today(self) -> None:
         """Put the forms away."""
-        self._sheets.setCurrentIndex(0)
+        self.forms.setCurrentIndex(0)
         if self.is_open:
             self.setFocus()
 
@@ -190,28 +172,28 @@ class PracticePage(Page):
 
     def change_items(self) -> None:
         """Open the list of items."""
-        self._sheets.setCurrentWidget(self.items)
-        self.items.start()
+        self.forms.setCurrentWidget(self.forms.items)
+        self.forms.items.start()
 
     def choose_guides(self) -> None:
         """Open what sounds while a take is recorded."""
         known = self._view.passages if self._view else ()
         chosen = [one.settings for one in known if one.id == self.panel.passage.key]
-        self._sheets.setCurrentWidget(self.guides)
-        self.guides.start(chosen[0] if chosen else self._settings.default_settings)
+        self.forms.setCurrentWidget(self.forms.guides)
+        self.forms.guides.start(chosen[0] if chosen else self._settings.default_settings)
 
     def new_passage(self) -> None:
         """Open the form for a new passage."""
-        self._sheets.setCurrentWidget(self.form)
-        self.form.start(self._settings.default_settings)
+        self.forms.setCurrentWidget(self.forms.passage)
+        self.forms.passage.start(self._settings.default_settings)
 
     def change_passage(self) -> None:
         """Open the form on the chosen passage."""
         known = self._view.passages if self._view else ()
         for passage in known:
             if passage.id == self.panel.passage.key:
-                self._sheets.setCurrentWidget(self.form)
-                self.form.edit(passage)
+                self.forms.setCurrentWidget(self.forms.passage)
+                self.forms.passage.edit(passage)
 
     def choose_files(self) -> None:
         """Ask for files to import."""
@@ -227,17 +209,18 @@ class PracticePage(Page):
 
     def import_files(self, paths: list[Path]) -> None:
         """Show the table of these files."""
-        self._sheets.setCurrentWidget(self.imports)
+        self.forms.setCurrentWidget(self.forms.imports)
         passages = self._view.passages if self._view else ()
-        self.imports.look_at(paths, self.panel.passage.key or None, passages)
+        self.forms.imports.look_at(paths, self.panel.passage.key or None, passages)
 
     def look_at_clips(self) -> None:
         """Show the table of the clips that are offered."""
         if not self.clips.offers:
             self.desk.tell(tr("No new clip is offered."))
             return
-        self._sheets.setCurrentWidget(self.imports)
-        self.imports.show_proposals(self.clips.offers, self._view.passages if self._view else ())
+        self.forms.setCurrentWidget(self.forms.imports)
+        passages = self._view.passages if self._view else ()
+        self.forms.imports.show_proposals(self.clips.offers, passages)
 
     def _show_offers(self, offers: tuple[ImportProposal, ...]) -> None:
         self.offers.show_offers(offers, self._view.passages if self._view else ())
@@ -246,16 +229,16 @@ class PracticePage(Page):
     def show_assignments(self) -> None:
         """Show what is set for the lesson."""
         if self._view is not None:
-            self._sheets.setCurrentWidget(self.assignments)
-            self.assignments.start(self._view.practice_day, self._view.passages)
+            self.forms.setCurrentWidget(self.forms.assignments)
+            self.forms.assignments.start(self._view.practice_day, self._view.passages)
 
     def show_rehearsal(self) -> None:
         """Show the audition rehearsal, or today again."""
-        if self.rehearsal.isVisible():
+        if self.forms.shows("rehearsal"):
             self.show_today()
         elif self._view is not None:
-            self._sheets.setCurrentWidget(self.rehearsal)
-            self.rehearsal.start(self._view.passages)
+            self.forms.setCurrentWidget(self.forms.rehearsal)
+            self.forms.rehearsal.start(self._view.passages)
 
     def _take_over(self, found: Today) -> None:
         self._view, self._settings = found.view, found.settings

@@ -45,7 +45,7 @@ def bind_keys(page: "PracticePage") -> None:
 
 def _record(page: "PracticePage") -> None:
     """Record or stop; in a rehearsal, the passage that is due."""
-    if page.rehearsal.isVisible():
-        page.rehearsal.run.toggle()
+    if page.forms.shows("rehearsal"):
+        page.forms.rehearsal.run.toggle()
     else:
         page.panel.toggle()

@@ -1,16 +1,16 @@
-"""The five pages of the window, each loaded and made when it is first wanted."""
+"""The five pages of the window, each loaded and made when it is first wanted, or before."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from functools import cached_property
-from typing import TYPE_CHECKING, TypeVar
+from importlib import import_module
+from typing import TYPE_CHECKING, Final, TypeVar, cast
 
-from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QStackedWidget, QWidget
+from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from app.ui.desk import Desk
-from app.ui.keys import describe_again
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.recorder import Recorder
-from app.ui.pages.page import Page
+from app.ui.pages.page import Page, settle_in
 from app.ui.pages.practice import PracticePage
 from app.ui.widgets.rail import PAGES
 
@@ -21,6 +21,15 @@ if TYPE_CHECKING:
     from app.ui.pages.listen import ListenPage
 
 PRACTICE, LISTEN, COMPARE, CALENDAR, LESSON = range(5)
+
+LATER_MODULES: Final = (
+    *("app.ui.pages.listen", "app.ui.pages.calendar"),
+    *("app.ui.pages.compare", "app.ui.pages.lesson"),
+    *("app.ui.widgets.import_panel", "app.ui.widgets.passage_form"),
+    *("app.ui.widgets.assignments_form", "app.ui.widgets.items_form"),
+    *("app.ui.widgets.guide_form", "app.ui.widgets.rehearsal_form"),
+)
+"""What the pages and forms need that are made after the window shows."""
 
 _P = TypeVar("_P", bound=Page)
 
@@ -34,43 +43,66 @@ class Pages(QStackedWidget):
     def __init__(self, desk: Desk, queue: MeasureQueue, recorder: Recorder) -> None:
         super().__init__()
         self._desk = desk
+        self._begun: dict[int, Page] = {}
         self._made: dict[int, Page] = {}
         for _ in PAGES:
             self.addWidget(QWidget())
-        self.practice = self._taken_in(PRACTICE, PracticePage(desk, queue, recorder))
+        self.practice = PracticePage(desk, queue, recorder)
+        self._take_in(PRACTICE, self.practice)
 
     @cached_property
     def listen(self) -> "ListenPage":
         """The take that is looked at."""
         from app.ui.pages.listen import ListenPage  # noqa: PLC0415 - when first wanted
 
-        return self._taken_in(LISTEN, ListenPage(self._desk))
+        return self._finished(LISTEN, ListenPage)
 
     @cached_property
     def compare(self) -> "ComparePage":
         """One take beside another."""
         from app.ui.pages.compare import ComparePage  # noqa: PLC0415 - when first wanted
 
-        return self._taken_in(COMPARE, ComparePage(self._desk))
+        return self._finished(COMPARE, ComparePage)
 
     @cached_property
     def calendar(self) -> "CalendarPage":
         """The year, and what was promised."""
         from app.ui.pages.calendar import CalendarPage  # noqa: PLC0415 - when first wanted
 
-        return self._taken_in(CALENDAR, CalendarPage(self._desk))
+        return self._finished(CALENDAR, CalendarPage)
 
     @cached_property
     def lesson(self) -> "LessonPage":
         """What goes to the teacher and comes back."""
         from app.ui.pages.lesson import LessonPage  # noqa: PLC0415 - when first wanted
 
-        return self._taken_in(LESSON, LessonPage(self._desk))
+        return self._finished(LESSON, LessonPage)
 
     def page(self, index: int) -> Page:
         """Return a page; it is made now if it never was."""
         page: Page = getattr(self, PAGES[index][0])
         return page
+
+    def is_made(self, index: int) -> bool:
+        """Say whether a page is there already."""
+        return index in self._made
+
+    def make_ahead(self) -> Iterator[None]:
+        """Make what nobody wanted yet, a part before each yield.
+
+        A page that is wanted meanwhile is finished then, and this goes on with the next.
+        """
+        for index in (LISTEN, CALENDAR, COMPARE, LESSON):
+            if self.is_made(index):
+                continue
+            page = self._begin(index, _maker(index))
+            yield
+            while not self.is_made(index) and page.make_next():
+                yield
+            if not self.is_made(index):
+                self.page(index)  # takes its place
+                yield
+        yield from self.practice.forms.make_ahead()
 
     @property
     def shown(self) -> Page:
@@ -91,8 +123,21 @@ class Pages(QStackedWidget):
         """What falls silent when the window closes."""
         return tuple(stop for page in self._made.values() for stop in page.stops)
 
-    def _taken_in(self, index: int, page: _P) -> _P:
-        """Give a new page its place, and return it."""
+    def _begin(self, index: int, make: Callable[[Desk], _P]) -> _P:
+        """Give a page that was begun, or begin it."""
+        if index not in self._begun:
+            self._begun[index] = make(self._desk)
+            self._begun[index].setParent(self)  # closes with the window, whatever is missing
+        return cast("_P", self._begun[index])
+
+    def _finished(self, index: int, make: Callable[[Desk], _P]) -> _P:
+        page = self._begin(index, make)
+        self._take_in(index, page)
+        return page
+
+    def _take_in(self, index: int, page: Page) -> None:
+        """Give a new page its place."""
+        page.finish()
         self._made[index] = page
         shown = self.currentIndex()
         if place := self.widget(index):
@@ -100,10 +145,14 @@ class Pages(QStackedWidget):
             place.deleteLater()
         self.insertWidget(index, page)
         self.setCurrentIndex(shown)
-        # A file dropped on a text field is imported, not written out as its path.
-        for field in (*page.findChildren(QLineEdit), *page.findChildren(QPlainTextEdit)):
-            field.setAcceptDrops(False)
+        settle_in(page, self._desk)
         for line in page.lines:
             line.returnPressed.connect(page.setFocus)  # its own keys work again
-        describe_again(page, self._desk.keys)
-        return page
+
+
+def _maker(index: int) -> Callable[[Desk], Page]:
+    name = PAGES[index][0]
+    maker: Callable[[Desk], Page] = getattr(
+        import_module(f"app.ui.pages.{name}"), f"{name.capitalize()}Page"
+    )
+    return maker

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable
 
-from PySide6.QtWidgets import QAbstractButton, QFrame, QWidget
+from PySide6.QtWidgets import QFrame, QWidget
 
 from app.journal.bundles import BundleManifest
 from app.services.bundling.visiting import VISITING
@@ -34,27 +34,24 @@ _PRACTISING = (
 )
 
 
-def turn_practice_off(
-    window: QWidget, parts: Iterable[QWidget], keys: KeyMap, answer: Callable[[], object]
-) -> None:
+def turn_practice_off(parts: Iterable[QWidget], keys: KeyMap, answer: Callable[[], object]) -> None:
     """Turn off whatever records or counts practice; its keys say why they do nothing.
 
     Parameters
     ----------
-    window : QWidget
-        Its buttons for such actions are greyed.
     parts : iterable of QWidget
         Greyed as a whole.
     keys : KeyMap
+        Buttons for such actions are greyed where the tooltips are written.
     answer : callable
         Says why.
     """
     off = {*_PRACTISING, *(spec.id for spec in ACTIONS if spec.id.startswith("clock."))}
-    keys.turn_off(off, answer)
-    buttons = (b for b in window.findChildren(QAbstractButton) if b.property("actionId") in off)
-    for part in (*parts, *buttons):
+    words = said(VISITING.sentence)
+    keys.turn_off(off, answer, words)
+    for part in parts:
         part.setEnabled(False)
-        part.setToolTip(said(VISITING.sentence))
+        part.setToolTip(words)
 
 
 def window_title(desk: Desk) -> str:
