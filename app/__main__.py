@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from app.cli.console import INTERRUPTED, remark
 from app.cli.program import Program
+from app.cli.windows import open_window, plainly_open
 from app.journal.failures import PlainFailure
 from app.services.loading import uncollected
 from app.services.stopping import Progress, ShouldStop, Stopped
@@ -79,11 +80,14 @@ def _check_text(arguments: list[str]) -> None:
 
 
 def _run(arguments: list[str]) -> int:
-    import typer.main  # noqa: PLC0415 - the tests of this module need no command line
+    plain = plainly_open(arguments)
+    if plain is not None:
+        return open_window(_program(), plain[0])
+    import typer.main  # noqa: PLC0415 - reads options, which the plainest start has none of
 
-    from app.cli import build  # noqa: PLC0415
+    from app.cli.commands import build  # noqa: PLC0415
 
-    command = typer.main.get_command(build())
+    command = typer.main.get_command(build(arguments))
     try:
         command.main(arguments, prog_name="passagework", obj=_program())
     except SystemExit as end:

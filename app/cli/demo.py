@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from app.cli.console import remark, say, watched
-from app.cli.opening import run_windows
+from app.cli.windows import run_windows
 from app.cli.program import Program
 from app.journal.failures import PlainFailure
 

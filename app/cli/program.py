@@ -6,12 +6,12 @@ from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
 
-import typer
-
 from app.journal.failures import PlainFailure
 from app.services.stopping import Progress, ShouldStop
 
 if TYPE_CHECKING:
+    import typer
+
     from app.services.repairing import RepairReport, RestoreReport
     from app.services.window_end import WindowEnd
     from app.services.workbench import Workbench
@@ -82,7 +82,7 @@ class Program:
     now: Callable[[], datetime]
 
     @staticmethod
-    def of(context: typer.Context) -> "Program":
+    def of(context: "typer.Context") -> "Program":
         """Give the program that a command runs in."""
         found = context.find_object(Program)
         if found is None:

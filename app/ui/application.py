@@ -160,6 +160,7 @@ def run_window(
     sys.excepthook = window.take_exception
     try:
         window.main.show()
+        window.main.ahead.begin()
         if take_id:
             window.main.listen_to(take_id)
         if told:

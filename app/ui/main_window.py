@@ -14,6 +14,7 @@ from app.services.bundling.visiting import VISITING
 from app.ui.desk import Desk
 from app.ui.keys import describe_again
 from app.ui.language import tr
+from app.ui.models.making_ahead import MakingAhead
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.recorder import Recorder
 from app.ui.models.reminders import Reminders
@@ -54,6 +55,7 @@ class MainWindow(QMainWindow):
         self.work = WorkStrip(self.queue)
         self.sheets = Sheets(desk, self)
         self.reminders = Reminders(desk, self)
+        self.ahead = MakingAhead(desk, self.pages, self.recorder)
         self._build()
         self._bind()
         self._connect()
@@ -202,6 +204,7 @@ class MainWindow(QMainWindow):
         """Let go of devices; a running recording is kept."""
         self.desk.preferences.geometry = self.saveGeometry()
         for step in (
+            self.ahead.stop,
             *self.pages.stops,
             self.queue.close,
             self.recorder.close,

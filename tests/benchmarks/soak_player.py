@@ -133,7 +133,7 @@ class Sitting:
     def passage(self, piece: str, name: str) -> None:
         """Add a passage by its form."""
         self.press("practice.passage")
-        form = self.main.practice.form
+        form = self.main.practice.forms.passage
         form._piece.setText(piece)
         form._name.setText(name)
         form._add.click()
@@ -223,7 +223,7 @@ class Sitting:
 
     def bring_in(self, files: list[str]) -> None:
         """Import files as if they were dropped on the window."""
-        main, panel = self.main, self.main.practice.imports
+        main, panel = self.main, self.main.practice.forms.imports
         main.import_files([Path(name) for name in files])
         self.settle()
         if not panel.isVisible():

@@ -42,11 +42,9 @@ NO_BYTE_CODE = "PYTHONDONTWRITEBYTECODE"
 REFERENCE = "import PySide6.QtWidgets"
 WINDOW = f"""
 import sys
-from dataclasses import replace
-import typer.main
-from app.__main__ import _program
-from app.cli import build
+import app.__main__ as program
 from app.services.loading import uncollected
+from app.services.window_end import WindowEnd
 
 def until_usable(bench, **_):
     with uncollected():
@@ -59,11 +57,10 @@ def until_usable(bench, **_):
         application.processEvents()
     print("loaded", *[name for name in {HEAVY!r} if name in sys.modules], flush=True)
     window.close()
-    sys.exit()
+    return WindowEnd(0)
 
-program = replace(_program(), run_window=until_usable)
-command = typer.main.get_command(build())
-command.main(["open", "--journal", sys.argv[1]], obj=program)
+program._run_window = until_usable
+sys.exit(program.main(["open", "--journal", sys.argv[1]]))
 """
 
 

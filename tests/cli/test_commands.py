@@ -358,7 +358,7 @@ def test_who_clicked_on_a_damaged_bundle_sees_a_dialog(run, tmp_path, monkeypatc
     ran = run("open", broken)
     assert (ran.code, len(shown)) == (2, 1)
     assert shown[0].sentence in ran.err
-    monkeypatch.setattr("app.cli.opening.on_terminal", lambda: True)
+    monkeypatch.setattr("app.cli.windows.on_terminal", lambda: True)
     assert run("open", broken).code == 2
     assert len(shown) == 1, "a terminal has said it already"
 

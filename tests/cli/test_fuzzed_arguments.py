@@ -22,7 +22,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 import app.__main__ as program
-from app.cli import build
+from app.cli.commands import build
 from app.services.window_end import WindowEnd
 from app.wiring import open_workbench
 from audio.errors import AudioFailure

@@ -61,7 +61,7 @@ def test_named_source_files_exist(path):
 def test_every_command_is_in_the_readme():
     import typer.main
 
-    from app.cli import build
+    from app.cli.commands import build
 
     readme = (REPOSITORY / "README.md").read_text(encoding="utf-8")
     names = sorted(typer.main.get_command(build()).commands)

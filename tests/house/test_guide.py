@@ -12,7 +12,7 @@ from xml.etree import ElementTree
 import pytest
 import typer.main
 
-from app.cli import build
+from app.cli.commands import build
 from app.services.measures import MEASURES
 from app.ui.keys import ACTIONS
 

@@ -78,7 +78,7 @@ def test_an_unreadable_clip_is_named_and_passed_over(window, settle, qtbot, benc
 def test_all_of_them_can_be_corrected_first(offered, settle, qtbot, bench):
     qtbot.keyClick(offered.main, "K", Qt.KeyboardModifier.ShiftModifier)
     settle(offered)
-    panel = offered.main.practice.imports
+    panel = offered.main.practice.forms.imports
     shown = labels_of(panel)
     assert "day 56 since the first entry; entered late, filed under its own day" in shown
     assert "day 57 since the first entry" in shown

@@ -174,26 +174,26 @@ def test_items_are_added_ordered_renamed_and_put_away(window, settle, qtbot, ben
     page = window.main.practice
     qtbot.keyClick(window.main, "I", Qt.KeyboardModifier.ShiftModifier)
     settle(window)
-    qtbot.keyClicks(page.items.name, "Shifts on one string")
-    qtbot.keyClick(page.items.name, Qt.Key.Key_Return)
+    qtbot.keyClicks(page.forms.items.name, "Shifts on one string")
+    qtbot.keyClick(page.forms.items.name, Qt.Key.Key_Return)
     settle(window)
     assert [row.title for row in page.clock.items][-1] == "Shifts on one string"
-    page.items.table.choose(3)
-    button(page.items, "Up").click()
+    page.forms.items.table.choose(3)
+    button(page.forms.items, "Up").click()
     settle(window)
     assert [row.title for row in page.clock.items][2] == "Shifts on one string"
-    assert page.items.table.chosen.title == "Shifts on one string"
-    model = page.items.table.rows_model
+    assert page.forms.items.table.chosen.title == "Shifts on one string"
+    model = page.forms.items.table.rows_model
     assert model.setData(model.index(2, 1), "Shifts, slowly")
     settle(window)
     assert page.clock.items[2].title == "Shifts, slowly"
-    button(page.items, "Put away").click()
+    button(page.forms.items, "Put away").click()
     settle(window)
     assert [item.name for item in bench.state.retired] == ["Shifts, slowly"]
-    button(page.items, "Bring back").click()
+    button(page.forms.items, "Bring back").click()
     settle(window)
     assert "Shifts, slowly" in [row.title for row in page.clock.items]
-    button(page.items, "Done").click()
+    button(page.forms.items, "Done").click()
     assert page.head.isVisible()
 
 

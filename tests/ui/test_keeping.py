@@ -140,7 +140,7 @@ def test_set_work_is_added_ticked_carried_and_dates_are_noted(
     window = open_window(real_bench)
     qtbot.keyClick(window.main, "L", Qt.KeyboardModifier.ShiftModifier)
     settle(window)
-    form = window.main.practice.assignments
+    form = window.main.practice.forms.assignments
     form.minutes.setValue(60)
     qtbot.keyClicks(form.goal, "From memory")
     qtbot.keyClick(form.goal, Qt.Key.Key_Return)

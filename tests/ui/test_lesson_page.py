@@ -131,7 +131,7 @@ def test_a_bundle_is_visited_answered_and_its_reply_dropped_on_the_window(  # no
             settle(visiting)
             assert [message.sentence for message in told] == [VISITING.sentence], name
         assert not main.practice.clock_card.isEnabled()
-        assert not main.practice.rehearsal.isVisible()
+        assert not main.practice.forms.rehearsal.isVisible()
         assert theirs.clock.state().phase == "stopped"
         main.show_page(4)
         settle(visiting)

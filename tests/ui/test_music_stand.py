@@ -156,7 +156,7 @@ def test_tab_walks_through_the_fields_of_the_keys(window, qtbot):
 def test_click_and_drone_sound_with_the_next_takes(window, settle, qtbot, bench):
     page = window.main.practice
     qtbot.keyClick(window.main, "C")
-    form = page.guides
+    form = page.forms.guides
     assert form.isVisible()
     assert "start low" in "\n".join(label.text() for label in form.findChildren(QLabel))
     form.click.setChecked(True)
@@ -182,7 +182,7 @@ def test_click_and_drone_sound_with_the_next_takes(window, settle, qtbot, bench)
 def test_the_delay_is_measured_after_a_caution(window, settle, qtbot, bench):
     qtbot.keyClick(window.main, "C")
     settle(window)
-    delay = window.main.practice.guides.delay
+    delay = window.main.practice.forms.guides.delay
     assert "is not measured" in delay.words.text()
     delay.measure.click()
     assert bench.latency.found is None, "nothing sounds before the caution was read"
@@ -198,13 +198,13 @@ def test_the_delay_is_measured_after_a_caution(window, settle, qtbot, bench):
 def test_the_delay_is_not_measured_while_a_take_is_recorded(window, settle, qtbot, bench):
     qtbot.keyClick(window.main, "R")
     settle(window)
-    window.main.practice.guides.delay.measure.click()
+    window.main.practice.forms.guides.delay.measure.click()
     assert "A recording runs" in window.main.messages.text
     assert bench.latency.found is None
 
 
 def test_an_armed_take_is_played_along_with_too(window, settle, qtbot, bench):
-    form = window.main.practice.guides
+    form = window.main.practice.forms.guides
     form.drone.setText("A3")
     form.use()
     window.main.practice.panel.arm()
@@ -214,7 +214,7 @@ def test_an_armed_take_is_played_along_with_too(window, settle, qtbot, bench):
 
 
 def test_accents_that_are_no_numbers_are_refused_kindly(window):
-    form = window.main.practice.guides
+    form = window.main.practice.forms.guides
     form.click.setChecked(True)
     form.accents.setText("strong weak")
     form.use()

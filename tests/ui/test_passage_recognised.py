@@ -11,7 +11,7 @@ TAKES = Path(__file__).parents[2] / "sample_audio" / "takes"
 def show(window, settle, path):
     window.main.practice.import_files([path])
     settle(window)
-    (entry,) = window.main.practice.imports.rows
+    (entry,) = window.main.practice.forms.imports.rows
     return entry
 
 
@@ -38,7 +38,7 @@ def test_what_the_player_chose_in_the_table_stays(open_window, real_bench, settl
     window = open_window(real_bench)
     path = clip(tmp_path, lambda samples: 0.5 * samples)
     window.main.practice.import_files([path])
-    imports = window.main.practice.imports
+    imports = window.main.practice.forms.imports
     while not imports.rows:
         assert window.jobs.wait_until_idle(0.02) in {True, False}
     (entry,) = imports.rows

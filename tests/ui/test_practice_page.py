@@ -252,14 +252,14 @@ def dropped(window, settle):
 
 def test_files_dropped_on_any_page_are_proposed(dropped):
     assert dropped.main.page_index == 0
-    text = labels_of(dropped.main.practice.imports)
+    text = labels_of(dropped.main.practice.forms.imports)
     assert "lesson 1.m4a" in text
     assert "This is not a recording." in text
     assert "date inside the file" in text
 
 
 def test_day_and_passage_are_corrected_before_filing(dropped, settle, bench):
-    imports = dropped.main.practice.imports
+    imports = dropped.main.practice.forms.imports
     imports.rows[0].day.show_day(fakes.TODAY.replace(day=2))
     imports.rows[0].passage.choose("")
     button(imports, "File 1 recording").click()
@@ -273,7 +273,7 @@ def test_day_and_passage_are_corrected_before_filing(dropped, settle, bench):
 
 
 def test_a_part_is_kept_and_the_day_is_asked_where_it_is_in_doubt(dropped, settle, bench):
-    imports = dropped.main.practice.imports
+    imports = dropped.main.practice.forms.imports
     days = (fakes.TODAY.replace(day=2), fakes.TODAY.replace(day=3))
     (asked, _) = bench.importing.propose([Path("/clips/night.mov"), Path("/clips/b.txt")])
     imports.show_proposals([replace(asked, question="Was it the 2nd or the 3rd?", days=days)], ())
@@ -294,21 +294,21 @@ def test_a_part_is_kept_and_the_day_is_asked_where_it_is_in_doubt(dropped, settl
 
 
 def test_all_of_a_clip_is_kept_unless_a_part_is_chosen(dropped, settle, bench):
-    button(dropped.main.practice.imports, "File 1 recording").click()
+    button(dropped.main.practice.forms.imports, "File 1 recording").click()
     settle(dropped)
     assert not bench.importing.filed[0].is_trimmed
 
 
 def test_cancelled_import_files_nothing(dropped, settle, bench):
-    button(dropped.main.practice.imports, "Cancel").click()
+    button(dropped.main.practice.forms.imports, "Cancel").click()
     settle(dropped)
     assert bench.importing.filed == ()
-    assert not dropped.main.practice.imports.isVisible()
+    assert not dropped.main.practice.forms.imports.isVisible()
 
 
 def test_new_passage_is_made_and_chosen(window, settle, qtbot, bench):
     qtbot.keyClick(window.main, "N")
-    form = window.main.practice.form
+    form = window.main.practice.forms.passage
     piece, name, bars = (
         field for field in form.findChildren(QLineEdit)[:3] if field.isVisibleTo(form)
     )
@@ -365,7 +365,7 @@ def test_measuring_can_be_cancelled(window, settle, bench, qtbot):
 
 def test_passage_is_changed(window, settle, qtbot, bench):
     qtbot.keyClick(window.main, "E")
-    form = window.main.practice.form
+    form = window.main.practice.forms.passage
     name = next(f for f in form.findChildren(QLineEdit) if f.text() == "Opening")
     name.setText("Opening, slower")
     button(form, "Keep").click()

@@ -45,9 +45,9 @@ def test_import_measure_listen(window, settle, real_bench, qtbot):
     main = window.main
     main.import_files([TAKES / "violin-uneven-pulse.flac"])
     settle(window)
-    (row,) = main.practice.imports.rows
+    (row,) = main.practice.forms.imports.rows
     assert row.problem == ""
-    main.practice.imports.file_all()
+    main.practice.forms.imports.file_all()
     settle(window)
     # It is measured in the background without being asked for.
     qtbot.waitUntil(lambda: real_bench.measuring.waiting() == (), timeout=120_000)

@@ -1,6 +1,5 @@
 """An audition rehearsal in the window: one chance each, recorded, heard afterwards."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -81,7 +80,8 @@ class Recording:
 def bench(real_bench, tmp_path):
     for name in ("Middle", "Ending"):
         real_bench.passages.add("Study", name)
-    return replace(real_bench, recording=Recording(real_bench, tmp_path))
+    real_bench.recording = Recording(real_bench, tmp_path)
+    return real_bench
 
 
 @pytest.fixture
@@ -89,12 +89,12 @@ def window(bench, open_window, settle, qtbot):
     window = open_window(bench)
     qtbot.keyClick(window.main, "A", SHIFT)
     settle(window)
-    assert window.main.practice.rehearsal.isVisible()
+    assert window.main.practice.forms.rehearsal.isVisible()
     return window
 
 
 def begin(window, settle, *names: str, draw: bool = False) -> None:
-    form = window.main.practice.rehearsal
+    form = window.main.practice.forms.rehearsal
     for at in range(form.passages.count()):
         entry = form.passages.item(at)
         if entry.text().split(" (")[0].split(",")[0] in names:
@@ -115,7 +115,7 @@ def play(window, settle, qtbot) -> None:
 
 
 def test_passages_are_recorded_through_in_order_and_heard_afterwards(window, bench, settle, qtbot):
-    form = window.main.practice.rehearsal
+    form = window.main.practice.forms.rehearsal
     window.main.recorder.guides = GuideSettings()
     form.passages.setCurrentRow(form.passages.count() - 1)
     begin(window, settle, "Opening", "Middle", "Ending")
@@ -150,7 +150,7 @@ def test_the_record_key_gives_no_second_chance(window, bench, settle, qtbot):
     begin(window, settle, "Opening", "Middle")
     play(window, settle, qtbot)
     bench.rehearsals.begin()  # as after the program ended in the middle of a chance
-    form = window.main.practice.rehearsal
+    form = window.main.practice.forms.rehearsal
     form.run.read()
     settle(window)
     assert "has had its one chance" in shown_text(form)
@@ -166,7 +166,7 @@ def test_the_record_key_gives_no_second_chance(window, bench, settle, qtbot):
 @pytest.mark.parametrize("cut_off", [True, False])
 def test_only_the_device_gives_a_chance_back(window, bench, settle, qtbot, cut_off):
     begin(window, settle, "Opening")
-    form = window.main.practice.rehearsal
+    form = window.main.practice.forms.rehearsal
     if cut_off:
         bench.recording.ended = "The microphone was unplugged."
         play(window, settle, qtbot)
@@ -199,7 +199,7 @@ def test_the_key_leads_back_and_nothing_is_lost(window, settle, qtbot):
     begin(window, settle, "Opening", "Middle")
     qtbot.keyClick(window.main, "A", SHIFT)
     assert window.main.practice.head.isVisible()
-    assert not window.main.practice.rehearsal.isVisible()
+    assert not window.main.practice.forms.rehearsal.isVisible()
     qtbot.keyClick(window.main, "A", SHIFT)
     settle(window)
-    assert "1 of 2" in shown_text(window.main.practice.rehearsal)
+    assert "1 of 2" in shown_text(window.main.practice.forms.rehearsal)

@@ -122,7 +122,7 @@ def test_a_take_begins_with_the_first_note_and_ends_after_silence(  # noqa: PLR0
 def test_a_click_is_counted_in_and_its_beats_are_kept(window, real_bench, qtbot, settle):
     main = window.main
     before = {row.id for row in real_bench.filing.takes()}
-    form = main.practice.guides
+    form = main.practice.forms.guides
     main.practice.choose_guides()
     form.click.setChecked(True)
     form.bpm.setValue(120)

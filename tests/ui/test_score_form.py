@@ -11,7 +11,7 @@ def form(window, settle):
     practice = window.main.practice
     practice.new_passage()
     settle(window)
-    return practice.form
+    return practice.forms.passage
 
 
 def add(form, settle, window):

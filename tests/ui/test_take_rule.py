@@ -23,9 +23,9 @@ def button(widget, text) -> QPushButton:
 def test_the_rule_is_a_field_of_the_passage(window, settle, qtbot, bench):
     page = window.main.practice
     qtbot.keyClick(window.main, "E")
-    box = next(b for b in page.form.findChildren(QCheckBox) if b.text() == "No retake")
+    box = next(b for b in page.forms.passage.findChildren(QCheckBox) if b.text() == "No retake")
     box.setChecked(True)
-    button(page.form, "Keep").click()
+    button(page.forms.passage, "Keep").click()
     settle(window)
     assert bench.state.passages[0].no_retake
     assert page.panel.passage.key == "p1"

@@ -89,12 +89,13 @@ class CalendarPage(Page):
         self._print = Button(tr("Print"), action_id="calendar.print")
         self._views = QStackedWidget()
         self._side = Card()
-        self._build()
+        yield from self._build()
         yield
         self._connect()
         self.lines = (self.minutes.line,)
 
-    def _build(self) -> None:
+    def _build(self) -> Iterator[None]:
+        # From the outside in: what is moved to another parent is styled anew.
         head = row()
         fill(head, self._heading, self._previous, self._next, self._now, 1)
         for action_id, (button, _) in self._others.items():
@@ -109,18 +110,21 @@ class CalendarPage(Page):
         left.setStretch(1, 1)
         left_side = QWidget()
         left_side.setLayout(left)
+        yield
+        split = row(self, spacing=2 * GRID_PX, margin=2 * GRID_PX)
+        fill(split, self._views, self._side)
+        split.setStretch(0, 1)
         self._views.addWidget(left_side)
+        yield
         for _, view in self._others.values():
             self._views.addWidget(view)
+            yield
         side = self._side
         side.setFixedWidth(_SIDE_WIDTH_PX)
         entry = row(spacing=2 * GRID_PX)
         fill(entry, self.minutes, self._rest, 1)
         fill(side.box, self._day, self._words, entry, self.takes)
         side.box.setStretch(3, 1)
-        split = row(self, spacing=2 * GRID_PX, margin=2 * GRID_PX)
-        fill(split, self._views, side)
-        split.setStretch(0, 1)
 
     def _connect(self) -> None:
         desk, bind = self.desk, self.desk.keys.bind

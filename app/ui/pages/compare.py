@@ -13,7 +13,7 @@ from app.ui.language import tr
 from app.ui.models.comparisons import Comparisons
 from app.ui.pages.compare_keys import bind_keys
 from app.ui.pages.compare_playback import ComparePlayback
-from app.ui.pages.compare_sections import CompareSections
+from app.ui.pages.compare_sections import CompareSections, sections_of
 from app.ui.pages.compare_together import read_together
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
@@ -63,7 +63,8 @@ class ComparePage(Page):
         self.transport = Transport(desk)
         self.playback = ComparePlayback(desk, self.lanes, self.transport)
         yield
-        self.sections = CompareSections(desk)
+        panes = yield from sections_of(desk)
+        self.sections = CompareSections(desk, panes)
         yield
         self.changes = self.sections.change.changes
         self.notes = self.sections.notes.notes
@@ -74,13 +75,14 @@ class ComparePage(Page):
         self.blind = BlindPanel(desk)
         yield
         self._views = QStackedWidget()
-        self._build()
+        yield from self._build()
         yield
         self._connect()
         bind_keys(self)
         self.stops = (self.transport.stop, self.blind.transport.stop)
 
-    def _build(self) -> None:
+    def _build(self) -> Iterator[None]:
+        # From the outside in: what is moved to another parent is styled anew.
         card = self._lanes_card
         card.box.setContentsMargins(GRID_PX, GRID_PX, GRID_PX, GRID_PX)
         over = row()
@@ -88,28 +90,35 @@ class ComparePage(Page):
         over.setStretch(0, 1)
         fill(card.box, over, self.lanes)
         card.box.setStretch(1, 1)
-        left = column()
-        fill(left, card, self.transport, self.pictures)
-        left.setStretch(0, 3)
-        left.setStretch(2, 2)
-        self.sections.setFixedWidth(_SIDE_WIDTH_PX)
-        self.sections.tabs.addWidget(self._blind)
-        split = row(spacing=2 * GRID_PX)
-        fill(split, left, self.sections)
-        split.setStretch(0, 1)
+        yield
         desk = QWidget()
-        box = column(desk)
-        fill(box, self._chooser, self._bar, split)
-        box.setStretch(2, 1)
         self._stack = PageStack(
             self.desk,
             tr("Two takes of one passage are needed"),
             tr("Record or import the same passage on another day, then come back."),
             self._views,
         )
-        for view in (desk, self.blind):
-            self._views.addWidget(view)
         column(self, margin=2 * GRID_PX).addWidget(self._stack)
+        self._views.addWidget(desk)
+        yield
+        self._views.addWidget(self.blind)
+        yield
+        left, split, box = column(), row(spacing=2 * GRID_PX), column(desk)
+        split.addLayout(left)
+        fill(box, self._chooser, self._bar, split)
+        box.setStretch(2, 1)
+        yield
+        fill(left, card, self.transport)
+        yield
+        left.addWidget(self.pictures)
+        left.setStretch(0, 3)
+        left.setStretch(2, 2)
+        yield
+        self.sections.setFixedWidth(_SIDE_WIDTH_PX)
+        self.sections.tabs.addWidget(self._blind)
+        split.addWidget(self.sections)
+        split.setStretch(0, 1)
+        yield from self.sections.add_sections()
 
     def _connect(self) -> None:
         desk = self.desk

@@ -1,5 +1,7 @@
 """The sections beside the lanes: change, notes, days, markers, tempo."""
 
+from collections.abc import Generator, Iterator
+
 from PySide6.QtCore import Signal
 
 from app.services.views import CompareView
@@ -15,6 +17,22 @@ from app.ui.widgets.side_tabs import SideTabs
 CHANGE, NOTES, DAYS, MARKERS, TEMPO = range(5)
 
 
+Sections = tuple[ChangePane, NotePairsPane, VerdictsPane, CarriedPane, TempoPane]
+
+
+def sections_of(desk: Desk) -> Generator[None, None, Sections]:
+    """Make the sections one by one, a yield before each but the first."""
+    change = ChangePane(desk)
+    yield
+    notes = NotePairsPane(desk)
+    yield
+    days = VerdictsPane(desk)
+    yield
+    markers = CarriedPane(desk)
+    yield
+    return change, notes, days, markers, TempoPane(desk)
+
+
 class CompareSections(SideTabs):
     """Shows one section at a time; each reads what it needs when it comes into view.
 
@@ -27,31 +45,24 @@ class CompareSections(SideTabs):
     placeWanted = Signal(float)
     placeInBWanted = Signal(float)
 
-    def __init__(self, desk: Desk) -> None:
-        self.change = ChangePane(desk)
-        self.notes = NotePairsPane(desk)
-        self.days = VerdictsPane(desk)
-        self.markers = CarriedPane(desk)
-        self.tempo = TempoPane(desk)
-        self.panes: tuple[ComparePane, ...] = (
-            self.change,
-            self.notes,
-            self.days,
-            self.markers,
-            self.tempo,
-        )
-        names = (tr("Change"), tr("Notes"), tr("Days"), tr("Markers"), tr("Tempo"))
-        actions = ("change", "notes", "days", "markers", "tempo")
-        super().__init__(
-            [
-                (name, f"compare.show_{action}", pane)
-                for name, action, pane in zip(names, actions, self.panes, strict=True)
-            ]
-        )
+    def __init__(self, desk: Desk, panes: Sections) -> None:
+        self.panes: tuple[ComparePane, ...] = panes
+        self.change, self.notes, self.days, self.markers, self.tempo = panes
+        super().__init__()
         self.notes.placeWanted.connect(self.placeWanted)
         self.markers.placeWanted.connect(self.placeInBWanted)
         self.tempo.placeWanted.connect(self.placeInBWanted)
-        self._bind(desk)
+        self._desk = desk
+
+    def add_sections(self) -> Iterator[None]:
+        """Put the sections into their places, one before each yield."""
+        names = (tr("Change"), tr("Notes"), tr("Days"), tr("Markers"), tr("Tempo"))
+        actions = ("change", "notes", "days", "markers", "tempo")
+        for name, action, pane in zip(names, actions, self.panes, strict=True):
+            self.add_pane(name, f"compare.show_{action}", pane)
+            yield
+        self.show_pane(CHANGE)
+        self._bind(self._desk)
 
     def _bind(self, desk: Desk) -> None:
         for action, slot in (

@@ -60,13 +60,13 @@ class LessonPage(Page):
         self.shared = SharedPane(desk)
         self.job = JobStrip(desk, "lesson.report")
         yield
-        self._build()
+        yield from self._build()
         yield
         self._connect()
         if is_visit:
             self.side.show_pane(BUNDLES)
 
-    def _build(self) -> None:
+    def _build(self) -> Iterator[None]:
         days, given = row(), row()
         fill(days, heading(tr("From")), self._first, heading(tr("to")), self._last)
         fill(days, self._previous, self._next, self._week, 1, self._copy, self._save)
@@ -79,6 +79,7 @@ class LessonPage(Page):
             )
         )
         self.side.setFixedWidth(_SIDE_PX)
+        yield
         below = row(spacing=2 * GRID_PX)
         fill(below, self.report, self.side)
         below.setStretch(0, 1)

@@ -69,7 +69,7 @@ class ListenPage(Page):
         self._columns = SoundColumns(desk, self.lanes)
         self._remember_lanes()
         yield
-        self._build()
+        yield from self._build()
         yield
         self.playback = PlaybackControl(self.lanes, self.transport, self.notes, self._hover)
         self.marking = MarkerControl(desk, self.lanes, self.transport, self.markers, self.side)
@@ -82,7 +82,8 @@ class ListenPage(Page):
         self.lines = (self.markers.text, self.take_pane.aim)
         self.stops = (self.transport.stop, self.picture.leave)
 
-    def _build(self) -> None:
+    def _build(self) -> Iterator[None]:
+        # From the outside in: what is moved to another parent is styled anew.
         head = row()
         fill(head, self.chooser, self._compare)
         head.setStretch(0, 1)
@@ -93,9 +94,7 @@ class ListenPage(Page):
         fill(card.box, over, self.lanes, SoundStrip(self._columns))
         card.box.setStretch(1, 1)
         left = QWidget()
-        stacked = column(left, spacing=GRID_PX)
-        fill(stacked, head, self.ear_strip, card, self.transport, self.along_strip)
-        stacked.setStretch(2, 1)
+        yield
         self.side = SideTabs(
             (
                 (tr("Notes"), "listen.notes", self.notes),
@@ -105,14 +104,21 @@ class ListenPage(Page):
                 (tr("Suggested"), "listen.suggestions", self.suggestions),
             )
         )
+        yield
         self._split = PictureSplit(left, self.side, self.picture_pane)
+        yield
         self._stack = PageStack(
             self.desk,
             tr("No takes yet"),
             tr("Record one on the Practice page, or drop recordings anywhere on this window."),
             self._split,
         )
+        yield
         column(self, margin=2 * GRID_PX).addWidget(self._stack)
+        yield
+        stacked = column(left, spacing=GRID_PX)
+        fill(stacked, head, self.ear_strip, card, self.transport, self.along_strip)
+        stacked.setStretch(2, 1)
 
     def _remember_lanes(self) -> None:
         layout, preferences = self.lanes.layout_of_lanes, self.desk.preferences

@@ -19,6 +19,13 @@ if TYPE_CHECKING:
     from app.ui.widgets.items_form import ItemsForm
     from app.ui.widgets.passage_form import PassageForm
     from app.ui.widgets.rehearsal_form import RehearsalForm
+    from app.ui.widgets.score_form import ScoreForm
+    from app.ui.widgets.settings_form import SettingsForm
+
+_FORMS_AND_PARTS = (
+    *("imports", "_settings", "_score", "passage"),
+    *("assignments", "items", "guides", "rehearsal"),
+)
 
 _F = TypeVar("_F", bound=QWidget)
 
@@ -57,9 +64,21 @@ class PracticeForms(QStackedWidget):
         """Makes or changes a passage."""
         from app.ui.widgets.passage_form import PassageForm  # noqa: PLC0415 - when first wanted
 
-        form = self._taken_in(PassageForm(self._desk))
+        form = self._taken_in(PassageForm(self._desk, self._settings, self._score))
         form.made.connect(self.passageMade)
         return form
+
+    @cached_property
+    def _settings(self) -> "SettingsForm":
+        from app.ui.widgets.settings_form import SettingsForm  # noqa: PLC0415 - when first wanted
+
+        return SettingsForm()
+
+    @cached_property
+    def _score(self) -> "ScoreForm":
+        from app.ui.widgets.score_form import ScoreForm  # noqa: PLC0415 - when first wanted
+
+        return ScoreForm(self._desk)
 
     @cached_property
     def imports(self) -> "ImportPanel":
@@ -104,7 +123,7 @@ class PracticeForms(QStackedWidget):
 
     def make_ahead(self) -> Iterator[None]:
         """Make the forms that nobody wanted yet, one before each yield."""
-        for name in ("imports", "passage", "assignments", "items", "guides", "rehearsal"):
+        for name in _FORMS_AND_PARTS:
             if not self.has_made(name):
                 getattr(self, name)
                 yield

@@ -28,6 +28,7 @@ LATER_MODULES: Final = (
     *("app.ui.widgets.import_panel", "app.ui.widgets.passage_form"),
     *("app.ui.widgets.assignments_form", "app.ui.widgets.items_form"),
     *("app.ui.widgets.guide_form", "app.ui.widgets.rehearsal_form"),
+    *("app.services.first_listening", "app.services.filming"),
 )
 """What the pages and forms need that are made after the window shows."""
 

@@ -30,14 +30,14 @@ class PassageForm(Card):
     made = Signal(object)
     closed = Signal()
 
-    def __init__(self, desk: Desk) -> None:
+    def __init__(self, desk: Desk, settings: SettingsForm, score: ScoreForm) -> None:
         super().__init__(tr("New passage"))
         self._desk = desk
         self._edited: Passage | None = None
         self._piece = _line(tr("A study, a concerto, a scale"))
         self._name = _line(tr("First page, development, bars with the shift"))
         self._bars = _line(tr("1-24"))
-        self._form = SettingsForm()
+        self._form = settings
         self._no_retake = QCheckBox(tr("No retake"))
         self._no_retake.setAccessibleName(
             tr("No retake: one take of this passage each practice day")
@@ -56,7 +56,7 @@ class PassageForm(Card):
         buttons = row()
         fill(buttons, 1, cancel, self._add)
         words = soft(tr("A passage is what you play again and again and want to compare."))
-        self.score = ScoreForm(desk)
+        self.score = score
         self.score.scaleChosen.connect(self._name_by_scale)
         self._form.instrumentPicked.connect(self.score.fit)
         inside = QWidget()

@@ -17,25 +17,30 @@ class SideTabs(Card):
         The row of words; what else belongs to the panes may be added at its end.
     """
 
-    def __init__(self, panes: Sequence[tuple[str, str, QWidget]]) -> None:
+    def __init__(self, panes: Sequence[tuple[str, str, QWidget]] = ()) -> None:
         super().__init__()
         self.box.setContentsMargins(GRID_PX, GRID_PX, GRID_PX, GRID_PX)
         self._group = QButtonGroup(self)
         self._stack = QStackedWidget()
         self.tabs = tabs = row(spacing=2)
-        for index, (words, action_id, pane) in enumerate(panes):
-            button = Button(words, action_id=action_id, plain=True)
-            button.setCheckable(True)
-            button.setFont(font(SMALL_PT))
-            button.setProperty("tab", True)
-            self._group.addButton(button, index)
-            tabs.addWidget(button)
-            self._stack.addWidget(pane)
         tabs.addStretch(1)
         self._group.idClicked.connect(self.show_pane)
         self.box.addLayout(tabs)
         self.box.addWidget(self._stack, 1)
-        self.show_pane(0)
+        for pane in panes:
+            self.add_pane(*pane)
+        if panes:
+            self.show_pane(0)
+
+    def add_pane(self, words: str, action_id: str, pane: QWidget) -> None:
+        """Add a pane, and its tab after those there are."""
+        index = self._stack.addWidget(pane)
+        button = Button(words, action_id=action_id, plain=True)
+        button.setCheckable(True)
+        button.setFont(font(SMALL_PT))
+        button.setProperty("tab", True)
+        self._group.addButton(button, index)
+        self.tabs.insertWidget(index, button)
 
     def show_pane(self, index: int) -> None:
         """Show a pane."""
