@@ -229,6 +229,11 @@ class KeyMap(QObject):
         """
         self._off.update(dict.fromkeys(action_ids, (answer, words)))
 
+    @property
+    def are_usual(self) -> bool:
+        """No action has a key of the player's own, and none is turned off."""
+        return not (self._own or self._off)
+
     def off_words(self, action_id: str) -> str:
         """Say why an action does nothing here; empty where it does something."""
         return self._off[action_id][1] if action_id in self._off else ""

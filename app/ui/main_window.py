@@ -126,7 +126,9 @@ class MainWindow(QMainWindow):
             practice = self.practice
             parts = (practice.panel, practice.clock_card, practice.head.minutes)
             turn_practice_off(parts, self.desk.keys, self._refuses_recordings)
-        self._show_actual_keys()
+        self.rail.menu.setMenu(actions_menu(self.desk.keys, self, lambda: self.page_index))
+        if not self.desk.keys.are_usual:
+            self._show_actual_keys()
         self.desk.keys.changed.connect(self._show_actual_keys)
 
     def _connect(self) -> None:
@@ -152,12 +154,7 @@ class MainWindow(QMainWindow):
         )
 
     def _show_actual_keys(self) -> None:
-        """Name the keys of now in the menu and the tooltips."""
-        before = self.rail.menu.menu()
-        menu = actions_menu(self.desk.keys, self, lambda: self.page_index)
-        self.rail.menu.setMenu(menu)
-        if before is not None:
-            before.deleteLater()
+        """Name the keys of now in the tooltips; the menu asks each time it opens."""
         describe_again(self, self.desk.keys)
 
     @property

@@ -52,6 +52,7 @@ def test_every_action_is_in_the_help_sheet_with_its_keys(window, qtbot):
 
 def test_every_action_is_in_the_menu(window):
     menu = window.main.rail.menu.menu()
+    menu.aboutToShow.emit()
     found = [action.text() for part in menu.actions() for action in part.menu().actions()]
     assert found == [f"{spec.text}\t{keys_text(spec.id)}" for spec in ACTIONS]
 

@@ -107,10 +107,10 @@ def test_a_pedal_is_bound_used_shown_and_remembered(open_window, bench, settle, 
     assert bench.clock.item_id == "i1"
     window.main.sheets.show_help()
     assert "R or PgDown" in window.main.sheets.help_text()
-    menu = [
-        a.text() for part in window.main.rail.menu.menu().actions() for a in part.menu().actions()
-    ]
-    assert "Record, or stop recording\tR or PgDown" in menu
+    menu = window.main.rail.menu.menu()
+    menu.aboutToShow.emit()
+    entries = [entry.text() for part in menu.actions() for entry in part.menu().actions()]
+    assert "Record, or stop recording\tR or PgDown" in entries
     assert "R or PgDown" in window.main.practice.large.record.toolTip()
     again = open_window(bench)
     assert again.main.desk.keys.own_key("practice.record") == "PgDown"

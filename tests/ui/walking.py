@@ -192,6 +192,7 @@ def steps(window: object, recording: object, clips: list[object]) -> Iterator[st
         for name in names:
             keys.action(name).trigger()
 
+    main.rail.menu.menu().aboutToShow.emit()  # filled only then
     practice = main.practice
     for name, show in (
         ("today", practice.show_today),

@@ -76,4 +76,5 @@ def settle_in(widget: QWidget, desk: Desk) -> None:
     # A file dropped on a text field is imported, not written out as its path.
     for field in (*widget.findChildren(QLineEdit), *widget.findChildren(QPlainTextEdit)):
         field.setAcceptDrops(False)
-    describe_again(widget, desk.keys)
+    if not desk.keys.are_usual:
+        describe_again(widget, desk.keys)

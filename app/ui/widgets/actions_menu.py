@@ -15,16 +15,21 @@ def actions_menu(keys: KeyMap, parent: QWidget, page_index: Callable[[], int]) -
     keys of hidden pages would answer.
     """
     menu = QMenu(tr("All actions"), parent)
-    parts: dict[Where, QMenu] = {where: menu.addMenu(tr(where.value)) for where in Where}
-    for spec in ACTIONS:
-        entry = parts[spec.where].addAction(f"{tr(spec.text)}\t{keys.text(spec.id)}")
-        # Looked up only then: a page binds its actions when it is first opened.
-        entry.triggered.connect(lambda _=False, key=spec.id: keys.action(key).trigger())
 
-    def allow() -> None:
+    def fill() -> None:
+        # Only now, and with the keys of now: the first window does not wait for it.
+        for part in menu.findChildren(QMenu):
+            part.deleteLater()
+        menu.clear()
         here = (Where.EVERYWHERE, list(Where)[1 + page_index()])
+        parts = {where: QMenu(tr(where.value), menu) for where in Where}
         for where, part in parts.items():
+            menu.addMenu(part)
             part.setEnabled(where in here)
+        for spec in ACTIONS:
+            entry = parts[spec.where].addAction(f"{tr(spec.text)}\t{keys.text(spec.id)}")
+            # Looked up only then: a page binds its actions when it is first opened.
+            entry.triggered.connect(lambda _=False, key=spec.id: keys.action(key).trigger())
 
-    menu.aboutToShow.connect(allow)
+    menu.aboutToShow.connect(fill)
     return menu
