@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from app.cli.console import remark, say, watched
-from app.cli.windows import run_windows
 from app.cli.program import Program
+from app.cli.windows import run_windows
 from app.journal.failures import PlainFailure
 
 if TYPE_CHECKING:

@@ -1,6 +1,6 @@
 """Takes that are filed: finding, refiling, deleting."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
@@ -12,13 +12,27 @@ from app.journal.scores import PassageScore
 from app.services.attempts import Attempts
 from app.services.file_measuring import checked_settings
 from app.services.passages import PassageService
-from app.services.rows import NO_PASSAGE, Rows
+from app.services.rows import NO_PASSAGE, Rows, algorithm_in_use
 from app.services.sessions import session_of
+from app.services.take_lists import TakeLists, lists_of
 from app.services.undoing import Undoing
 from app.services.views import TakeRow
 from app.store.store import Store
 
 _SHORTEST_ID = 4
+
+
+_SHOWN_IN_ROWS = ("take", "passage", "measurement", "attempt", "setting", "first_listen")
+"""The tables that a row of a list is made from, markers left out."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Known:
+    """Lists as they were read, and what the journal was at then."""
+
+    at: tuple[object, str | None]
+    marked_at: object
+    lists: TakeLists
 
 
 class FilingService:
@@ -38,6 +52,25 @@ class FilingService:
         self._undoing = undoing
         self._passages = passages
         self._rows = Rows(store)
+        self._known: _Known | None = None
+
+    def lists(self) -> TakeLists:
+        """Give all takes as choosers want them; at once where nothing has changed.
+
+        Where only markers have, their counts are read and nothing else.
+        """
+        with self._store.transaction():
+            at = (self._store.revision(*_SHOWN_IN_ROWS), algorithm_in_use())
+            marked_at, known = self._store.revision("marker"), self._known
+            if known is None or known.at != at:
+                lists = lists_of(self.takes(), self._passages.list())
+            elif known.marked_at != marked_at:
+                rows = self._rows.counted_again(known.lists.by_id.values())
+                lists = lists_of(rows, known.lists.passages)
+            else:
+                return known.lists
+            self._known = _Known(at, marked_at, lists)
+            return lists
 
     def row(self, take_id: str) -> TakeRow:
         """Give one take as a list shows it."""
@@ -50,9 +83,17 @@ class FilingService:
             raise PlainFailure("That take is not there.", "Choose a take of the journal.")
         return take
 
-    def takes(self, passage_id: str | None = None) -> tuple[TakeRow, ...]:
-        """Give all takes, or those of one passage, oldest first."""
-        return self._rows.of_takes(self._store.takes.list(passage_id=passage_id))
+    def takes(
+        self,
+        passage_id: str | None = None,
+        *,
+        first_day: date | None = None,
+        last_day: date | None = None,
+    ) -> tuple[TakeRow, ...]:
+        """Give all takes, or those of one passage or of these days, oldest first."""
+        return self._rows.of_takes(
+            self._store.takes.list(passage_id=passage_id, first_day=first_day, last_day=last_day)
+        )
 
     def refile(self, take_id: str, practice_day: date, passage_id: str | None) -> TakeRow:
         """File a take under another day or passage.

@@ -1,6 +1,7 @@
 """What this week was like a year ago."""
 
 from dataclasses import dataclass
+from datetime import date
 
 from app.journal.practice_days import Clock, practice_day
 from app.journal.year_ago import year_ago
@@ -25,11 +26,19 @@ class LookingBackService:
     def __init__(self, store: Store, clock: Clock) -> None:
         self._store = store
         self._clock = clock
+        self._known: tuple[object, YearAgoView | None] | None = None
 
     def this_week(self) -> YearAgoView | None:
         """Give a passage's take of this week a year ago (or more), where there is one."""
         turn_hour = self._store.settings.get().day_turn_hour
         today = practice_day(self._clock(), turn_hour=turn_hour)
+        with self._store.transaction():
+            at = (today, self._store.revision("take", "passage"))
+            if self._known is None or self._known[0] != at:
+                self._known = (at, self._found(today))
+            return self._known[1]
+
+    def _found(self, today: date) -> YearAgoView | None:
         found = year_ago(self._store.takes.list(), today)
         if found is None or found.then.passage_id is None:
             return None

@@ -60,6 +60,16 @@ class Rows:
             for take in takes
         )
 
+    def counted_again(self, rows: Iterable[TakeRow]) -> tuple[TakeRow, ...]:
+        """Give rows with the number of markers there are now."""
+        counts = self._store.markers.counts()
+        return tuple(
+            row
+            if row.marker_count == counts.get(row.id, 0)
+            else replace(row, marker_count=counts.get(row.id, 0))
+            for row in rows
+        )
+
     def _heard_by_ear(self, settings: JournalSettings) -> frozenset[str] | None:
         """Give the takes that were heard by ear, where others are to wait for that."""
         if settings.ear_first_since is None:

@@ -175,6 +175,14 @@ class Store:
         """
         return self._work.transaction()
 
+    def revision(self, *tables: str) -> object:
+        """Give a value that stays equal as long as nothing in these tables is changed.
+
+        Ask for it in the transaction that reads what is to be kept. A journal that is only
+        looked at may be changed by somebody else: there it is never equal.
+        """
+        return object() if self.read_only else self._work.changes_of(tables)
+
     def write_sidecar(self, take_id: str) -> None:
         """Ask for the sidecar of a take to be written again with this transaction."""
         with self._work.connection():

@@ -1,6 +1,7 @@
 """The unit of work: one transaction at a time, and what it owes to the sidecars."""
 
 import threading
+from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import fields
@@ -8,7 +9,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Connection, Engine
+from sqlalchemy import ClauseElement, Connection, Engine, UpdateBase, event
 
 from app.journal.codec import encoded
 from app.store.troubles import plain_database_failures
@@ -55,6 +56,8 @@ class Work:
         self._connection: Connection | None = None
         self._touched: set[SidecarKey] = set()
         self._closed = False
+        self._changes: Counter[str] = Counter()
+        event.listen(engine, "after_execute", self._note_change)
 
     def close(self) -> None:
         """Refuse transactions from now on; waits for the one that is running."""
@@ -93,6 +96,16 @@ class Work:
     def touch_day(self, practice_day: date) -> None:
         """Note it for the sidecar of a practice day."""
         self.touch(("day", practice_day.isoformat()))
+
+    def changes_of(self, tables: Iterable[str]) -> tuple[int, ...]:
+        """Count the statements that changed each of these tables since the journal was opened."""
+        return tuple(self._changes[table] for table in tables)
+
+    def _note_change(
+        self, _connection: Connection, statement: ClauseElement, *_how: object
+    ) -> None:
+        if isinstance(statement, UpdateBase):
+            self._changes[str(statement.table)] += 1
 
     @contextmanager
     def exclusive(self) -> Iterator[None]:

@@ -48,6 +48,7 @@ from app.services.map_rows import MapCell, MapNote, MapRow, weeks_of
 from app.services.no_retake import NoRetakeView
 from app.services.note_map import NoteMapView
 from app.services.sounding import SoundingOffer, SoundingState
+from app.services.take_lists import lists_of
 from app.services.views import (
     ChangeRow,
     CompareView,
@@ -335,8 +336,16 @@ class FakeFiling:
     def row(self, take_id):
         return self._s.rows[take_id]
 
-    def takes(self, passage_id=None):
-        return tuple(sorted(self._s.rows.values(), key=lambda r: r.recorded_at, reverse=True))
+    def takes(self, passage_id=None, *, first_day=None, last_day=None):
+        rows = sorted(self._s.rows.values(), key=lambda r: r.recorded_at, reverse=True)
+        return tuple(
+            row
+            for row in rows
+            if (first_day or row.practice_day) <= row.practice_day <= (last_day or row.practice_day)
+        )
+
+    def lists(self):
+        return lists_of(self.takes(), self._s.passages)
 
     def refile(self, take_id, practice_day, passage_id):
         return self._change(take_id, practice_day=practice_day, passage_id=passage_id)

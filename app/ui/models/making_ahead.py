@@ -70,7 +70,7 @@ class MakingAhead(QObject):
         if not self._desk.jobs.is_idle:  # what is in view comes first
             self._timer.start(_FIRST_MS)
             return
-        self._desk.jobs.analyse(_load_modules, lambda _: self._loaded(), subject="pages.load")
+        self._desk.jobs.analyse(load_modules, lambda _: self._loaded(), subject="pages.load")
 
     def _loaded(self) -> None:
         self._parts = self._pages.make_ahead()
@@ -96,7 +96,8 @@ class MakingAhead(QObject):
         return text != before
 
 
-def _load_modules(_progress: Progress, should_stop: ShouldStop) -> None:
+def load_modules(_progress: Progress, should_stop: ShouldStop) -> None:
+    """Load what the pages need that are made later; for any thread."""
     for name in LATER_MODULES:
         stop_if(should_stop)
         import_module(name)

@@ -5,9 +5,9 @@ from collections.abc import Iterator
 from PySide6.QtWidgets import QSizePolicy, QStackedWidget, QWidget
 
 from app.journal.failures import PlainFailure
-from app.journal.records import Passage
 from app.services.following_views import AlignedPair, ShapeView
-from app.services.views import CompareView, TakeRow
+from app.services.take_lists import TakeLists
+from app.services.views import CompareView
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.comparisons import Comparisons
@@ -155,7 +155,7 @@ class ComparePage(Page):
         """Read the lists again."""
         bench = self.desk.workbench
         self.desk.jobs.store(
-            lambda: (bench.filing.takes(), bench.passages.list(), bench.comparing.trend_keys()),
+            lambda: (bench.filing.lists(), bench.comparing.trend_keys()),
             lambda found: self._take_over_lists(*found),
             subject="compare.lists",
         )
@@ -246,13 +246,8 @@ class ComparePage(Page):
 
     # -- which takes ------------------------------------------------------------
 
-    def _take_over_lists(
-        self,
-        takes: tuple[TakeRow, ...],
-        passages: tuple[Passage, ...],
-        keys: tuple[tuple[str, str], ...],
-    ) -> None:
-        pair = self._chooser.offer(takes, passages, self._wanted or self._shown)
+    def _take_over_lists(self, lists: TakeLists, keys: tuple[tuple[str, str], ...]) -> None:
+        pair = self._chooser.offer(lists, self._wanted or self._shown)
         self._stack.show_content(pair is not None)
         if pair is None:
             return

@@ -174,7 +174,7 @@ class LessonPage(Page):
         """Offer clips of all takes of these days."""
         filing, (first, last) = self.desk.workbench.filing, self.span
         self.desk.jobs.store(
-            lambda: tuple(t for t in filing.takes() if first <= t.practice_day <= last),
+            lambda: filing.takes(first_day=first, last_day=last),
             lambda takes: self.desk.shareWanted.emit(takes, 0.0, 0.0),
             subject="lesson.share",
         )

@@ -5,7 +5,8 @@ from collections.abc import Iterator
 from PySide6.QtWidgets import QWidget
 
 from app.journal.records import Passage
-from app.services.views import TakeRow, TakeView
+from app.services.take_lists import TakeLists
+from app.services.views import TakeView
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.sound_columns import SoundColumns
@@ -145,11 +146,7 @@ class ListenPage(Page):
     def refresh(self) -> None:
         """Read the lists again, and the take that is shown."""
         bench = self.desk.workbench
-        self.desk.jobs.store(
-            lambda: (bench.filing.takes(), bench.passages.list()),
-            lambda found: self._take_over_lists(*found),
-            subject="listen.lists",
-        )
+        self.desk.jobs.store(bench.filing.lists, self._take_over_lists, subject="listen.lists")
 
     def want(self, take_id: str, position_s: float) -> None:
         """Show this take, at this moment, when the page is opened next."""
@@ -164,11 +161,11 @@ class ListenPage(Page):
             lambda: first.open_take(take_id), self._take_over, subject="listen.take"
         )
 
-    def _take_over_lists(self, takes: tuple[TakeRow, ...], passages: tuple[Passage, ...]) -> None:
-        self._passages = passages
-        self.chooser.know(takes, passages)
-        self._stack.show_content(bool(takes))
-        if not takes:
+    def _take_over_lists(self, lists: TakeLists) -> None:
+        self._passages = lists.passages
+        self.chooser.know(lists)
+        self._stack.show_content(bool(lists))
+        if not lists:
             self.view = None
             self._wanted_id = ""
             self.marking.show_take(None)

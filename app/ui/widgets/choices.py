@@ -4,8 +4,16 @@ from collections.abc import Sequence
 from datetime import date
 from typing import Generic, TypeVar
 
-from PySide6.QtCore import QDate, Signal
-from PySide6.QtWidgets import QComboBox, QDateEdit
+from PySide6.QtCore import (
+    QAbstractListModel,
+    QDate,
+    QModelIndex,
+    QObject,
+    QPersistentModelIndex,
+    Qt,
+    Signal,
+)
+from PySide6.QtWidgets import QComboBox, QDateEdit, QListView
 
 from app.journal.records import Passage
 from app.services.views import TakeRow
@@ -14,6 +22,9 @@ from app.ui.spoken import said
 from app.ui.words import counted, day_text, length_text, reading_text
 
 K = TypeVar("K")
+
+Index = QModelIndex | QPersistentModelIndex
+_NO_PARENT = QModelIndex()
 
 
 class Choice(QComboBox, Generic[K]):
@@ -73,6 +84,49 @@ class Choice(QComboBox, Generic[K]):
 
     def _tell(self, at: int) -> None:
         self.picked.emit(self._keys[at])
+
+
+class _TakeLines(QAbstractListModel):
+    """Takes in words, each written when its line is drawn: there may be thousands."""
+
+    def __init__(self, parent: QObject) -> None:
+        super().__init__(parent)
+        self.takes: tuple[TakeRow, ...] = ()
+
+    def offer(self, takes: tuple[TakeRow, ...]) -> None:
+        self.beginResetModel()
+        self.takes = takes
+        self.endResetModel()
+
+    def rowCount(self, parent: Index = _NO_PARENT) -> int:
+        return 0 if parent.isValid() else len(self.takes)
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.EditRole):
+            return said(take_text(self.takes[index.row()]))
+        return None
+
+
+class TakeChoice(Choice[str]):
+    """A combo box of takes; their ids are its keys."""
+
+    def __init__(self, name: str) -> None:
+        super().__init__(name)
+        self._lines = _TakeLines(self)
+        self.setModel(self._lines)
+        view = self.view()
+        if isinstance(view, QListView):
+            view.setUniformItemSizes(True)  # else each line is measured before any is shown
+
+    def offer_takes(self, takes: tuple[TakeRow, ...], chosen: str) -> None:
+        """Offer takes in this order; the list that is open just now stays as it is."""
+        if takes != self._lines.takes:
+            self.blockSignals(True)
+            self._keys = [take.id for take in takes]
+            self._lines.offer(takes)
+            self.blockSignals(False)
+        if not self.choose(chosen) and takes:
+            self.choose(takes[0].id)
 
 
 def passage_text(passage: Passage) -> str:

@@ -3,11 +3,11 @@
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from app.journal.records import Passage
+from app.services.take_lists import TakeLists, lists_of
 from app.services.views import TakeRow
 from app.ui.language import tr
 from app.ui.widgets.basics import Button, fill, heading, row
-from app.ui.widgets.choices import Choice, passage_text, take_text
+from app.ui.widgets.choices import Choice, TakeChoice, passage_text
 
 Pair = tuple[str, str]
 
@@ -25,11 +25,11 @@ class CompareChooser(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self._takes: tuple[TakeRow, ...] = ()
-        self._passages: tuple[Passage, ...] = ()
+        self._lists = lists_of((), ())
+        self._offered: TakeLists | None = None
         self._passage: Choice[str] = Choice(tr("Passage"))
-        self._a: Choice[str] = Choice(tr("Take A"))
-        self._b: Choice[str] = Choice(tr("Take B"))
+        self._a = TakeChoice(tr("Take A"))
+        self._b = TakeChoice(tr("Take B"))
         for choice in (self._passage, self._a, self._b):
             choice.setMinimumContentsLength(18)
         self.swap = Button(tr("Swap"), "switch", action_id="compare.swap")
@@ -52,29 +52,28 @@ class CompareChooser(QWidget):
 
     def take(self, take_id: str) -> TakeRow | None:
         """Give a take of the journal."""
-        return next((take for take in self._takes if take.id == take_id), None)
+        return self._lists.by_id.get(take_id)
 
-    def offer(
-        self, takes: tuple[TakeRow, ...], passages: tuple[Passage, ...], wanted: Pair | None
-    ) -> Pair | None:
+    def offer(self, lists: TakeLists, wanted: Pair | None) -> Pair | None:
         """Offer what the journal holds; return the pair that is chosen now.
 
         ``None`` where no passage has two takes.
         """
-        self._takes = tuple(sorted(takes, key=lambda take: take.recorded_at))
-        self._passages = tuple(p for p in passages if len(self.of_passage(p.id)) >= 2)
-        if not self._passages:
+        self._lists = lists
+        if self._offered is not lists:
+            self._offered = lists
+            passages = [p for p in lists.passages if len(lists.of_passage(p.id)) > 1]
+            self._passage.offer([(p.id, passage_text(p)) for p in passages])
+        if not self._passage.keys:
             return None
-        known = {take.id: take for take in self._takes}
-        passage_id = self._passage.key
-        if wanted is not None and set(wanted) <= set(known):
-            passage_id = known[wanted[0]].passage_id
-        self._passage.offer([(p.id, passage_text(p)) for p in self._passages], passage_id)
+        first = self.take(wanted[0]) if wanted is not None else None
+        if wanted is not None and first is not None and self.take(wanted[1]) is not None:
+            self._passage.choose(first.passage_id or "")
         return self._offer_takes(wanted)
 
-    def of_passage(self, passage_id: str | None) -> list[TakeRow]:
+    def of_passage(self, passage_id: str | None) -> tuple[TakeRow, ...]:
         """Give the takes of a passage in the order they were played."""
-        return [take for take in self._takes if take.passage_id == passage_id]
+        return self._lists.of_passage(passage_id)
 
     def ends(self) -> Pair:
         """Give the first and the latest take of the passage in view."""
@@ -96,9 +95,8 @@ class CompareChooser(QWidget):
         takes = self.of_passage(self._passage.key)
         if wanted is None or not set(wanted) <= {take.id for take in takes}:
             wanted = self.ends()
-        entries = [(take.id, take_text(take)) for take in takes]
-        self._a.offer(entries, wanted[0])
-        self._b.offer(entries, wanted[1])
+        self._a.offer_takes(takes, wanted[0])
+        self._b.offer_takes(takes, wanted[1])
         return wanted
 
     def _tell(self) -> None:

@@ -107,7 +107,7 @@ class ExportSheet(QDialog):
                 return ""
             if what == _DAYS:
                 return exports.days(form, *span, folder)
-            ids = [t.id for t in bench.filing.takes() if span[0] <= t.practice_day <= span[1]]
+            ids = [t.id for t in bench.filing.takes(first_day=span[0], last_day=span[1])]
             found = write_takes(
                 exports, ids, form, folder, progress=progress, should_stop=should_stop
             )

@@ -3,11 +3,10 @@
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from app.journal.records import Passage
-from app.services.views import TakeRow
+from app.services.take_lists import TakeLists, lists_of
 from app.ui.language import tr
 from app.ui.widgets.basics import Button, fill, row
-from app.ui.widgets.choices import Choice, passage_text, take_text
+from app.ui.widgets.choices import Choice, TakeChoice, passage_text
 from app.ui.widgets.take_pane import NO_PASSAGE
 
 
@@ -24,10 +23,10 @@ class TakeChooser(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self._takes: tuple[TakeRow, ...] = ()
-        self._passages: tuple[Passage, ...] = ()
+        self._lists = lists_of((), ())
+        self._offered: TakeLists | None = None
         self._passage: Choice[str] = Choice(tr("Passage"))
-        self._take: Choice[str] = Choice(tr("Take"))
+        self._take = TakeChoice(tr("Take"))
         for choice in (self._passage, self._take):
             choice.setMinimumContentsLength(24)
         self._earlier = Button("", "previous", action_id="listen.previous_take")
@@ -41,15 +40,14 @@ class TakeChooser(QWidget):
         self._earlier.clicked.connect(lambda: self.step(-1))
         self._later.clicked.connect(lambda: self.step(1))
 
-    def know(self, takes: tuple[TakeRow, ...], passages: tuple[Passage, ...]) -> None:
+    def know(self, lists: TakeLists) -> None:
         """Take over the journal's lists."""
-        self._takes = tuple(sorted(takes, key=lambda take: take.recorded_at, reverse=True))
-        self._passages = passages
+        self._lists = lists
 
     @property
     def latest_id(self) -> str:
         """The latest take of all; empty where there is none."""
-        return self._takes[0].id if self._takes else ""
+        return self._lists.latest_id
 
     @property
     def siblings(self) -> tuple[str, ...]:
@@ -58,20 +56,19 @@ class TakeChooser(QWidget):
 
     def knows(self, take_id: str) -> bool:
         """Say whether this take is in the lists."""
-        return any(take.id == take_id for take in self._takes)
+        return take_id in self._lists.by_id
 
     def show_chosen(self, take_id: str) -> None:
         """Show this take as the chosen one."""
-        chosen = next((take for take in self._takes if take.id == take_id), None)
+        chosen = self._lists.by_id.get(take_id)
         if chosen is None:
             return
-        with_takes = {_passage_of(take) for take in self._takes}
-        entries = [(p.id, passage_text(p)) for p in self._passages if p.id in with_takes]
-        if NO_PASSAGE in with_takes:
-            entries.append((NO_PASSAGE, tr("No passage")))
-        self._passage.offer(entries, _passage_of(chosen))
-        siblings = [take for take in self._takes if _passage_of(take) == _passage_of(chosen)]
-        self._take.offer([(take.id, take_text(take)) for take in siblings], take_id)
+        if self._offered is not self._lists:
+            self._offered = self._lists
+            self._offer_passages()
+        self._passage.choose(chosen.passage_id or NO_PASSAGE)
+        siblings = self._lists.of_passage(chosen.passage_id)[::-1]
+        self._take.offer_takes(siblings, take_id)
         at = self._take.currentIndex()
         self._earlier.setEnabled(at < len(siblings) - 1)
         self._later.setEnabled(at > 0)
@@ -82,12 +79,14 @@ class TakeChooser(QWidget):
         if 0 <= at < len(self._take.keys):
             self.picked.emit(self._take.keys[at])
 
+    def _offer_passages(self) -> None:
+        lists = self._lists
+        entries = [(p.id, passage_text(p)) for p in lists.passages if lists.of_passage(p.id)]
+        if lists.of_passage(None):
+            entries.append((NO_PASSAGE, tr("No passage")))
+        self._passage.offer(entries)
+
     def _passage_picked(self, passage_id: str) -> None:
-        for take in self._takes:
-            if _passage_of(take) == passage_id:
-                self.picked.emit(take.id)
-                return
-
-
-def _passage_of(take: TakeRow) -> str:
-    return take.passage_id or NO_PASSAGE
+        takes = self._lists.of_passage(None if passage_id == NO_PASSAGE else passage_id)
+        if takes:
+            self.picked.emit(takes[-1].id)
