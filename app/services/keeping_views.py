@@ -216,3 +216,4 @@ class RecordView:
     overuse_caution: str
     lifetime: LifetimeView
     sentences: tuple[str, ...]
+    today: date

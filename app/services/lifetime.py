@@ -64,6 +64,7 @@ class RecordService:
             overuse_caution=_caution(minutes, first, today),
             lifetime=self.lifetime(),
             sentences=_sentences(minutes, practised, weekdays, len(whole), today),
+            today=today,
         )
 
     def caution(self) -> str:

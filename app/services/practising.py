@@ -24,7 +24,14 @@ _MOST_TO_WORK_ON = 12
 class PractisingService:
     """Counts what was practised and keeps the journal's own settings."""
 
-    def __init__(self, store: Store, clock: Clock, practice_clock: ClockService) -> None:
+    def __init__(
+        self,
+        store: Store,
+        clock: Clock,
+        practice_clock: ClockService,
+        refusal: PlainFailure | None = None,
+    ) -> None:
+        self._refusal = refusal
         self._store = store
         self._clock = clock
         self._practice_clock = practice_clock
@@ -41,6 +48,7 @@ class PractisingService:
         open_markers = self._store.markers.list_open(_MOST_TO_WORK_ON)
         return TodayView(
             practice_day=today,
+            calendar_day=self._clock().date(),
             minutes=self._store.sessions.minutes_by_day(today, today).get(today),
             days_practised=counted.days_practised,
             days_since_first=counted.days_since_first,
@@ -58,7 +66,13 @@ class PractisingService:
 
         They stand for the whole day so far: minutes counted before are replaced, and a
         running clock adds to them from now on.
+
+        Raises
+        ------
+        PlainFailure
+            For other numbers, and in somebody else's bundle.
         """
+        self._refuse()
         if not (math.isfinite(minutes) and 0 <= minutes <= _MINUTES_A_DAY):
             raise PlainFailure(
                 "A day has at most 1440 minutes.", "Type a number between 0 and 1440."
@@ -76,12 +90,18 @@ class PractisingService:
         self._practice_clock.refresh()
 
     def mark_rest(self, practice_day: date, planned: bool) -> None:
-        """Mark a day as rest: planned ahead, or marked afterwards."""
+        """Mark a day as rest: planned ahead, or marked afterwards; not in a bundle."""
+        self._refuse()
         self._store.rest_days.put(RestDay(practice_day, planned))
 
     def clear_rest(self, practice_day: date) -> None:
-        """Take the rest mark away."""
+        """Take the rest mark away; not in a bundle."""
+        self._refuse()
         self._store.rest_days.remove(practice_day)
+
+    def _refuse(self) -> None:
+        if self._refusal is not None:
+            raise self._refusal
 
     def year(self, year: int) -> tuple[DayBar, ...]:
         """Give one bar for every day of a year.

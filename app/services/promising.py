@@ -30,9 +30,12 @@ class PromiseService:
 
     def list(self) -> tuple[PromiseView, ...]:
         """Give all promises: the running ones first, of the others the latest first."""
+        return self._list(self._today())
+
+    def _list(self, day: date) -> tuple[PromiseView, ...]:
         promises = self._store.promises.list()
         done = self._days_done(promises)
-        views = [self._view(promise, done) for promise in promises]
+        views = [self._view(promise, done, day) for promise in promises]
         return tuple(
             sorted(
                 views,
@@ -40,14 +43,19 @@ class PromiseService:
             )
         )
 
-    def running(self) -> tuple[PromiseView, ...]:
-        """Give the promises that run today."""
-        return tuple(v for v in self.list() if v.standing.state is PromiseState.RUNNING)
+    def running(self, on: date | None = None) -> tuple[PromiseView, ...]:
+        """Give the promises that run today, or that ran on a day that is over, as of then.
+
+        What was filed late since then counts, under the days it belongs to.
+        """
+        today = self._today()
+        day = today if on is None else min(on, today)
+        return tuple(v for v in self._list(day) if v.standing.state is PromiseState.RUNNING)
 
     def view(self, promise_id: str) -> PromiseView:
         """Give one promise."""
         promise = self._promise(promise_id)
-        return self._view(promise, self._days_done((promise,)))
+        return self._view(promise, self._days_done((promise,)), self._today())
 
     def find(self, text: str) -> Promise:
         """Find a promise by its name, or the beginning of its id or name.
@@ -209,8 +217,7 @@ class PromiseService:
             text=clip_text(printed.day_number, printed.days_kept),
         )
 
-    def _view(self, promise: Promise, done: DaysDone) -> PromiseView:
-        today = self._today()
+    def _view(self, promise: Promise, done: DaysDone, today: date) -> PromiseView:
         now = standing(promise, done, today)
         following = [rule.since for rule in promise.rules[1:]] + [None]
         rows = tuple(

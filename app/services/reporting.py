@@ -55,7 +55,7 @@ class ReportingService:
             f"{day_text(start)} to {day_text(end)}",
             self._days(start, end),
             self._items(start, end),
-            self._promised(),
+            self._promised(end),
             self._assigned(start, end),
             self._takes(takes),
             self._markers(takes),
@@ -87,9 +87,9 @@ class ReportingService:
         parts = ["Minutes by item", lines] if items else []
         return "\n".join([*parts, effort.sentence] if effort.attempts else parts)
 
-    def _promised(self) -> str:
-        """Give the promises that run now, whichever days the report is about."""
-        running = self._promises.running()
+    def _promised(self, end: date) -> str:
+        """Give the promises that ran on the last day, as they stood then."""
+        running = self._promises.running(end)
         lines = [f"  {view.promise.name}: {view.headline}" for view in running]
         return "\n".join(["Promised", *lines]) if lines else ""
 

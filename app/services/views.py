@@ -119,9 +119,10 @@ class MarkerRow:
 
 @dataclass(frozen=True, slots=True)
 class TodayView:
-    """The Practice page in one look."""
+    """The Practice page in one look; ``calendar_day`` is what a calendar on the wall says."""
 
     practice_day: date
+    calendar_day: date
     minutes: float | None
     days_practised: int
     days_since_first: int

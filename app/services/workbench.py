@@ -179,7 +179,7 @@ class Workbench:
     def practising(self) -> "PractisingService":
         from app.services.practising import PractisingService
 
-        return PractisingService(self._store, self._clock, self.clock)
+        return PractisingService(self._store, self._clock, self.clock, self._refusal)
 
     @made_once
     def recording(self) -> "RecordingService":

@@ -193,6 +193,9 @@ def test_a_visit_takes_no_recordings_and_shows_no_more_than_it_was_given(home, v
             bench.clock.toggle,
             bench.clock.start,
             bench.sounding.start,
+            lambda: bench.practising.set_minutes(date(2026, 3, 9), 30.0),
+            lambda: bench.practising.mark_rest(date(2026, 3, 9), planned=False),
+            lambda: bench.practising.clear_rest(date(2026, 3, 9)),
             lambda: bench.rehearsals.start([bench.passages.list()[0].id]),
         ):
             with pytest.raises(PlainFailure, match="nothing is recorded, imported or counted"):

@@ -1,7 +1,7 @@
 """Promises on a journal: counted from its days, paused, changed, shared."""
 
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 
 import pytest
 
@@ -144,3 +144,26 @@ def test_promises_survive_closing(bench, journal_dir, clock):
     with open_workbench(journal_dir, clock=clock) as again:
         (view,) = again.promises.list()
     assert view.promise.name == "Every day"
+
+
+def test_a_day_that_is_over_shows_promises_as_they_stood_then(bench):
+    """Against the same journal opened on that day; the numbers: common practice, no source."""
+    for n in (44, 43, 42, 10, 3, 0):
+        bench.practising.set_minutes(ago(n), 20)
+    bench.promises.make("Every day", in_total(since=ago(44), rest_days=1))
+    bench.promises.make("A week", in_total(7, since=ago(12), end=ago(6)))
+    assert [view.headline for view in bench.promises.running()] == ["6 days kept, day 45"]
+    span = (ago(16), ago(10))
+    then = [f"{view.promise.name}: {view.headline}" for view in bench.promises.running(span[1])]
+    assert then == ["Every day: 4 days kept, day 35", "A week: 1 day kept, day 3"]
+    assert list(bench.lessons.report(*span).promises) == then
+    told = bench.reporting.text(*span)
+    assert "Every day: 4 days kept, day 35" in told
+    assert "day 45" not in told
+    evening = datetime.combine(span[1], time(19, 30), tzinfo=UTC)
+    folder = bench.journal_dir
+    bench.close()
+    with open_workbench(folder, clock=lambda: evening) as that_day:
+        on_it = that_day.promises.running()
+        assert [f"{view.promise.name}: {view.headline}" for view in on_it] == then
+        assert that_day.promises.running(TODAY) == on_it, "a day to come is not known yet"

@@ -160,7 +160,14 @@ class FakePractising:
             if m.state is not MarkerState.SETTLED
         )
         return TodayView(
-            TODAY, self._s.minutes.get(TODAY), 41, 56, rows, open_markers, tuple(self._s.passages)
+            TODAY,
+            TODAY,
+            self._s.minutes.get(TODAY),
+            41,
+            56,
+            rows,
+            open_markers,
+            tuple(self._s.passages),
         )
 
     def practice_day_now(self):

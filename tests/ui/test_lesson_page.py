@@ -133,6 +133,11 @@ def test_a_bundle_is_visited_answered_and_its_reply_dropped_on_the_window(  # no
         assert not main.practice.clock_card.isEnabled()
         assert not main.practice.forms.rehearsal.isVisible()
         assert theirs.clock.state().phase == "stopped"
+        main.show_page(3)
+        settle(visiting)
+        main.calendar.chart.choose(main.calendar.chart.today)
+        assert not main.calendar.minutes.isEnabled()
+        assert not main.calendar._rest.isEnabled()
         main.show_page(4)
         settle(visiting)
         assert main.lesson.bundles.reply_button.isVisible()

@@ -77,7 +77,7 @@ class Gatherer:
                 (row.title, row.minutes) for row in self._minutes.by_item(first_day, last_day)
             ),
             promises=tuple(
-                f"{view.promise.name}: {view.headline}" for view in self._promises.running()
+                f"{view.promise.name}: {view.headline}" for view in self._promises.running(last_day)
             ),
             tasks=self._tasks(first_day, last_day),
             passages=self._passages(takes),

@@ -46,9 +46,9 @@ class CalendarPage(Page):
     def make_parts(self) -> Iterator[None]:
         """See :meth:`Page.make_parts`."""
         desk = self.desk
-        self._today = date.today()
+        self._today: date | None = None
         self._span: tuple[date, date] | None = None
-        self.year, self._year_is_known = self._today.year, False
+        self.year, self._year_is_known = date.min.year, False
         self.chart = YearChart(desk.theme)
         yield
         self._heading = large()
@@ -132,16 +132,16 @@ class CalendarPage(Page):
         desk.takesChanged.connect(self.refresh_if_open)
         self.chart.dayChosen.connect(self._show_day)
         self.chart.yearWanted.connect(self.show_year)
-        self._previous.clicked.connect(lambda: self.show_year(self.year - 1))
-        self._next.clicked.connect(lambda: self.show_year(self.year + 1))
-        self._now.clicked.connect(lambda: self.chart.choose(self._today))
+        self._previous.clicked.connect(lambda: self._move(-1))
+        self._next.clicked.connect(lambda: self._move(1))
+        self._now.clicked.connect(self._choose_today)
         self._rest.clicked.connect(self.toggle_rest)
         self.minutes.typed.connect(self._set_minutes)
         self.takes.rowOpened.connect(lambda take: desk.listenWanted.emit(take.id, 0.0))
         self.chart.dayOpened.connect(lambda _: self.chart.setFocus())
-        bind(self, "calendar.previous", lambda: self.show_year(self.year - 1))
-        bind(self, "calendar.next", lambda: self.show_year(self.year + 1))
-        bind(self, "calendar.today", lambda: self.chart.choose(self._today))
+        bind(self, "calendar.previous", lambda: self._move(-1))
+        bind(self, "calendar.next", lambda: self._move(1))
+        bind(self, "calendar.today", self._choose_today)
         bind(self, "calendar.minutes", self.minutes.write)
         bind(self, "calendar.rest", self.toggle_rest)
         bind(self, "calendar.print", self.choose_printer)
@@ -173,6 +173,14 @@ class CalendarPage(Page):
         self.year, self._year_is_known = year, True
         self._read(year)
 
+    def _move(self, years: int) -> None:
+        if self._year_is_known:
+            self.show_year(self.year + years)
+
+    def _choose_today(self) -> None:
+        if self._today is not None:
+            self.chart.choose(self._today)
+
     def _read(self, year: int | None) -> None:
         practising = self.desk.workbench.practising
 
@@ -202,6 +210,8 @@ class CalendarPage(Page):
     def _toggle(self, view: _OtherView, _checked: bool = False) -> None:
         if self._views.currentWidget() is view:
             self._show_the_year()
+            return
+        if self._today is None:  # nothing has been read yet
             return
         self._views.setCurrentWidget(view)
         # The record and a table of minutes want the whole width.
@@ -247,7 +257,7 @@ class CalendarPage(Page):
     def toggle_rest(self) -> None:
         """Mark the chosen day as rest, or take the mark away."""
         day = self.chart.chosen
-        if day is None:
+        if day is None or self._today is None:
             return
         bar = self.chart.bar_of(day)
         practising = self.desk.workbench.practising
@@ -284,7 +294,8 @@ class CalendarPage(Page):
         bar = self.chart.bar_of(day)
         self._day.setText(day_text(day))
         self._words.setText(self._words_of(day, bar))
-        self.minutes.setEnabled(day <= self._today)
+        self.minutes.setEnabled(not self._is_ahead(day) and not self._off_words)
+        self.minutes.setToolTip(self._off_words)
         self.minutes.show_minutes(bar.minutes if bar else None)
         self._rest.setChecked(bool(bar and bar.rest))
         practising = self.desk.workbench.practising
@@ -292,8 +303,16 @@ class CalendarPage(Page):
             lambda: practising.day(day), self.takes.show_rows, subject="calendar.day"
         )
 
+    @property
+    def _off_words(self) -> str:
+        """Why no minutes are kept here, in somebody else's bundle."""
+        return self.desk.keys.off_words("calendar.minutes")
+
+    def _is_ahead(self, day: date) -> bool:
+        return self._today is not None and day > self._today
+
     def _words_of(self, day: date, bar: DayBar | None) -> str:
-        if day > self._today:
+        if self._is_ahead(day):
             planned = bar is not None and bar.rest
             words = (
                 tr("A planned rest day.") if planned else tr("Still to come. Rest can be planned.")

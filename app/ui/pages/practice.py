@@ -1,6 +1,5 @@
 """Practice: today in one look, the clock, and the take."""
 
-from datetime import date
 from pathlib import Path
 
 from PySide6.QtWidgets import (
@@ -246,7 +245,7 @@ class PracticePage(Page):
         self.promise.show_promises(found.promises)
         self.plan.show_plan(found.plan)
         self.plan.propose_for(view.practice_day)
-        self.head.show_day(view, date.today())
+        self.head.show_day(view)
         if self.recorder.device_key is None:
             self.recorder.device_key = self._settings.input_device
         self.panel.offer_passages(view.passages)

@@ -38,7 +38,7 @@ class AssignmentsForm(Card):
     def __init__(self, desk: Desk) -> None:
         super().__init__(tr("Set for the lesson"))
         self._desk = desk
-        self._today = date.today()
+        self._today = date.min  # known once the form is begun
         self.table: RowTable[AssignmentRow] = RowTable(tr("Set work"), _columns(), stretch=(0, 1))
         self.goal = QLineEdit()
         self.goal.setMaxLength(200)

@@ -1,7 +1,5 @@
 """The day in one look: its date, two counts that must not be mixed up, its minutes."""
 
-from datetime import date
-
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLineEdit, QSpinBox, QWidget
 
@@ -82,12 +80,12 @@ class DayHead(QWidget):
         box = row(self, spacing=5 * GRID_PX)
         fill(box, dates, 1, self._practised, self._since, self.minutes)
 
-    def show_day(self, view: TodayView, calendar_day: date) -> None:
+    def show_day(self, view: TodayView) -> None:
         """Show the day; say so where it is not the calendar's."""
         self._date.setText(day_text(view.practice_day))
         self._kind.setText(
             tr("Practice day")
-            if view.practice_day == calendar_day
+            if view.practice_day == view.calendar_day
             else tr("Practice day: what is played after midnight still belongs to it")
         )
         self._practised.show_number(str(view.days_practised))

@@ -99,7 +99,7 @@ class ExportSheet(QDialog):
 
         def work(progress: Progress, should_stop: ShouldStop) -> Path | str:
             if what == _EVERYTHING:
-                target = folder / f"{bench.journal_dir.name} {date.today():%Y-%m-%d}"
+                target = folder / f"{bench.journal_dir.name} {bench.practising.practice_day_now()}"
                 return exports.everything(target, progress, should_stop)
             if what == _TAKE:
                 return exports.take(take_id, form, folder, should_stop)

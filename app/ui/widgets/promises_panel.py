@@ -44,7 +44,7 @@ class PromisesPanel(Card):
     def __init__(self, desk: Desk) -> None:
         super().__init__(tr("Promises"))
         self._desk = desk
-        self._today = date.today()
+        self._today = date.min  # known once the panel is begun
         self._edited = ""
         self.table: RowTable[PromiseView] = RowTable(tr("Promises"), _columns(), stretch=0)
         self._words = sentence()

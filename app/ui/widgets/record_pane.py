@@ -1,7 +1,6 @@
 """What the record shows: weeks and months, habits, busier times, and the hours of a life."""
 
 from collections.abc import Sequence
-from datetime import date
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QGridLayout, QScrollArea, QWidget
@@ -147,7 +146,7 @@ class RecordPane(QWidget):
         self._periods.setText("\n".join(told) or view.periods_sentence)
         self._method.setText(view.method if told else "")
         self._method.setVisible(bool(told))
-        first = view.weeks[0].first_day if view.weeks else date.today()
+        first = view.weeks[0].first_day if view.weeks else view.today
         self.earlier.show_lifetime(view.lifetime, first)
 
     def _show_associations(self, rows: tuple[AssociationRow, ...]) -> None:

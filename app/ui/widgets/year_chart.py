@@ -58,7 +58,7 @@ class YearChart(QWidget):
         self._theme = theme
         self._fixed_colours = colours
         self._bars: dict[date, DayBar] = {}
-        self._year = date.today().year
+        self._year = date.min.year  # known once a year is shown
         self._today: date | None = None
         self.chosen: date | None = None
         self.names: tuple[DayName, ...] = ()
@@ -78,8 +78,8 @@ class YearChart(QWidget):
 
     @property
     def today(self) -> date:
-        """The practice day that is marked as today."""
-        return self._today or date.today()
+        """The practice day that is marked as today; the first of all days before it is known."""
+        return self._today or date.min
 
     @property
     def _colours(self) -> Colours:
