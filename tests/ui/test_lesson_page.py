@@ -137,7 +137,7 @@ def test_a_bundle_is_visited_answered_and_its_reply_dropped_on_the_window(  # no
         settle(visiting)
         main.calendar.chart.choose(main.calendar.chart.today)
         assert not main.calendar.minutes.isEnabled()
-        assert not main.calendar._rest.isEnabled()
+        assert not main.calendar.day.rest.isEnabled()
         main.show_page(4)
         settle(visiting)
         assert main.lesson.bundles.reply_button.isVisible()

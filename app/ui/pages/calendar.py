@@ -8,33 +8,24 @@ from pathlib import Path
 from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
 
 from app.journal.day_names import DayName
-from app.services.views import DayBar, TakeRow
+from app.services.views import DayBar
 from app.ui.desk import Desk
 from app.ui.keys import describe
 from app.ui.language import tr
-from app.ui.models.rows import Column
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
-from app.ui.widgets.basics import Button, Card, column, fill, large, row, sentence
-from app.ui.widgets.choices import short_passage
-from app.ui.widgets.day_head import MinutesField
+from app.ui.widgets.basics import Button, Card, column, fill, large, row
+from app.ui.widgets.calendar_day import CalendarDay, day_words
 from app.ui.widgets.day_names_form import DayNamesForm
 from app.ui.widgets.minutes_import_form import MinutesImportForm
 from app.ui.widgets.promises_panel import PromisesPanel
 from app.ui.widgets.record_pane import RecordPane
-from app.ui.widgets.table import RowTable
-from app.ui.widgets.year_chart import YearChart, bar_words
+from app.ui.widgets.year_chart import YearChart
 from app.ui.widgets.year_export import FILE_KINDS, print_year, save_year
 from app.ui.widgets.year_marks import YearLegend
-from app.ui.words import day_text, length_text, listed
 
-_SIDE_WIDTH_PX = 312
 _OtherView = PromisesPanel | RecordPane | DayNamesForm | MinutesImportForm
 _Found = tuple[int, tuple[DayBar, ...], date, tuple[date, date] | None, tuple[DayName, ...]]
-
-
-def _take_name(take: TakeRow) -> str:
-    return f"{short_passage(take.passage_name)}, {take.number}"
 
 
 class CalendarPage(Page):
@@ -55,22 +46,8 @@ class CalendarPage(Page):
         self._previous = Button("", "previous", action_id="calendar.previous")
         self._next = Button("", "next", action_id="calendar.next")
         self._now = Button(tr("Today"), action_id="calendar.today")
-        self._day = large()
-        self._words = sentence()
-        self.minutes = MinutesField(tr("minutes of the day"))
-        self._rest = Button(tr("Rest day"), action_id="calendar.rest")
-        self._rest.setCheckable(True)
-        columns: tuple[Column[TakeRow], ...] = (
-            Column(
-                tr("Take"),
-                _take_name,
-                lambda take: tr("{passage}, take {number}").format(
-                    passage=take.passage_name, number=take.number
-                ),
-            ),
-            Column(tr("Length"), lambda take: length_text(take.duration_s), is_number=True),
-        )
-        self.takes: RowTable[TakeRow] = RowTable(tr("Takes of the day"), columns)
+        self.day = CalendarDay()
+        self.minutes, self.takes = self.day.minutes, self.day.takes
         yield
         self.promises = PromisesPanel(desk)
         yield
@@ -88,7 +65,6 @@ class CalendarPage(Page):
         self._save = Button(tr("Save"), action_id="calendar.export")
         self._print = Button(tr("Print"), action_id="calendar.print")
         self._views = QStackedWidget()
-        self._side = Card()
         yield from self._build()
         yield
         self._connect()
@@ -112,19 +88,13 @@ class CalendarPage(Page):
         left_side.setLayout(left)
         yield
         split = row(self, spacing=2 * GRID_PX, margin=2 * GRID_PX)
-        fill(split, self._views, self._side)
+        fill(split, self._views, self.day)
         split.setStretch(0, 1)
         self._views.addWidget(left_side)
         yield
         for _, view in self._others.values():
             self._views.addWidget(view)
             yield
-        side = self._side
-        side.setFixedWidth(_SIDE_WIDTH_PX)
-        entry = row(spacing=2 * GRID_PX)
-        fill(entry, self.minutes, self._rest, 1)
-        fill(side.box, self._day, self._words, entry, self.takes)
-        side.box.setStretch(3, 1)
 
     def _connect(self) -> None:
         desk, bind = self.desk, self.desk.keys.bind
@@ -135,7 +105,7 @@ class CalendarPage(Page):
         self._previous.clicked.connect(lambda: self._move(-1))
         self._next.clicked.connect(lambda: self._move(1))
         self._now.clicked.connect(self._choose_today)
-        self._rest.clicked.connect(self.toggle_rest)
+        self.day.rest.clicked.connect(self.toggle_rest)
         self.minutes.typed.connect(self._set_minutes)
         self.takes.rowOpened.connect(lambda take: desk.listenWanted.emit(take.id, 0.0))
         self.chart.dayOpened.connect(lambda _: self.chart.setFocus())
@@ -157,7 +127,7 @@ class CalendarPage(Page):
     @property
     def day_words(self) -> str:
         """What is said of the chosen day."""
-        return self._words.text()
+        return self.day.words.text()
 
     def open_page(self) -> None:
         """Give the chart the keys."""
@@ -215,7 +185,7 @@ class CalendarPage(Page):
             return
         self._views.setCurrentWidget(view)
         # The record and a table of minutes want the whole width.
-        self._side.setVisible(view not in (self.record, self.importing))
+        self.day.setVisible(view not in (self.record, self.importing))
         if view is self.promises:
             self.promises.start(self._today)
             self.promises.table.setFocus()
@@ -228,7 +198,7 @@ class CalendarPage(Page):
 
     def _show_the_year(self) -> None:
         self._views.setCurrentIndex(0)
-        self._side.show()
+        self.day.show()
         self.chart.setFocus()
 
     def choose_file(self) -> None:
@@ -291,39 +261,14 @@ class CalendarPage(Page):
             self._show_day(self.chart.chosen)
 
     def _show_day(self, day: date) -> None:
-        bar = self.chart.bar_of(day)
-        self._day.setText(day_text(day))
-        self._words.setText(self._words_of(day, bar))
-        self.minutes.setEnabled(not self._is_ahead(day) and not self._off_words)
-        self.minutes.setToolTip(self._off_words)
-        self.minutes.show_minutes(bar.minutes if bar else None)
-        self._rest.setChecked(bool(bar and bar.rest))
+        bar, is_ahead = self.chart.bar_of(day), self._today is not None and day > self._today
+        words = day_words(bar, self.chart.names, is_ahead=is_ahead)
+        off_words = self.desk.keys.off_words("calendar.minutes")
+        self.day.show_day(day, bar, words, is_ahead=is_ahead, off_words=off_words)
         practising = self.desk.workbench.practising
         self.desk.jobs.store(
             lambda: practising.day(day), self.takes.show_rows, subject="calendar.day"
         )
-
-    @property
-    def _off_words(self) -> str:
-        """Why no minutes are kept here, in somebody else's bundle."""
-        return self.desk.keys.off_words("calendar.minutes")
-
-    def _is_ahead(self, day: date) -> bool:
-        return self._today is not None and day > self._today
-
-    def _words_of(self, day: date, bar: DayBar | None) -> str:
-        if self._is_ahead(day):
-            planned = bar is not None and bar.rest
-            words = (
-                tr("A planned rest day.") if planned else tr("Still to come. Rest can be planned.")
-            )
-            paused = bar.paused if bar else ()
-            on_break = tr("On a break: {promises}.").format(promises=listed(paused))
-            return f"{words} {on_break}" if paused else words
-        if bar is None:
-            return tr("Nothing noted.")
-        said = bar_words(bar, self.chart.names).partition(", ")[2]
-        return f"{said[:1].upper()}{said[1:]}." if said else tr("Nothing noted.")
 
     def _set_minutes(self, minutes: float) -> None:
         if self.chart.chosen is not None:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from PySide6.QtWidgets import QSizePolicy, QStackedWidget, QWidget
+from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from app.journal.failures import PlainFailure
 from app.services.following_views import AlignedPair, ShapeView
@@ -17,10 +17,11 @@ from app.ui.pages.compare_sections import CompareSections, sections_of
 from app.ui.pages.compare_together import read_together
 from app.ui.pages.page import Page
 from app.ui.theme import GRID_PX
-from app.ui.widgets.basics import Button, Card, column, fill, row, soft
+from app.ui.widgets.basics import Button, column, fill, row
 from app.ui.widgets.compare_blind import BlindPanel
 from app.ui.widgets.compare_chooser import CompareChooser, Pair
 from app.ui.widgets.compare_lanes import CompareLanes
+from app.ui.widgets.compare_lanes_card import LanesCard
 from app.ui.widgets.compare_pictures import PicturesCard
 from app.ui.widgets.page_stack import PageStack
 from app.ui.widgets.progress_bar import ThinProgressBar
@@ -46,14 +47,6 @@ class ComparePage(Page):
         self._place_s: float | None = None
         self._comparisons = Comparisons(desk)
         self._chooser = CompareChooser()
-        self.layout_button = Button(tr("Overlaid"), action_id="compare.layout")
-        self.layout_button.setCheckable(True)
-        self.layout_button.setChecked(True)
-        self._switch = Button(tr("Hear B"), "switch", action_id="compare.switch")
-        self._hover = soft(wrap=False)
-        # Words under the pointer never ask the page for more room.
-        self._hover.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-        self._then_now = Button(tr("Then and now"), "play", action_id="compare.then_now")
         self._blind = Button(tr("Blind ear"), action_id="compare.blind")
         self._bar = ThinProgressBar(tr("Comparing"))
         self._bar.hide()
@@ -71,7 +64,8 @@ class ComparePage(Page):
         self.pictures = PicturesCard(desk)
         self.trend = self.pictures.trend
         yield
-        self._lanes_card = Card()
+        self._lanes_card = LanesCard(self.lanes)
+        self.layout_button = self._lanes_card.layout_button
         self.blind = BlindPanel(desk)
         yield
         self._views = QStackedWidget()
@@ -83,14 +77,6 @@ class ComparePage(Page):
 
     def _build(self) -> Iterator[None]:
         # From the outside in: what is moved to another parent is styled anew.
-        card = self._lanes_card
-        card.box.setContentsMargins(GRID_PX, GRID_PX, GRID_PX, GRID_PX)
-        over = row()
-        fill(over, self._hover, self._then_now, self._switch, self.layout_button)
-        over.setStretch(0, 1)
-        fill(card.box, over, self.lanes)
-        card.box.setStretch(1, 1)
-        yield
         desk = QWidget()
         self._stack = PageStack(
             self.desk,
@@ -108,7 +94,7 @@ class ComparePage(Page):
         fill(box, self._chooser, self._bar, split)
         box.setStretch(2, 1)
         yield
-        fill(left, card, self.transport)
+        fill(left, self._lanes_card, self.transport)
         yield
         left.addWidget(self.pictures)
         left.setStretch(0, 3)
@@ -129,16 +115,18 @@ class ComparePage(Page):
         self._chooser.swap.clicked.connect(self.swap)
         self._chooser.earlier.clicked.connect(lambda: self.step(-1))
         self._chooser.later.clicked.connect(lambda: self.step(1))
-        self._then_now.clicked.connect(self.play_then_and_now)
+        self._lanes_card.then_now.clicked.connect(self.play_then_and_now)
         self._blind.clicked.connect(self.toggle_blind)
         self.layout_button.clicked.connect(self._apply_layout)
-        self._switch.clicked.connect(self.switch)
+        self._lanes_card.switch.clicked.connect(self.switch)
         self.pictures.large.toggled.connect(lambda on: self._lanes_card.setVisible(not on))
         self.pictures.placeWanted.connect(self._hear_place)
         desk.takesChanged.connect(self.pictures.forget_map)
         desk.takesChanged.connect(self.sections.read_again)
         self.playback.heardChanged.connect(self._name_the_other)
-        self.lanes.hovered.connect(lambda at: self._hover.setText(self.lanes.words_at(at)))
+        self.lanes.hovered.connect(
+            lambda at: self._lanes_card.hover.setText(self.lanes.words_at(at))
+        )
         self.sections.placeWanted.connect(self.playback.seek)
         self.sections.placeInBWanted.connect(self.playback.hear_in_b)
         self.blind.closed.connect(self.toggle_blind)
@@ -286,7 +274,7 @@ class ComparePage(Page):
         self.view = view
         self._bar.hide()
         self.layout_button.setEnabled(view.aligned)
-        self._switch.setEnabled(view.aligned)
+        self._lanes_card.switch.setEnabled(view.aligned)
         self.sections.show_compared(view)
         self.pictures.show_compared(view)
         read_together(self.desk, view, self._show_together)
@@ -306,7 +294,7 @@ class ComparePage(Page):
         self.sections.change.show_together(pair, shape)
 
     def _name_the_other(self, hears_b: bool) -> None:
-        self._switch.setText(tr("Hear A") if hears_b else tr("Hear B"))
+        self._lanes_card.switch.setText(tr("Hear A") if hears_b else tr("Hear B"))
 
     def _apply_layout(self) -> None:
         self.lanes.set_overlaid(self.layout_button.isChecked())
