@@ -14,7 +14,7 @@ from app.services.backing_up import BackupService
 from app.services.bundling.service import BundleService
 from app.services.bundling.visiting import VISITING
 from app.services.clock import ClockService
-from app.services.made_once import made_once
+from app.store.made_once import made_once
 from app.store.store import Store
 
 if TYPE_CHECKING:

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from pathlib import Path
 
-from sqlalchemy import Connection, bindparam, delete, insert, select
+from sqlalchemy import bindparam, delete, select
 
 from app.journal.failures import PlainFailure
 from app.journal.sidecar import Card, DayCard, JournalCard, TakeCard, card_text
@@ -48,12 +48,6 @@ from app.store.work import JOURNAL_KEY, SidecarKey, Work
 
 _DUE = SIDECAR_DUE_TABLE.c
 _log = logging.getLogger(__name__)
-
-
-def note_due(connection: Connection, keys: Iterable[SidecarKey]) -> None:
-    """Note inside a transaction which sidecars it makes out of date."""
-    rows = [{"kind": kind, "key": key} for kind, key in sorted(keys)]
-    connection.execute(insert(SIDECAR_DUE_TABLE).prefix_with("OR IGNORE"), rows)
 
 
 @dataclass(frozen=True, slots=True)

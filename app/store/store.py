@@ -1,5 +1,8 @@
 """An open journal: its repositories, its folders, its unit of work.
 
+Repositories are loaded and made when they are first asked for. Longer than 300 lines because
+it names them all.
+
 ::
 
     store = open_store(Path("journal"), clock=clock)
@@ -13,20 +16,12 @@ from collections.abc import Callable
 from contextlib import AbstractContextManager, ExitStack
 from datetime import UTC, datetime
 from pathlib import Path
+from threading import RLock
 from types import TracebackType
-from typing import Self
+from typing import TYPE_CHECKING, Self
 
 from sqlalchemy import Connection, Engine
 
-from app.journal.contents import Contents
-from app.store.assignments import (
-    AssignmentRepository,
-    EarlierHoursRepository,
-    OccasionRepository,
-)
-from app.store.attempts import AttemptRepository, PutAsideRepository
-from app.store.backups import back_up
-from app.store.blocks import BlockRepository, ClockRepository
 from app.store.connecting import (
     check_folder,
     check_not_lost,
@@ -36,33 +31,44 @@ from app.store.connecting import (
     writing_engine,
 )
 from app.store.folders import Folders
-from app.store.following import (
-    BlindTrialRepository,
-    PairAlignmentRepository,
-    PassageBoundsRepository,
-    StillThereRepository,
-    TakeOutlineRepository,
-)
-from app.store.items import ItemRepository
-from app.store.listening import DismissalRepository, FirstListenRepository
 from app.store.looking import engine_for_looking
-from app.store.markers import MarkerRepository
-from app.store.measurements import MeasurementRepository
+from app.store.made_once import made_once
 from app.store.migrating import bring_up_to_date, revision_of
-from app.store.passages import PassageRepository
-from app.store.plans import PlanRepository
-from app.store.promises import PromiseRepository, SharedNumberRepository
-from app.store.rebuild import gather, write_found
-from app.store.rehearsals import RehearsalRepository
-from app.store.remarks import LessonRemarkRepository
-from app.store.sessions import RestDayRepository, SessionRepository
-from app.store.settings import SettingsRepository
-from app.store.shared_clips import SharedClipRepository
-from app.store.sidecars import Records, Sidecars, note_due
-from app.store.tables import Tables
-from app.store.takes import TakeRepository
+from app.store.sidecars_due import is_any_due, note_due
 from app.store.troubles import cannot_write
 from app.store.work import SidecarKey, Work
+
+if TYPE_CHECKING:
+    from app.journal.contents import Contents
+    from app.store.assignments import (
+        AssignmentRepository,
+        EarlierHoursRepository,
+        OccasionRepository,
+    )
+    from app.store.attempts import AttemptRepository, PutAsideRepository
+    from app.store.blocks import BlockRepository, ClockRepository
+    from app.store.following import (
+        BlindTrialRepository,
+        PairAlignmentRepository,
+        PassageBoundsRepository,
+        StillThereRepository,
+        TakeOutlineRepository,
+    )
+    from app.store.items import ItemRepository
+    from app.store.listening import DismissalRepository, FirstListenRepository
+    from app.store.markers import MarkerRepository
+    from app.store.measurements import MeasurementRepository
+    from app.store.passages import PassageRepository
+    from app.store.plans import PlanRepository
+    from app.store.promises import PromiseRepository, SharedNumberRepository
+    from app.store.rehearsals import RehearsalRepository
+    from app.store.remarks import LessonRemarkRepository
+    from app.store.sessions import RestDayRepository, SessionRepository
+    from app.store.settings import SettingsRepository
+    from app.store.shared_clips import SharedClipRepository
+    from app.store.sidecars import Sidecars
+    from app.store.tables import Tables
+    from app.store.takes import TakeRepository
 
 Clock = Callable[[], datetime]
 
@@ -100,71 +106,12 @@ class Store:
         self.was_changed = False
         self._clock = clock
         self._held = held
+        self.making = RLock()
         self._work = Work(
             engine,
             folders.database,
             before_commit=self._note_due,
             after_commit=self._write_due,
-        )
-        self.takes = TakeRepository(self._work)
-        self.passages = PassageRepository(self._work)
-        self.markers = MarkerRepository(self._work)
-        self.sessions = SessionRepository(self._work)
-        self.rest_days = RestDayRepository(self._work)
-        self.measurements = MeasurementRepository(self._work)
-        self.settings = SettingsRepository(self._work)
-        self.items = ItemRepository(self._work)
-        self.blocks = BlockRepository(self._work)
-        self.clock = ClockRepository(self._work)
-        self.attempts = AttemptRepository(self._work)
-        self.put_aside = PutAsideRepository(self._work)
-        self.promises = PromiseRepository(self._work)
-        self.shared_numbers = SharedNumberRepository(self._work)
-        self.assignments = AssignmentRepository(self._work)
-        self.occasions = OccasionRepository(self._work)
-        self.earlier_hours = EarlierHoursRepository(self._work)
-        self.plans = PlanRepository(self._work)
-        self.rehearsals = RehearsalRepository(self._work)
-        self.tables = Tables(self._work)
-        self.dismissals = DismissalRepository(self._work)
-        self.first_listens = FirstListenRepository(self._work)
-        self.still_there = StillThereRepository(self._work)
-        self.bounds = PassageBoundsRepository(self._work)
-        self.blind_trials = BlindTrialRepository(self._work)
-        self.alignments = PairAlignmentRepository(self._work)
-        self.outlines = TakeOutlineRepository(self._work)
-        self.remarks = LessonRemarkRepository(self._work)
-        self.shared_clips = SharedClipRepository(self._work)
-        self.sidecars = Sidecars(
-            folders,
-            self._work,
-            Records(
-                self.takes,
-                self.passages,
-                self.markers,
-                self.sessions,
-                self.rest_days,
-                self.settings,
-                self.items,
-                self.blocks,
-                self.attempts,
-                self.put_aside,
-                self.promises,
-                self.shared_numbers,
-                self.assignments,
-                self.occasions,
-                self.earlier_hours,
-                self.rehearsals,
-                self.dismissals,
-                self.first_listens,
-                self.still_there,
-                self.bounds,
-                self.blind_trials,
-                self.remarks,
-                self.shared_clips,
-                self.plans,
-            ),
-            clock,
         )
 
     def transaction(self) -> AbstractContextManager[Connection]:
@@ -188,20 +135,27 @@ class Store:
         with self._work.connection():
             self._work.touch_take(take_id)
 
-    def contents(self) -> Contents:
+    def contents(self) -> "Contents":
         """Give everything the journal says, measurements left out."""
+        from app.journal.contents import Contents
+        from app.store.rebuild import gather
+
         found = Contents()
         gather(self.sidecars.cards(), found)
         return found
 
-    def put_contents(self, contents: Contents) -> None:
+    def put_contents(self, contents: "Contents") -> None:
         """Write contents over what the journal says; what they do not mention stays."""
+        from app.store.rebuild import write_found
+
         with self.transaction() as connection:
             write_found(connection, contents)
             self.sidecars.ask_for(take_ids=contents.takes, days=contents.days, journal=True)
 
     def back_up(self) -> Path:
         """Copy the database (without curves) to the backups and say where."""
+        from app.store.backups import back_up
+
         if self.read_only:
             raise cannot_write(self.folders.journal)
         with self._work.exclusive():
@@ -225,6 +179,213 @@ class Store:
         traceback: TracebackType | None,
     ) -> None:
         self.close()
+
+    @made_once
+    def takes(self) -> "TakeRepository":
+        from app.store.takes import TakeRepository
+
+        return TakeRepository(self._work)
+
+    @made_once
+    def passages(self) -> "PassageRepository":
+        from app.store.passages import PassageRepository
+
+        return PassageRepository(self._work)
+
+    @made_once
+    def markers(self) -> "MarkerRepository":
+        from app.store.markers import MarkerRepository
+
+        return MarkerRepository(self._work)
+
+    @made_once
+    def sessions(self) -> "SessionRepository":
+        from app.store.sessions import SessionRepository
+
+        return SessionRepository(self._work)
+
+    @made_once
+    def rest_days(self) -> "RestDayRepository":
+        from app.store.sessions import RestDayRepository
+
+        return RestDayRepository(self._work)
+
+    @made_once
+    def measurements(self) -> "MeasurementRepository":
+        from app.store.measurements import MeasurementRepository
+
+        return MeasurementRepository(self._work)
+
+    @made_once
+    def settings(self) -> "SettingsRepository":
+        from app.store.settings import SettingsRepository
+
+        return SettingsRepository(self._work)
+
+    @made_once
+    def items(self) -> "ItemRepository":
+        from app.store.items import ItemRepository
+
+        return ItemRepository(self._work)
+
+    @made_once
+    def blocks(self) -> "BlockRepository":
+        from app.store.blocks import BlockRepository
+
+        return BlockRepository(self._work)
+
+    @made_once
+    def clock(self) -> "ClockRepository":
+        from app.store.blocks import ClockRepository
+
+        return ClockRepository(self._work)
+
+    @made_once
+    def attempts(self) -> "AttemptRepository":
+        from app.store.attempts import AttemptRepository
+
+        return AttemptRepository(self._work)
+
+    @made_once
+    def put_aside(self) -> "PutAsideRepository":
+        from app.store.attempts import PutAsideRepository
+
+        return PutAsideRepository(self._work)
+
+    @made_once
+    def promises(self) -> "PromiseRepository":
+        from app.store.promises import PromiseRepository
+
+        return PromiseRepository(self._work)
+
+    @made_once
+    def shared_numbers(self) -> "SharedNumberRepository":
+        from app.store.promises import SharedNumberRepository
+
+        return SharedNumberRepository(self._work)
+
+    @made_once
+    def assignments(self) -> "AssignmentRepository":
+        from app.store.assignments import AssignmentRepository
+
+        return AssignmentRepository(self._work)
+
+    @made_once
+    def occasions(self) -> "OccasionRepository":
+        from app.store.assignments import OccasionRepository
+
+        return OccasionRepository(self._work)
+
+    @made_once
+    def earlier_hours(self) -> "EarlierHoursRepository":
+        from app.store.assignments import EarlierHoursRepository
+
+        return EarlierHoursRepository(self._work)
+
+    @made_once
+    def plans(self) -> "PlanRepository":
+        from app.store.plans import PlanRepository
+
+        return PlanRepository(self._work)
+
+    @made_once
+    def rehearsals(self) -> "RehearsalRepository":
+        from app.store.rehearsals import RehearsalRepository
+
+        return RehearsalRepository(self._work)
+
+    @made_once
+    def tables(self) -> "Tables":
+        from app.store.tables import Tables
+
+        return Tables(self._work)
+
+    @made_once
+    def dismissals(self) -> "DismissalRepository":
+        from app.store.listening import DismissalRepository
+
+        return DismissalRepository(self._work)
+
+    @made_once
+    def first_listens(self) -> "FirstListenRepository":
+        from app.store.listening import FirstListenRepository
+
+        return FirstListenRepository(self._work)
+
+    @made_once
+    def still_there(self) -> "StillThereRepository":
+        from app.store.following import StillThereRepository
+
+        return StillThereRepository(self._work)
+
+    @made_once
+    def bounds(self) -> "PassageBoundsRepository":
+        from app.store.following import PassageBoundsRepository
+
+        return PassageBoundsRepository(self._work)
+
+    @made_once
+    def blind_trials(self) -> "BlindTrialRepository":
+        from app.store.following import BlindTrialRepository
+
+        return BlindTrialRepository(self._work)
+
+    @made_once
+    def alignments(self) -> "PairAlignmentRepository":
+        from app.store.following import PairAlignmentRepository
+
+        return PairAlignmentRepository(self._work)
+
+    @made_once
+    def outlines(self) -> "TakeOutlineRepository":
+        from app.store.following import TakeOutlineRepository
+
+        return TakeOutlineRepository(self._work)
+
+    @made_once
+    def remarks(self) -> "LessonRemarkRepository":
+        from app.store.remarks import LessonRemarkRepository
+
+        return LessonRemarkRepository(self._work)
+
+    @made_once
+    def shared_clips(self) -> "SharedClipRepository":
+        from app.store.shared_clips import SharedClipRepository
+
+        return SharedClipRepository(self._work)
+
+    @made_once
+    def sidecars(self) -> "Sidecars":
+        """Give what is written beside the recordings."""
+        from app.store.sidecars import Records, Sidecars
+
+        records = Records(
+            self.takes,
+            self.passages,
+            self.markers,
+            self.sessions,
+            self.rest_days,
+            self.settings,
+            self.items,
+            self.blocks,
+            self.attempts,
+            self.put_aside,
+            self.promises,
+            self.shared_numbers,
+            self.assignments,
+            self.occasions,
+            self.earlier_hours,
+            self.rehearsals,
+            self.dismissals,
+            self.first_listens,
+            self.still_there,
+            self.bounds,
+            self.blind_trials,
+            self.remarks,
+            self.shared_clips,
+            self.plans,
+        )
+        return Sidecars(self.folders, self._work, records, self._clock)
 
     def _note_due(self, connection: Connection, keys: frozenset[SidecarKey]) -> None:
         note_due(connection, keys)
@@ -287,7 +448,10 @@ def open_locked(folders: Folders, held: ExitStack, clock: Clock) -> Store:
         held.callback(engine.dispose)
         kept = ExitStack()
         store = Store(folders, engine, kept, read_only=False, clock=clock)
-        store.sidecars.write_due()
+        with store.transaction() as connection:
+            is_due = is_any_due(connection)
+        if is_due:
+            store.sidecars.write_due()
         kept.enter_context(held.pop_all())
     return store
 

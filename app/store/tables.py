@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from sqlalchemy import LargeBinary, Table
 
-from app.store.models import METADATA
+from app.store.every_table import METADATA
 from app.store.work import Work
 
 DERIVED = frozenset({"measurement_curves", "pair_alignment", "take_outline", "sidecar_due"})

@@ -19,7 +19,7 @@ from app.services.exporting.midi_file import BEND_RANGE_SEMITONES, TICKS_PER_SEC
 from app.services.exporting.service import DaysFormat, TakeFormat
 from app.services.stopping import Stopped
 from app.services.workbench import Workbench
-from app.store.models import METADATA
+from app.store.every_table import METADATA
 from app.store.tables import DERIVED
 from app.wiring import open_workbench
 

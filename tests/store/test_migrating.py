@@ -16,9 +16,9 @@ from sqlalchemy.pool import NullPool
 from app.journal.failures import PlainFailure
 from app.store import migrating
 from app.store.backups import back_up
+from app.store.every_table import METADATA
 from app.store.folders import Folders
 from app.store.migrating import HEAD, REVISIONS, migrate, revision_of
-from app.store.models import METADATA
 from tests.store.making import (
     NOW,
     everything,

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from app.journal.bundles import (
     BUNDLE_SUFFIX,
@@ -13,13 +14,9 @@ from app.journal.bundles import (
     BundleManifest,
     read_manifest,
 )
-from app.journal.contents import Contents
 from app.journal.failures import PlainFailure
-from app.journal.merging import union
 from app.journal.practice_days import Clock
 from app.journal.records import Marker, Take
-from app.services.bundling.unpacking import unpack
-from app.services.bundling.writing import write_bundle
 from app.services.plain import plain_failures
 from app.services.stopping import (
     Progress,
@@ -31,9 +28,10 @@ from app.services.stopping import (
     stopped_by,
 )
 from app.store.folders import Folders
-from app.store.rebuild import read_sidecars
-from app.store.repair import sha256_of
 from app.store.store import Store
+
+if TYPE_CHECKING:
+    from app.journal.contents import Contents
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +72,8 @@ class BundleService:
         should_stop: ShouldStop = never_stop,
     ) -> BundleManifest:
         """Write the days into a new file; see :func:`write_bundle`."""
+        from app.services.bundling.writing import write_bundle  # noqa: PLC0415 - seldom
+
         if last_day < first_day:
             raise PlainFailure("The last day lies before the first.", "Swap the two days.")
         return write_bundle(
@@ -103,6 +103,10 @@ class BundleService:
         Stopped
             Once `should_stop` says so; nothing was changed then.
         """
+        from app.journal.merging import union  # noqa: PLC0415 - seldom
+        from app.services.bundling.unpacking import unpack  # noqa: PLC0415
+        from app.store.rebuild import read_sidecars  # noqa: PLC0415
+
         with tempfile.TemporaryDirectory(prefix="passagework-", ignore_cleanup_errors=True) as name:
             there = Folders(Path(name))
             unpack(bundle, there.journal, part_of(progress, 0.0, 0.4), should_stop)
@@ -170,8 +174,10 @@ def suffix_of(path: Path) -> str:
     return suffix if suffix in {BUNDLE_SUFFIX, REPLY_SUFFIX} else ""
 
 
-def _without_recording(theirs: Contents, there: Folders) -> tuple[str, ...]:
+def _without_recording(theirs: "Contents", there: Folders) -> tuple[str, ...]:
     """Take out takes whose recording is not in the bundle, or is not the one filed."""
+    from app.store.repair import sha256_of  # noqa: PLC0415 - seldom
+
     missing = []
     for take in tuple(theirs.takes.values()):
         path = there.absolute(take.file)

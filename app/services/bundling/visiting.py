@@ -7,10 +7,8 @@ from datetime import datetime
 from pathlib import Path
 
 from app.journal.failures import PlainFailure
-from app.services.bundling.unpacking import manifest_of, unpack
 from app.services.plain import plain_failures
 from app.services.stopping import Progress, ShouldStop, part_of
-from app.store.repair import repair
 
 VISITING = PlainFailure(
     "This is a bundle of somebody's days: nothing is recorded, imported or counted in it.",
@@ -37,6 +35,9 @@ def open_visit(
     Stopped
         Once `should_stop` says so; nothing is left then.
     """
+    from app.services.bundling.unpacking import manifest_of, unpack  # noqa: PLC0415 - seldom
+    from app.store.repair import repair  # noqa: PLC0415
+
     folder = visits_dir / manifest_of(bundle).id
     if folder.is_dir():
         return folder

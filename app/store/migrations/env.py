@@ -2,7 +2,7 @@
 
 from alembic import context
 
-from app.store.models import METADATA
+from app.store.every_table import METADATA
 
 context.configure(
     connection=context.config.attributes["connection"],
