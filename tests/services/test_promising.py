@@ -155,7 +155,7 @@ def test_a_day_that_is_over_shows_promises_as_they_stood_then(bench):
     assert [view.headline for view in bench.promises.running()] == ["6 days kept, day 45"]
     span = (ago(16), ago(10))
     then = [f"{view.promise.name}: {view.headline}" for view in bench.promises.running(span[1])]
-    assert then == ["Every day: 4 days kept, day 35", "A week: 1 day kept, day 3"]
+    assert then == ["A week: 1 day kept, day 3", "Every day: 4 days kept, day 35"]
     assert list(bench.lessons.report(*span).promises) == then
     told = bench.reporting.text(*span)
     assert "Every day: 4 days kept, day 35" in told

@@ -1,6 +1,6 @@
 """Pages are made while nobody waits for anything, so that they are there when wanted."""
 
-from collections.abc import Iterator
+from collections.abc import Generator
 from importlib import import_module
 
 from PySide6.QtCore import QObject, QTimer
@@ -31,7 +31,7 @@ class MakingAhead(QObject):
     def __init__(self, desk: Desk, pages: Pages, recorder: Recorder) -> None:
         super().__init__(pages)
         self._desk, self._pages, self._recorder = desk, pages, recorder
-        self._parts: Iterator[None] | None = None
+        self._parts: Generator[None, None, None] | None = None
         self._text = ""
         self.done_count = 0
         self.is_over = False
@@ -43,10 +43,13 @@ class MakingAhead(QObject):
         self._timer.start(_FIRST_MS)
 
     def stop(self) -> None:
-        """Make nothing more."""
+        """Make nothing more; the window closes."""
         self.is_over = True
         self._timer.stop()
         self._desk.jobs.forget("pages.load")
+        if self._parts is not None:
+            self._parts.close()
+        self._pages.finish_begun()
 
     def make_next(self) -> bool:
         """Make the next part; False once nothing is left."""

@@ -1,6 +1,5 @@
 """Calendar: the year at a glance, and one day beside it."""
 
-from collections.abc import Iterator
 from datetime import date
 from functools import partial
 from pathlib import Path
@@ -12,7 +11,7 @@ from app.services.views import DayBar
 from app.ui.desk import Desk
 from app.ui.keys import describe
 from app.ui.language import tr
-from app.ui.pages.page import Page
+from app.ui.pages.page import Page, Parts
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, large, row
 from app.ui.widgets.calendar_day import CalendarDay, day_words
@@ -34,7 +33,7 @@ class CalendarPage(Page):
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk, tr("Calendar"))
 
-    def make_parts(self) -> Iterator[None]:
+    def make_parts(self) -> Parts:
         """See :meth:`Page.make_parts`."""
         desk = self.desk
         self._today: date | None = None
@@ -70,7 +69,7 @@ class CalendarPage(Page):
         self._connect()
         self.lines = (self.minutes.line,)
 
-    def _build(self) -> Iterator[None]:
+    def _build(self) -> Parts:
         # From the outside in: what is moved to another parent is styled anew.
         head = row()
         fill(head, self._heading, self._previous, self._next, self._now, 1)

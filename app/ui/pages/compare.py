@@ -1,7 +1,5 @@
 """Compare: the same passage on two days, and over the weeks."""
 
-from collections.abc import Iterator
-
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from app.journal.failures import PlainFailure
@@ -15,7 +13,7 @@ from app.ui.pages.compare_keys import bind_keys
 from app.ui.pages.compare_playback import ComparePlayback
 from app.ui.pages.compare_sections import CompareSections, sections_of
 from app.ui.pages.compare_together import read_together
-from app.ui.pages.page import Page
+from app.ui.pages.page import Page, Parts
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, column, fill, row
 from app.ui.widgets.compare_blind import BlindPanel
@@ -36,7 +34,7 @@ class ComparePage(Page):
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk, tr("Compare"))
 
-    def make_parts(self) -> Iterator[None]:
+    def make_parts(self) -> Parts:
         """See :meth:`Page.make_parts`."""
         desk = self.desk
         self.view: CompareView | None = None
@@ -75,7 +73,7 @@ class ComparePage(Page):
         bind_keys(self)
         self.stops = (self.transport.stop, self.blind.transport.stop)
 
-    def _build(self) -> Iterator[None]:
+    def _build(self) -> Parts:
         # From the outside in: what is moved to another parent is styled anew.
         desk = QWidget()
         self._stack = PageStack(

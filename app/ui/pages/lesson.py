@@ -1,6 +1,5 @@
 """Lesson: a span of days for the teacher, and what comes back from the lesson."""
 
-from collections.abc import Iterator
 from datetime import date, timedelta
 from pathlib import Path
 
@@ -10,7 +9,7 @@ from PySide6.QtWidgets import QFileDialog
 from app.journal.failures import PlainFailure
 from app.ui.desk import Desk
 from app.ui.language import tr
-from app.ui.pages.page import Page
+from app.ui.pages.page import Page, Parts
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, column, fill, heading, row
 from app.ui.widgets.bundles_pane import BundlesPane
@@ -33,7 +32,7 @@ class LessonPage(Page):
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk, tr("Lesson"))
 
-    def make_parts(self) -> Iterator[None]:
+    def make_parts(self) -> Parts:
         """See :meth:`Page.make_parts`."""
         desk = self.desk
         self._today: date | None = None
@@ -66,7 +65,7 @@ class LessonPage(Page):
         if is_visit:
             self.side.show_pane(BUNDLES)
 
-    def _build(self) -> Iterator[None]:
+    def _build(self) -> Parts:
         days, given = row(), row()
         fill(days, heading(tr("From")), self._first, heading(tr("to")), self._last)
         fill(days, self._previous, self._next, self._week, 1, self._copy, self._save)

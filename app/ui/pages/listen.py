@@ -1,7 +1,5 @@
 """Listen: hear a take, see it, say what is wrong in one key."""
 
-from collections.abc import Iterator
-
 from PySide6.QtWidgets import QWidget
 
 from app.journal.records import Passage
@@ -16,7 +14,7 @@ from app.ui.pages.listen_keys import bind_listen_keys
 from app.ui.pages.listen_markers import MarkerControl
 from app.ui.pages.listen_picture import PictureControl
 from app.ui.pages.listen_playback import PlaybackControl
-from app.ui.pages.page import Page
+from app.ui.pages.page import Page, Parts
 from app.ui.theme import GRID_PX
 from app.ui.widgets.along_strip import AlongStrip
 from app.ui.widgets.basics import Button, Card, OneLine, column, fill, row
@@ -42,7 +40,7 @@ class ListenPage(Page):
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk, tr("Listen"))
 
-    def make_parts(self) -> Iterator[None]:
+    def make_parts(self) -> Parts:
         """See :meth:`Page.make_parts`."""
         desk = self.desk
         self.view: TakeView | None = None
@@ -83,7 +81,7 @@ class ListenPage(Page):
         self.lines = (self.markers.text, self.take_pane.aim)
         self.stops = (self.transport.stop, self.picture.leave)
 
-    def _build(self) -> Iterator[None]:
+    def _build(self) -> Parts:
         # From the outside in: what is moved to another parent is styled anew.
         head = row()
         fill(head, self.chooser, self._compare)

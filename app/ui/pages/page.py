@@ -1,11 +1,14 @@
 """What every page has in common."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Generator
 
 from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QWidget
 
 from app.ui.desk import Desk
 from app.ui.keys import describe_again
+
+Parts = Generator[None, None, None]
+"""A page that is being made, a part at each step."""
 
 
 class Page(QWidget):
@@ -31,7 +34,7 @@ class Page(QWidget):
         self.setAccessibleName(name)
         self._parts = self.make_parts()
 
-    def make_parts(self) -> Iterator[None]:
+    def make_parts(self) -> Parts:
         """Make the page, one part before each yield and the last one after it.
 
         A part keeps the window waiting: 20 ms are much.

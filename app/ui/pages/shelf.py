@@ -1,6 +1,6 @@
 """The five pages of the window, each loaded and made when it is first wanted, or before."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from functools import cached_property
 from importlib import import_module
 from typing import TYPE_CHECKING, Final, TypeVar, cast
@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QStackedWidget, QWidget
 from app.ui.desk import Desk
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.recorder import Recorder
-from app.ui.pages.page import Page, settle_in
+from app.ui.pages.page import Page, Parts, settle_in
 from app.ui.pages.practice import PracticePage
 from app.ui.widgets.rail import PAGES
 
@@ -88,7 +88,7 @@ class Pages(QStackedWidget):
         """Say whether a page is there already."""
         return index in self._made
 
-    def make_ahead(self) -> Iterator[None]:
+    def make_ahead(self) -> Parts:
         """Make what nobody wanted yet, a part before each yield.
 
         A page that is wanted meanwhile is finished then, and this goes on with the next.
@@ -104,6 +104,11 @@ class Pages(QStackedWidget):
                 self.page(index)  # takes its place
                 yield
         yield from self.practice.forms.make_ahead()
+
+    def finish_begun(self) -> None:
+        """Finish pages that were begun: a part without its place would outlive the window."""
+        for page in self._begun.values():
+            page.finish()
 
     @property
     def shown(self) -> Page:
