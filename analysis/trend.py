@@ -16,7 +16,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import stats
+from scipy import special  # its quantiles alone: all of scipy.stats takes half a second to load
 
 from analysis.results import FloatArray, Measured, NotMeasurable, Provenance, Reason
 
@@ -75,7 +75,7 @@ class Trend:
         residual = self.value - self.fitted
         spare = self.day_count - 2
         deviation = math.sqrt(float(residual @ residual) / spare)
-        quantile = float(stats.t.ppf(1 - FALSE_VERDICT_RATE / self.comparisons / 2, spare))
+        quantile = float(special.stdtrit(spare, 1 - FALSE_VERDICT_RATE / self.comparisons / 2))
         return quantile * math.sqrt(2.0) * deviation
 
 
@@ -196,9 +196,18 @@ def _slope_interval(
     if rank > 0:
         return float(slopes[rank - 1]), float(slopes[-rank])
     # So few days that no order of them is rare enough: the least-squares interval.
-    fit = stats.linregress(days, values)
-    reach = float(stats.t.ppf(1 - error_rate / 2, days.size - 2)) * float(fit.stderr)
-    return float(fit.slope) - reach, float(fit.slope) + reach
+    slope, error = _least_squares(days, values)
+    reach = float(special.stdtrit(days.size - 2, 1 - error_rate / 2)) * error
+    return slope - reach, slope + reach
+
+
+def _least_squares(days: FloatArray, values: FloatArray) -> tuple[float, float]:
+    """Give the least-squares slope and its standard error, from three days or more."""
+    centred = days - days.mean()
+    spread = float(centred @ centred)
+    slope = float(centred @ values) / spread
+    residual = values - values.mean() - slope * centred
+    return slope, math.sqrt(float(residual @ residual) / (days.size - 2) / spread)
 
 
 def _outer_slopes(count: int, tail: float) -> int:
@@ -206,7 +215,7 @@ def _outer_slopes(count: int, tail: float) -> int:
     pairs = count * (count - 1) // 2
     if count > _EXACT_UP_TO_DAYS:
         sd = math.sqrt(count * (count - 1) * (2 * count + 5) / 72)
-        return max(0, math.floor(pairs / 2 + float(stats.norm.ppf(tail)) * sd - 0.5))
+        return max(0, math.floor(pairs / 2 + float(special.ndtri(tail)) * sd - 0.5))
     # Distribution of the inversions of a random order, one more element at a time.
     chance = np.ones(1)
     for size in range(2, count + 1):
@@ -219,5 +228,6 @@ def _scatter(residual: FloatArray) -> float:
     spare = residual.size - 2
     if residual.size < _FEWEST_DAYS_FOR_MAD:
         return math.sqrt(float(residual @ residual) / spare)
-    robust = float(stats.median_abs_deviation(residual, scale="normal"))
+    off = float(np.median(np.abs(residual - np.median(residual))))
+    robust = off / float(special.ndtri(0.75))  # as wide as a normal deviation
     return robust * math.sqrt(residual.size / spare)

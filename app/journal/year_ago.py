@@ -64,6 +64,18 @@ def year_ago(takes: Iterable[Take], today: date) -> YearAgo | None:
     return None
 
 
+def weeks_of_then(today: date) -> tuple[tuple[date, date], ...]:
+    """Give the days to look at in earlier years, the latest year first.
+
+    :func:`year_ago` needs the takes of these days and the latest take of each passage;
+    others make no difference to it.
+    """
+    return tuple(
+        (day - _HALF_A_WEEK, day + _HALF_A_WEEK)
+        for day in (same_day(today, years) for years in range(1, _MOST_YEARS + 1))
+    )
+
+
 def same_day(day: date, years: int) -> date:
     """Give the same date some years earlier; 28 February stands in for a missing 29th."""
     try:

@@ -10,6 +10,7 @@ from app.journal.records import PlayingSettings, Take
 from app.services.aligning import AligningService
 from app.services.choosing import Choosing
 from app.services.fair_takes import fair_takes
+from app.services.latest import Latest
 from app.services.level_matching import level_match
 from app.services.listening import ListeningService
 from app.services.looked_at import passages_looked_at
@@ -29,6 +30,13 @@ if TYPE_CHECKING:
     from analysis.results import JudgedNote, ScoreReading
     from app.services.file_comparing import Comparison, Side
 
+
+_FOLLOWED = ("take", "measurement", "passage", "passage_bounds", "attempt")
+"""The tables that a trend is made from."""
+
+_MOST_FOLLOWED = 64
+_Followed = tuple[str, tuple[str, ...], int, object]
+"""A passage, measures, how many trends are looked at together, and the journal's revision."""
 
 _RUBATO = "Steadiness is not judged: the tempo of this passage is meant to move."
 
@@ -51,6 +59,7 @@ class ComparingService:
         self._listening = listening
         self._aligning = aligning
         self._choosing = Choosing(store)
+        self._followed: Latest[_Followed, dict[str, TrendView]] = Latest(_MOST_FOLLOWED)
 
     def compare(
         self,
@@ -156,7 +165,12 @@ class ComparingService:
         for passage_id in passage_ids:
             passages = passages_looked_at(counts, passage_id)
             comparisons = trend_comparisons(len(TREND_KEYS), passages)
-            found[passage_id] = self._trends(passage_id, keys, comparisons)
+            known = (passage_id, tuple(keys), comparisons, self._store.revision(*_FOLLOWED))
+            trends = self._followed.get(known)
+            if trends is None:
+                trends = self._trends(passage_id, keys, comparisons)
+                self._followed.put(known, trends)
+            found[passage_id] = trends
         return found
 
     def _trends(

@@ -59,18 +59,17 @@ class FilingService:
 
         Where only markers have, their counts are read and nothing else.
         """
-        with self._store.transaction():
-            at = (self._store.revision(*_SHOWN_IN_ROWS), algorithm_in_use())
-            marked_at, known = self._store.revision("marker"), self._known
-            if known is None or known.at != at:
-                lists = lists_of(self.takes(), self._passages.list())
-            elif known.marked_at != marked_at:
-                rows = self._rows.counted_again(known.lists.by_id.values())
-                lists = lists_of(rows, known.lists.passages)
-            else:
-                return known.lists
-            self._known = _Known(at, marked_at, lists)
-            return lists
+        at = (self._store.revision(*_SHOWN_IN_ROWS), algorithm_in_use())
+        marked_at, known = self._store.revision("marker"), self._known
+        if known is None or known.at != at:
+            lists = lists_of(self.takes(), self._passages.list())
+        elif known.marked_at != marked_at:
+            rows = self._rows.counted_again(known.lists.by_id.values())
+            lists = lists_of(rows, known.lists.passages)
+        else:
+            return known.lists
+        self._known = _Known(at, marked_at, lists)
+        return lists
 
     def row(self, take_id: str) -> TakeRow:
         """Give one take as a list shows it."""

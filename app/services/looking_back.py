@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from app.journal.practice_days import Clock, practice_day
-from app.journal.year_ago import year_ago
+from app.journal.year_ago import weeks_of_then, year_ago
 from app.services.passages import passage_title
 from app.services.wording import day_text
 from app.store.store import Store
@@ -32,14 +32,17 @@ class LookingBackService:
         """Give a passage's take of this week a year ago (or more), where there is one."""
         turn_hour = self._store.settings.get().day_turn_hour
         today = practice_day(self._clock(), turn_hour=turn_hour)
-        with self._store.transaction():
-            at = (today, self._store.revision("take", "passage"))
-            if self._known is None or self._known[0] != at:
-                self._known = (at, self._found(today))
-            return self._known[1]
+        at = (today, self._store.revision("take", "passage"))
+        if self._known is None or self._known[0] != at:
+            self._known = (at, self._found(today))
+        return self._known[1]
 
     def _found(self, today: date) -> YearAgoView | None:
-        found = year_ago(self._store.takes.list(), today)
+        takes = self._store.takes
+        known = {take.id: take for take in takes.latest_of_passages(today)}
+        for first, last in weeks_of_then(today):
+            known |= {take.id: take for take in takes.list(first_day=first, last_day=last)}
+        found = year_ago(known.values(), today)
         if found is None or found.then.passage_id is None:
             return None
         passage = self._store.passages.get(found.then.passage_id)

@@ -125,8 +125,8 @@ class Store:
     def revision(self, *tables: str) -> object:
         """Give a value that stays equal as long as nothing in these tables is changed.
 
-        Ask for it in the transaction that reads what is to be kept. A journal that is only
-        looked at may be changed by somebody else: there it is never equal.
+        Ask for it before what is to be kept is read. A journal that is only looked at may
+        be changed by somebody else: there it is never equal.
         """
         return object() if self.read_only else self._work.changes_of(tables)
 

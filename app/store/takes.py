@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from datetime import date
 
-from sqlalchemy import Row, Select, func, insert, select, update
+from sqlalchemy import Row, Select, and_, func, insert, select, update
 
 from app.journal.naming import next_number
 from app.journal.records import Take
@@ -130,6 +130,24 @@ class TakeRepository:
         )
         with self._work.connection() as connection:
             return pairs(connection.execute(last))
+
+    def latest_of_passages(self, until: date) -> tuple[Take, ...]:
+        """Give the take that was played last of each passage, up to a practice day."""
+        latest = (
+            select(_TAKE.passage_id, func.max(_TAKE.recorded_at).label("recorded_at"))
+            .where(
+                _TAKE.passage_id.is_not(None),
+                _TAKE.deleted_at.is_(None),
+                _TAKE.practice_day <= until,
+            )
+            .group_by(_TAKE.passage_id)
+            .subquery()
+        )
+        same = and_(
+            latest.c.passage_id == _TAKE.passage_id, latest.c.recorded_at == _TAKE.recorded_at
+        )
+        wanted = _select().join(latest, same)
+        return self._all(wanted.where(_TAKE.deleted_at.is_(None), _TAKE.practice_day <= until))
 
     def day_counts_of_passages(self) -> Mapping[str, int]:
         """Count the practice days with a take, for each passage that has any."""

@@ -1,13 +1,19 @@
 """The lesson report to read in the window: one card a part, markers with a way to hear them."""
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QScrollArea, QWidget
+from collections.abc import Iterable, Iterator
+from itertools import islice
+
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtWidgets import QBoxLayout, QFrame, QScrollArea, QWidget
 
 from app.services.lesson.report import DayPart, LessonReport, MarkerPart, PassagePart, TaskPart
 from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, row, sentence, soft
 from app.ui.words import counted, day_text, minutes_text
+
+_LINES_AT_ONCE = 24
+"""A line is a label or two; so many of them keep the window waiting for some 20 ms."""
 
 
 class LessonReportView(QScrollArea):
@@ -27,29 +33,60 @@ class LessonReportView(QScrollArea):
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setAccessibleName(tr("What the report says"))
+        self._shown: LessonReport | None = None
+        self._lines: Iterator[None] = iter(())
+        self._later = QTimer(self, interval=0)
+        self._later.timeout.connect(self._go_on)
 
     def show_report(self, report: LessonReport) -> None:
-        """Show another report."""
+        """Show another report: its beginning now, a long rest of it little by little."""
+        if report == self._shown:
+            return
+        self._shown = report
         inside = QWidget()
         box = column(inside, spacing=2 * GRID_PX)
         box.setContentsMargins(0, 0, GRID_PX, 0)
-        words = [report.summary, *report.promises, report.caution]
-        box.addWidget(_card(tr("In short"), *(sentence(text) for text in words if text)))
-        box.addWidget(_card(tr("Days"), *(_day(day) for day in report.days)))
-        if report.items:
-            lines = (f"{name}: {minutes_text(minutes)}" for name, minutes in report.items)
-            box.addWidget(_card(tr("Minutes by item"), *map(sentence, lines)))
-        if report.tasks:
-            box.addWidget(_card(tr("What was set"), *map(_task, report.tasks)))
-        for passage in report.passages:
-            box.addWidget(_passage(passage))
-        if report.markers:
-            lines_of = (self._marker(marker) for marker in report.markers)
-            box.addWidget(_card(tr("Marked while listening"), *lines_of))
-        if report.remarks:
-            box.addWidget(_card(tr("Remarks"), *map(sentence, report.remarks)))
         box.addStretch(1)
         self.setWidget(inside)
+        self._lines = self._written(report, box)
+        self._go_on()
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether everything of the report is there."""
+        return not self._later.isActive()
+
+    def _go_on(self) -> None:
+        written = sum(1 for _ in islice(self._lines, _LINES_AT_ONCE))
+        if written == _LINES_AT_ONCE:
+            self._later.start()
+        else:
+            self._later.stop()
+
+    def _written(self, report: LessonReport, box: QBoxLayout) -> Iterator[None]:
+        """Write the report, a line before each yield."""
+        for title, lines in self._cards(report):
+            card = Card(title)
+            box.insertWidget(box.count() - 1, card)
+            for line in lines:
+                card.box.addWidget(line)
+                yield
+
+    def _cards(self, report: LessonReport) -> Iterator[tuple[str, Iterable[QWidget]]]:
+        words = [report.summary, *report.promises, report.caution]
+        yield tr("In short"), (sentence(text) for text in words if text)
+        yield tr("Days"), map(_day, report.days)
+        if report.items:
+            texts = (f"{name}: {minutes_text(minutes)}" for name, minutes in report.items)
+            yield tr("Minutes by item"), map(sentence, texts)
+        if report.tasks:
+            yield tr("What was set"), map(_task, report.tasks)
+        for passage in report.passages:
+            yield passage.title, _passage(passage)
+        if report.markers:
+            yield tr("Marked while listening"), map(self._marker, report.markers)
+        if report.remarks:
+            yield tr("Remarks"), map(sentence, report.remarks)
 
     def _marker(self, marker: MarkerPart) -> QWidget:
         line = QWidget()
@@ -65,13 +102,6 @@ class LessonReportView(QScrollArea):
         box.addLayout(words, 1)
         box.addWidget(hear, 0, Qt.AlignmentFlag.AlignTop)
         return line
-
-
-def _card(title: str, *lines: QWidget) -> Card:
-    card = Card(title)
-    for line in lines:
-        card.box.addWidget(line)
-    return card
 
 
 def _day(day: DayPart) -> QWidget:
@@ -98,17 +128,15 @@ def _task(task: TaskPart) -> QWidget:
     return line
 
 
-def _passage(passage: PassagePart) -> Card:
-    card = Card(passage.title)
+def _passage(passage: PassagePart) -> Iterator[QWidget]:
     for take in passage.takes:
-        card.box.addWidget(sentence(take.title))
+        yield sentence(take.title)
         if take.measured:
-            card.box.addWidget(soft("; ".join(take.measured)))
+            yield soft("; ".join(take.measured))
         if take.aim:
-            card.box.addWidget(soft(tr("Aim: {aim}").format(aim=take.aim)))
+            yield soft(tr("Aim: {aim}").format(aim=take.aim))
     if passage.changes:
-        card.box.addWidget(sentence(tr("Over all takes of this passage:")))
+        yield sentence(tr("Over all takes of this passage:"))
         for text in (*passage.changes, passage.notice):
             if text:
-                card.box.addWidget(soft(text))
-    return card
+                yield soft(text)
