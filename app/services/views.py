@@ -28,6 +28,16 @@ if TYPE_CHECKING:  # the first page shows no arrays, and numpy takes long to loa
     from numpy.typing import NDArray
 
     FloatArray = NDArray[np.float64]
+else:
+
+    def __getattr__(name: str) -> object:
+        """Make the type of arrays for who imports it: they draw with numpy anyway."""
+        if name != "FloatArray":
+            raise AttributeError(name)
+        import numpy as np  # noqa: PLC0415 - see above
+        from numpy.typing import NDArray  # noqa: PLC0415
+
+        return NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True)
