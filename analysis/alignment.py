@@ -1,9 +1,9 @@
 """Equal musical moments of two takes.
 
 Two takes are warped onto each other by harmony and attacks, coarse to fine; what
-only one of them plays is passed over. Where their notes are known the map is then
-pulled onto the note onsets they share. Takes that do not show the same music are
-refused.
+only one of them plays is passed over. The map is then pulled onto what both of them
+begin: the notes they share where those are known, else their attacks. Takes that do not
+show the same music are refused.
 """
 
 import math
@@ -21,7 +21,8 @@ from analysis.alignment_features import (
 )
 from analysis.blocks import SampleArray
 from analysis.matched_path import judged_path, smooth_map
-from analysis.note_anchors import AnyNote, NoteLine, anchors_of, note_line
+from analysis.note_anchors import anchors_of
+from analysis.note_lines import AnyNote, NoteLine, heard_line, note_line
 from analysis.results import (
     Alignment,
     Measured,
@@ -48,10 +49,9 @@ __all__ = [
     "too_little_sound",
 ]
 
-ALGORITHM = "alignment-6"
+ALGORITHM = "alignment-7"
 SHORTEST_S = 0.5
 LEAST_MATCHED_SHARE = 0.75
-NOTE_WINDOW_S = 2.0
 
 _CHECKED_AT_ONCE = 1 << 20
 
@@ -150,12 +150,16 @@ def align_heard(
         if refusal is not None:
             return refusal
     stop_if_asked(should_stop)
-    lines = sources = None
     if notes_a is not None and notes_b is not None:
         lines = (note_line(notes_a, a.features.rise_s), note_line(notes_b, b.features.rise_s))
-        sources = (a.source, b.source)
+    else:
+        lines = (heard_line(a.features), heard_line(b.features))
     alignment = align_features(
-        a.features, b.features, lines, sources=sources, should_stop=telling(should_stop, tell, 20)
+        a.features,
+        b.features,
+        lines,
+        sources=(a.source, b.source),
+        should_stop=telling(should_stop, tell, 20),
     )
     if alignment is None:
         sentence = "The two takes do not seem to be the same passage."
@@ -234,11 +238,12 @@ def _pulled_onto_notes(
 ) -> Alignment:
     """Move the map so that it is exact at the onsets of the notes both takes share."""
     a, b = lines
-    inside = (a.start_s >= alignment.a_s[0] - NOTE_WINDOW_S) & (
-        a.start_s <= alignment.a_s[-1] + NOTE_WINDOW_S
+    window_s = min(a.window_s, b.window_s)
+    inside = (a.start_s >= alignment.a_s[0] - window_s) & (
+        a.start_s <= alignment.a_s[-1] + window_s
     )
     expected = map_time(alignment, a.start_s)
-    found = anchors_of(a, b, np.where(inside, expected, np.nan), NOTE_WINDOW_S)
+    found = anchors_of(a, b, np.where(inside, expected, np.nan), window_s)
     if found is None:
         return alignment
     if sources is not None:

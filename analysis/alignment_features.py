@@ -30,6 +30,8 @@ _SILENT_BELOW_LOUDEST_DB = 45.0
 _FLATTEST = 0.6
 _DECAY_FRAMES = 8
 _ATTACK_LAG = 3
+_ATTACK_EARLY_S = 0.018  # the window reaches a tone that starts at once so much before
+_CLASS_FRAMES = 20
 _ATTACK_NEIGHBOURS = 7
 _WEAKEST_ATTACK = 0.15
 _LOCAL_S = 1.0
@@ -63,6 +65,30 @@ class AlignmentFeatures:
         return np.asarray(
             self.start_s + HOP_S * np.flatnonzero(rise > np.maximum(before, 0.0)), dtype=np.float64
         )
+
+    @property
+    def attack_s(self) -> FloatArray:
+        """Moments at which a pitch class sets in, seconds, ascending; to a frame or so."""
+        first_s = self.start_s + _ATTACK_EARLY_S
+        return np.asarray(first_s + HOP_S * self._attack_frames(), dtype=np.float64)
+
+    @property
+    def attack_class(self) -> FloatArray:
+        """The strongest pitch class after each attack, 0 to 11; NaN where none stands out."""
+        places = self._attack_frames()
+        harmony = self.frames[:, :HARMONY_SIZE]
+        found = np.full(places.size, np.nan)
+        ends = np.minimum(np.append(places[1:], harmony.shape[0]), places + _CLASS_FRAMES)
+        for i, (first, last) in enumerate(zip(places, ends, strict=True)):
+            heard = harmony[first + _ATTACK_LAG : last + 1].sum(axis=0)
+            if heard.max(initial=0.0) > 0:
+                found[i] = np.argmax(heard)
+        return found
+
+    def _attack_frames(self) -> NDArray[np.int64]:
+        strength = np.linalg.norm(self.frames[:, HARMONY_SIZE:-1], axis=1)
+        before = np.concatenate(([0.0], strength[:-1]))
+        return np.flatnonzero(strength > before + 1e-6)
 
     @property
     def time_s(self) -> FloatArray:

@@ -6,40 +6,26 @@ counts as part of the note it leads into, and a note whose partner is missing is
 for among the rises of the other take's level, where the notes around it leave room.
 """
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
+from analysis.note_lines import JOINED_S, NoteLine
 from analysis.note_matching import SAME_PITCH_SEMITONES, match_notes
-from analysis.results import FloatArray, JudgedNote, Measured, Note, NoteKind
-from analysis.units import hz_to_midi
+from analysis.results import FloatArray
 
-LEAD_IN_S = 0.25
-JOINED_S = 0.1
 RISE_WINDOW_S = 0.15
 LEAST_PART = 0.35
 EVEN_RATIO = 1.7
 LONGEST_EVEN_S = 6.0
 EARLIEST_LATE_S, LATEST_S = 0.025, 0.07
+FEWEST_USUAL = 7
+LARGEST_RATIO = 3.3
+STRAY_S = 0.25
+MAD_TO_SPREAD = 1.4826  # of a normal distribution
 
-AnyNote = Note | JudgedNote
 Pairs = tuple[NDArray[np.int64], NDArray[np.int64]]
-
-
-@dataclass(frozen=True, slots=True)
-class NoteLine:
-    """Notes as a line: starts in seconds, note numbers (NaN for none), and level rises.
-
-    ``rise_s`` are moments at which the level rises, whether or not a note begins there.
-    ``taken_over`` marks notes without a clear pitch of their own.
-    """
-
-    start_s: FloatArray
-    pitch: FloatArray
-    rise_s: FloatArray
-    taken_over: NDArray[np.bool_] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,29 +38,6 @@ class Anchors:
     a_s: FloatArray
     b_s: FloatArray
     is_even: NDArray[np.bool_]
-
-
-def note_line(notes: Sequence[AnyNote], rise_s: FloatArray) -> NoteLine:
-    """Read the notes of a take as a line.
-
-    A note without a clear pitch that leads straight into another takes over its pitch.
-    """
-    plain = [note.note if isinstance(note, JudgedNote) else note for note in notes]
-    start = np.array([note.start_s for note in plain], dtype=np.float64)
-    end = np.array([note.end_s for note in plain], dtype=np.float64)
-    pitch = np.array([_pitch_of(note) for note in plain], dtype=np.float64)
-    taken_over = np.zeros(start.size, dtype=np.bool_)
-    for i in range(start.size - 2, -1, -1):
-        short = end[i] - start[i] <= LEAD_IN_S
-        if np.isnan(pitch[i]) and short and start[i + 1] - end[i] <= JOINED_S:
-            pitch[i], taken_over[i] = pitch[i + 1], True
-    return NoteLine(start, pitch, rise_s, taken_over)
-
-
-def _pitch_of(note: Note) -> float:
-    if not isinstance(note.pitch, Measured) or note.kind is NoteKind.DOUBLE_STOP:
-        return np.nan
-    return float(hz_to_midi(note.pitch.value.pitch_hz))
 
 
 def anchors_of(a: NoteLine, b: NoteLine, expected_s: FloatArray, window_s: float) -> Anchors | None:
@@ -94,12 +57,16 @@ def anchors_of(a: NoteLine, b: NoteLine, expected_s: FloatArray, window_s: float
         ``None`` where no note is shared.
     """
     index_a, index_b = _pairs(a, b, expected_s, window_s)
+    near = np.abs(b.start_s[index_b] - expected_s[index_a]) <= window_s
+    index_a, index_b = index_a[near], index_b[near]
     if not index_a.size or not b.start_s.size:
         return None
+    if index_a.size >= FEWEST_USUAL:
+        index_a, index_b = _without_strays(a, b, expected_s, (index_a, index_b))
     a_s = a.start_s[index_a]
     b_s = _at_their_rise(b.start_s[index_b], expected_s[index_a], b)
-    found_a, found_b = _missing(a.start_s, b.rise_s, a_s, b_s)
-    back_b, back_a = _missing(b.start_s, a.rise_s, b_s, a_s)
+    found_a, found_b = _missing(a, b, a_s, b_s)
+    back_b, back_a = _missing(b, a, b_s, a_s)
     joined_a = np.concatenate((a_s, found_a, back_a))
     joined_b = np.concatenate((b_s, found_b, back_b))
     order = np.argsort(joined_a, kind="stable")
@@ -170,10 +137,49 @@ def _arrays(pairs: list[tuple[int, int]]) -> Pairs:
     return index[:, 0], index[:, 1]
 
 
+def _without_strays(a: NoteLine, b: NoteLine, expected_s: FloatArray, pairs: Pairs) -> Pairs:
+    """Drop single pairs that lie far from where the pairs on both sides say they should.
+
+    A note that was read as its neighbour pairs with the neighbour's partner. Beside a bar
+    that only one of the takes plays nobody can say so.
+    """
+    index_a, index_b = pairs
+    off = b.start_s[index_b] - expected_s[index_a]
+    wide = np.concatenate((off[2:3], off, off[-3:-2]))
+    before, after = wide[:-2], wide[2:]
+    spread = MAD_TO_SPREAD * float(np.median(np.abs(off - (before + after) / 2)))
+    far = max(STRAY_S, 4.0 * spread)
+    kept = np.minimum(np.abs(off - before), np.abs(off - after)) <= far
+    kept |= np.abs(after - before) > far
+    around = np.arange(off.size)
+    first, last = np.maximum(around - 1, 0), np.minimum(around + 1, off.size - 1)
+    own_s = a.start_s[index_a[last]] - a.start_s[index_a[first]]
+    kept |= expected_s[index_a[last]] - expected_s[index_a[first]] > LARGEST_RATIO * own_s
+    return index_a[kept], index_b[kept]
+
+
 def _missing(
+    own: NoteLine, other: NoteLine, own_s: FloatArray, other_s: FloatArray
+) -> tuple[FloatArray, FloatArray]:
+    """Find where in the other take notes without a partner begin.
+
+    First among the notes that have no partner there, which were read as another pitch;
+    then among the rises of its level.
+    """
+    free = np.setdiff1d(other.start_s, other_s)
+    first, second = _beside(own.start_s, free, own_s, other_s)
+    joined, joined_other = np.concatenate((own_s, first)), np.concatenate((other_s, second))
+    order = np.argsort(joined, kind="stable")
+    joined, joined_other = joined[order], joined_other[order]
+    kept = _increasing(joined, joined_other)
+    third, fourth = _beside(own.start_s, other.rise_s, joined[kept], joined_other[kept])
+    return np.concatenate((first, third)), np.concatenate((second, fourth))
+
+
+def _beside(
     start_s: FloatArray, rise_s: FloatArray, own_s: FloatArray, other_s: FloatArray
 ) -> tuple[FloatArray, FloatArray]:
-    """Find rises of the other take at which notes without a partner begin.
+    """Find moments of the other take at which notes without a partner begin.
 
     Only between two anchors, near where they should be if time runs evenly, and well
     apart from everything that is taken.
@@ -191,6 +197,8 @@ def _missing(
     before_s = lonely - neighbours[np.maximum(place - 1, 0)]
     after_s = neighbours[np.minimum(place + 1, neighbours.size - 1)] - lonely
     apart = np.where(after_s > 0, np.minimum(before_s, after_s), before_s) * ratio
+    # Where only one take goes on, time does not run evenly.
+    apart = np.where((ratio > LARGEST_RATIO) | (ratio < 1 / LARGEST_RATIO), -1.0, apart)
     found_own, found_other = [], []
     for moment, target, free in zip(lonely, even, apart, strict=True):
         near = min(RISE_WINDOW_S, LEAST_PART * free)

@@ -9,7 +9,7 @@ from analysis.alignment import ALGORITHM as TAKES
 from analysis.alignment import align_features, too_little_sound
 from analysis.alignment_features import HOP_S, extract_features
 from analysis.blocks import SampleArray
-from analysis.note_anchors import AnyNote, NoteLine, note_line
+from analysis.note_lines import AnyNote, NoteLine, note_line
 from analysis.results import (
     Alignment,
     FloatArray,

@@ -10,7 +10,7 @@ from enum import StrEnum
 
 import numpy as np
 
-from analysis.note_anchors import AnyNote, note_line
+from analysis.note_lines import AnyNote, note_line
 from analysis.note_matching import SAME_PITCH_SEMITONES
 from analysis.results import Alignment, FloatArray, JudgedNote
 from analysis.time_map import LEFT_OUT_S, left_out_spans

@@ -9,22 +9,20 @@ puts the two takes apart. There, and only there, anchors move to the beginning o
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
-from analysis.beginnings import beginnings
-from analysis.note_anchors import Anchors, NoteLine
+from analysis.beginnings import Place, ShortSpectra, lateness
+from analysis.note_anchors import Anchors
+from analysis.note_lines import NoteLine
 from analysis.results import FloatArray
 from analysis.short_spectra import Source
-from analysis.stopping import StopQuestion
+from analysis.stopping import StopQuestion, stop_if_asked
 
 SHORT_ATTACK_S: Final = 0.026
 SOFT_ATTACK_S: Final = 0.04
-LEAP_S: Final = 0.045
+SHORTEST_NOTE_S: Final = 0.08
 _LOOKED_AT: Final = 24
-_ROUNDS: Final = 2
-_NEIGHBOURS: Final = 3
-_NEAR_S: Final = 3.0
-_FEWEST: Final = 3
-_LEAST_STEP_S: Final = 0.1
+_ASKED_AFTER: Final = 64
 
 
 def at_their_beginnings(
@@ -50,76 +48,76 @@ def at_their_beginnings(
     Anchors
         As many; both columns increase still.
     """
-    moments = (anchors.a_s, anchors.b_s)
+    pairs = _Pairs(anchors, lines, sources)
     # A look at some of them tells whether the instrument speaks softly at all.
     few = np.unique(np.linspace(0, anchors.a_s.size - 1, _LOOKED_AT).astype(np.int64))
-    some = [
-        _late_s(at_s[few], line, source, should_stop)
-        for at_s, line, source in zip(moments, lines, sources, strict=True)
-    ]
-    usual_s = float(np.median(np.concatenate(some)))
+    usual_s = _usual_s(pairs.late_s(few, should_stop))
     soft = np.clip((usual_s - SHORT_ATTACK_S) / (SOFT_ATTACK_S - SHORT_ATTACK_S), 0.0, 1.0)
     if soft == 0.0:
         return anchors
-    late = [
-        _late_s(at_s, line, source, should_stop)
-        for at_s, line, source in zip(moments, lines, sources, strict=True)
-    ]
-    told = tuple(at_s - soft * by_s for at_s, by_s in zip(moments, late, strict=True))
-    plain = tuple(at_s - soft * usual_s for at_s in moments)
-    a_s, b_s = _smoothest((told[0], plain[0]), (told[1], plain[1]))
+    late = pairs.late_s(np.arange(anchors.a_s.size), should_stop)
+    late = np.where(np.isfinite(late), late, _usual_s(late))
+    a_s, b_s = anchors.a_s - soft * late[:, 0], anchors.b_s - soft * late[:, 1]
     return Anchors(_rising(a_s), _rising(b_s), anchors.is_even)
 
 
-def _smoothest(
-    a: tuple[FloatArray, FloatArray], b: tuple[FloatArray, FloatArray]
-) -> tuple[FloatArray, FloatArray]:
-    """Choose between what was told and what is usual, where what was told leaps.
+class _Pairs:
+    """Anchors among all notes that either take shows."""
 
-    A beginning that was mistaken moves one note of one take against its neighbours; what
-    is usual is then tried in its place, in either take, and taken where the tempo then
-    runs on.
-    """
-    now_a, now_b = a[0].copy(), b[0].copy()
-    choices = [(one, other) for one in a for other in b]
-    for _ in range(_ROUNDS):
-        for i in range(now_a.size):
-            around = _around(now_a, now_b, i)
-            if around is None:
-                continue
-            slope, offset_s = around
-            away = [abs(other[i] - offset_s - slope * one[i]) for one, other in choices]
-            here = abs(now_b[i] - offset_s - slope * now_a[i])
-            best = int(np.argmin(away))
-            if here > LEAP_S * max(1.0, slope) and away[best] < here / 2:
-                now_a[i], now_b[i] = choices[best][0][i], choices[best][1][i]
-    return now_a, now_b
+    def __init__(
+        self, anchors: Anchors, lines: tuple[NoteLine, NoteLine], sources: tuple[Source, Source]
+    ) -> None:
+        a_s, b_s = anchors.a_s, anchors.b_s
+        self._moments = (a_s, b_s)
+        self._spectra = (ShortSpectra(sources[0]), ShortSpectra(sources[1]))
+        a, b = (np.union1d(line.start_s, at) for line, at in zip(lines, (a_s, b_s), strict=True))
+        # A note that was missed in one take has its time there all the same.
+        self._edges = (
+            _with_those_missed(a, np.interp(b, b_s, a_s)),
+            _with_those_missed(b, np.interp(a, a_s, b_s)),
+        )
 
-
-def _around(a_s: FloatArray, b_s: FloatArray, i: int) -> tuple[float, float] | None:
-    """Slope and offset of the line through an anchor's neighbours; none where they are few."""
-    near = np.array([k for k in range(i - _NEIGHBOURS, i + _NEIGHBOURS + 1) if k != i])
-    near = near[(near >= 0) & (near < a_s.size)]
-    near = near[np.abs(a_s[near] - a_s[i]) <= _NEAR_S] if near.size else near
-    if near.size < _FEWEST or np.ptp(a_s[near]) <= 0.0:
-        return None
-    x, y = a_s[near], b_s[near]
-    first, second = np.triu_indices(near.size, 1)
-    wide = np.abs(x[second] - x[first]) > _LEAST_STEP_S
-    if not wide.any():
-        return None
-    slope = float(np.median(((y[second] - y[first])[wide]) / (x[second] - x[first])[wide]))
-    return slope, float(np.median(y - slope * x))
+    def late_s(self, index: NDArray[np.int64], should_stop: StopQuestion | None) -> FloatArray:
+        """How much later than they begin some anchors lie, (n, 2); NaN where nobody can tell."""
+        found = np.full((index.size, 2), np.nan)
+        for place, i in enumerate(index):
+            if place % _ASKED_AFTER == 0:
+                stop_if_asked(should_stop)
+            first, second = (
+                _place(edges, float(moments[i]))
+                for edges, moments in zip(self._edges, self._moments, strict=True)
+            )
+            late = lateness(self._spectra, (first, second))
+            if late is not None:
+                found[place] = late
+        return found
 
 
-def _late_s(
-    at_s: FloatArray, line: NoteLine, source: Source, should_stop: StopQuestion | None
-) -> FloatArray:
-    """How much later than their beginning some moments lie, beside all notes of the take."""
-    every = np.unique(np.concatenate((line.start_s, at_s)))
-    wanted = np.searchsorted(every, at_s)
-    begun_s = beginnings(source, every, wanted, should_stop=should_stop)
-    return np.asarray(at_s - begun_s, dtype=np.float64)
+def _with_those_missed(start_s: FloatArray, other_s: FloatArray) -> FloatArray:
+    """Give the starts of one take, and those of the other that lie apart from all of them."""
+    after = np.clip(np.searchsorted(start_s, other_s), 1, max(start_s.size - 1, 1))
+    last = start_s.size - 1
+    near = np.minimum(
+        np.abs(other_s - start_s[after - 1]), np.abs(other_s - start_s[np.minimum(after, last)])
+    )
+    return np.union1d(start_s, other_s[near > SHORTEST_NOTE_S])
+
+
+def _place(edges_s: FloatArray, start_s: float) -> Place:
+    """Place a start among the others; what lies nearer than a note is long belongs to it."""
+    before = int(np.searchsorted(edges_s, start_s - SHORTEST_NOTE_S)) - 1
+    after = int(np.searchsorted(edges_s, start_s + SHORTEST_NOTE_S, side="right"))
+    return Place(
+        float(edges_s[before]) if before >= 0 else -np.inf,
+        start_s,
+        float(edges_s[after]) if after < edges_s.size else np.inf,
+    )
+
+
+def _usual_s(late_s: FloatArray) -> float:
+    """Give what is usual among those that could be told, seconds."""
+    told = late_s[np.isfinite(late_s)]
+    return float(np.median(told)) if told.size else 0.0
 
 
 def _rising(time_s: FloatArray) -> FloatArray:

@@ -200,3 +200,21 @@ def test_progress_rises_and_a_stop_is_heard():
     assert told[-1] == 1.0
     with pytest.raises(Stopped):
         align(take, RATE_HZ, take, RATE_HZ, should_stop=lambda: True)
+
+
+def test_a_note_that_was_read_as_its_neighbour_keeps_its_place():
+    _, lengths = melody(5)
+    midi = 60 + MAJOR[np.cumsum(np.random.default_rng(5).choice([2, 3, 5], 40)) % 7]
+    start_a, start_b = starts(lengths), starts(1.6 * lengths, 1.0)
+    heard_a = notes(midi, start_a)
+    misread = [i for i in range(3, 37) if len({*midi[i - 1 : i + 3]}) == 4][::6]
+    assert len(misread) >= 2
+    wrong = notes(np.where(np.isin(np.arange(40), misread), np.roll(midi, -1), midi), start_a)
+    for i in misread:
+        heard_a[i] = wrong[i]
+    alignment = aligned(
+        sound(midi, start_a), RATE_HZ, sound(midi, start_b), RATE_HZ,
+        notes_a=heard_a, notes_b=notes(midi, start_b),
+    )  # fmt: skip
+    error = np.abs(map_time(alignment, start_a[:-1]) - start_b[:-1])
+    assert np.max(error[misread]) < 0.01
