@@ -1,6 +1,7 @@
 """Takes a picture of every page in a real window, for the eye and for the README.
 
     python tests/ui/take_screenshots.py FOLDER [--journal DIR] [--only practice,listen]
+        [--language de]
     python tests/ui/take_screenshots.py --readme | --guide
 
 Starts its own X server (Xvfb) twice: 1280 by 800, and 2560 by 1600 at 200 %, light and
@@ -58,7 +59,11 @@ def x_server(width: int, height: int) -> Iterator[str]:
 
 
 def take_all(
-    folder: Path, journal: Path | None, only: str, scales: tuple[int, ...] = SCALES
+    folder: Path,
+    journal: Path | None,
+    only: str,
+    scales: tuple[int, ...] = SCALES,
+    language: str = "en",
 ) -> None:
     """Take the pictures at these scales."""
     folder.mkdir(parents=True, exist_ok=True)
@@ -81,6 +86,7 @@ def take_all(
                     "QT_QPA_PLATFORM": "xcb",
                     "QT_SCALE_FACTOR": str(scale),
                     "PYTHONPATH": str(ROOT),
+                    "LANGUAGE": language,
                 }
                 command = [sys.executable, str(Path(__file__).resolve()), str(folder)]
                 command += ["--journal", str(copy), "--inside", "--only", only]
@@ -325,7 +331,8 @@ def photograph(folder: Path, journal: Path, only: str) -> None:
         main.sheets.hide()
         if any(shots.wants(f"listen-{part}") for part in ("suggested", "ear", "picture")):
             _by_ear_and_eye(shots)
-        shots.take("compare", lambda: main.show_page(2))
+        main.show_page(2)
+        shots.take("compare", lambda: None)
         shots.take("compare-stacked", lambda: main.desk.keys.action("compare.layout").trigger())
         main.desk.keys.action("compare.layout").trigger()
         for pane, name in enumerate(("change", "note-pairs", "days", "carried", "tempo")):
@@ -376,6 +383,7 @@ def main() -> None:
     parser.add_argument("--guide", action="store_true", help="only the guide's pictures")
     parser.add_argument("--journal", type=Path)
     parser.add_argument("--only", default="", help="names the pictures must begin with")
+    parser.add_argument("--language", default="en", help="of the window, such as de")
     parser.add_argument("--inside", action="store_true", help=argparse.SUPPRESS)
     given = parser.parse_args()
     if given.readme:
@@ -388,7 +396,7 @@ def main() -> None:
     elif given.inside:
         photograph(given.folder.resolve(), given.journal, given.only)
     else:
-        take_all(given.folder, given.journal, given.only)
+        take_all(given.folder, given.journal, given.only, language=given.language)
 
 
 if __name__ == "__main__":

@@ -4,7 +4,9 @@ import pytest
 from PySide6.QtCore import Qt
 
 from app.services.rows import HIDDEN
+from app.services.views import Reading
 from app.ui.pages.listen_keys import MARKERS, SUGGESTIONS
+from app.ui.words import position_text
 
 
 @pytest.fixture
@@ -93,8 +95,12 @@ def test_a_dismissal_takes_it_away_and_can_be_brought_back(listen, press, bench)
 
 
 def test_first_by_ear_hides_every_measurement(listen, press, bench):
-    assert listen.view.notes
+    note = next(note for note in listen.view.notes if isinstance(note.deviation, Reading))
+    listen.transport.seek(note.start_s + 0.05)
+    assert note.name in listen.hover_text
     press("ear_first")
+    assert listen.hover_text == position_text(note.start_s + 0.05), "nothing of before is left"
+    assert listen.lanes.accessibleDescription() == listen.hover_text
     assert listen.view.notes == ()
     assert listen.ear_strip.isVisible()
     assert not listen.ear_strip.show_it.isEnabled()

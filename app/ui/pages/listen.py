@@ -200,6 +200,7 @@ class ListenPage(Page):
         self.ear.show_take(view)
         self.picture.show_take(view)
         self.playback.go_where_wanted()
+        self.playback.describe()
 
     def _say_sound_was_not_read(self) -> None:
         words = tr("The sound was not read to its end. Open the take again to see it.")

@@ -32,7 +32,7 @@ class PlaybackControl(QObject):
         self._transport = transport
         self._notes = notes
         self._status = status
-        self._is_pointed_at = False
+        self._pointed_at: tuple[float, float] | None = None
         self._wanted_s: float | None = None
         self._wanted_stretch: tuple[float, float] | None = None
         lanes.seekWanted.connect(transport.seek)
@@ -135,21 +135,25 @@ class PlaybackControl(QObject):
             lanes.follow(position_s)
         lanes.mark_current(lanes.note_at(position_s))
         self._notes.follow(position_s)
-        if not self._is_pointed_at:
-            self._show_words(position_s)
+        if self._pointed_at is None:
+            self._show_words(self._lanes.words_at(position_s))
         self.moved.emit(position_s)
 
     def _hovered(self, time_s: float, y: float) -> None:
-        self._is_pointed_at = True
+        self._pointed_at = (time_s, y)
         self._status.setText(self._lanes.words_at(time_s, y))
 
     def _pointer_left(self) -> None:
         """Without a pointer, the line says what lies under the playing position."""
-        self._is_pointed_at = False
-        self._show_words(self._transport.position_s)
+        self._pointed_at = None
+        self.describe()
 
-    def _show_words(self, position_s: float) -> None:
-        words = self._lanes.words_at(position_s)
+    def describe(self) -> None:
+        """Say anew what lies under the pointer or the playing position."""
+        place = self._pointed_at or (self._transport.position_s, -1.0)
+        self._show_words(self._lanes.words_at(*place))
+
+    def _show_words(self, words: str) -> None:
         if words != self._status.text():
             self._status.setText(words)
             self._lanes.setAccessibleDescription(words)

@@ -9,11 +9,11 @@
         </message>
         <message>
             <source> BPM</source>
-            <translation>BPM</translation>
+            <translation> BPM</translation>
         </message>
         <message>
             <source> Hz</source>
-            <translation>Hz</translation>
+            <translation> Hz</translation>
         </message>
         <message>
             <source> LUFS</source>
@@ -21,11 +21,11 @@
         </message>
         <message>
             <source> bars</source>
-            <translation>Takte</translation>
+            <translation> Takte</translation>
         </message>
         <message>
             <source> cents</source>
-            <translation>Cent</translation>
+            <translation> Cent</translation>
         </message>
         <message>
             <source> h</source>
@@ -45,7 +45,7 @@
         </message>
         <message>
             <source> to {time}</source>
-            <translation>bis {time}</translation>
+            <translation> bis {time}</translation>
         </message>
         <message>
             <source>'{name}' is not a note name.</source>
@@ -53,7 +53,7 @@
         </message>
         <message>
             <source>, bars {bars}</source>
-            <translation>, Takt {bars}</translation>
+            <translation>, T. {bars}</translation>
         </message>
         <message>
             <source>, done</source>
@@ -345,7 +345,7 @@
         </message>
         <message>
             <source>And write</source>
-            <translation>Und schreiben</translation>
+            <translation>Mit Text</translation>
         </message>
         <message>
             <source>Another rule for '{name}'</source>
@@ -1593,7 +1593,7 @@
         </message>
         <message>
             <source>Lesson</source>
-            <translation>Stunde</translation>
+            <translation>Unterricht</translation>
         </message>
         <message>
             <source>Level</source>
@@ -2157,7 +2157,7 @@
         </message>
         <message>
             <source>Not met</source>
-            <translation>Nicht erreicht</translation>
+            <translation>Noch nicht</translation>
         </message>
         <message>
             <source>Not running</source>
@@ -2633,7 +2633,7 @@
         </message>
         <message>
             <source>Put aside</source>
-            <translation>Beiseitelegen</translation>
+            <translation>Weglegen</translation>
         </message>
         <message>
             <source>Put aside for this passage.</source>
@@ -3085,7 +3085,7 @@
         </message>
         <message>
             <source>Somebody's days, {first} to {last}, out of a bundle. What you mark and write is the teacher's; nothing is recorded or counted here. Lesson writes the reply.</source>
-            <translation>Tage von jemandem, {first} bis {last}, aus einem Paket. Was hier angemerkt und geschrieben wird, kommt von der Lehrkraft; aufgenommen oder gezählt wird hier nichts. Die Seite „Stunde“ schreibt die Antwort.</translation>
+            <translation>Tage von jemandem, {first} bis {last}, aus einem Paket. Was hier angemerkt und geschrieben wird, kommt von der Lehrkraft; aufgenommen oder gezählt wird hier nichts. Die Seite „Unterricht“ schreibt die Antwort.</translation>
         </message>
         <message>
             <source>Something is still being written.</source>
@@ -3273,7 +3273,7 @@
         </message>
         <message>
             <source>Take</source>
-            <translation>Take</translation>
+            <translation>Aufnahme</translation>
         </message>
         <message>
             <source>Take A</source>
@@ -4470,6 +4470,10 @@
         <message>
             <source>none; where your phone's clips arrive</source>
             <translation>keiner; wo die Clips des Telefons ankommen</translation>
+        </message>
+        <message>
+            <source>not measurable</source>
+            <translation>nicht messbar</translation>
         </message>
         <message>
             <source>not measured</source>
@@ -9217,6 +9221,10 @@
         <message>
             <source>tuning</source>
             <translation>Einstimmen</translation>
+        </message>
+        <message>
+            <source>twice</source>
+            <translation>zweimal</translation>
         </message>
         <message>
             <source>two octaves</source>

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import (
     QLayout,
     QPushButton,
     QSizePolicy,
+    QSlider,
     QVBoxLayout,
     QWidget,
 )
@@ -265,3 +266,15 @@ def labelled(label_text: str, field: QWidget) -> QVBoxLayout:
     box.addWidget(label)
     box.addWidget(field)
     return box
+
+
+def slider(name: str, low: int, high: int, value: int, step: int) -> QSlider:
+    """Return a level slider that keys move by `step`."""
+    made = QSlider(Qt.Orientation.Horizontal)
+    made.setRange(low, high)
+    made.setValue(value)
+    made.setSingleStep(step)
+    made.setPageStep(2 * step)
+    made.setAccessibleName(name)
+    made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    return made

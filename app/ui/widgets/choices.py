@@ -7,24 +7,35 @@ from typing import Generic, TypeVar
 from PySide6.QtCore import (
     QAbstractListModel,
     QDate,
+    QEvent,
     QModelIndex,
     QObject,
     QPersistentModelIndex,
     Qt,
     Signal,
 )
-from PySide6.QtWidgets import QComboBox, QDateEdit, QListView
+from PySide6.QtGui import QCursor, QPaintEvent
+from PySide6.QtWidgets import (
+    QComboBox,
+    QDateEdit,
+    QListView,
+    QStyle,
+    QStyleOptionComboBox,
+    QStylePainter,
+    QToolTip,
+)
 
 from app.journal.records import Passage
-from app.services.views import TakeRow
+from app.services.views import AnyReading, NoReading, TakeRow
 from app.ui.language import tr
 from app.ui.spoken import said
-from app.ui.words import counted, day_text, length_text, reading_text
+from app.ui.words import counted, day_text, reading_text
 
 K = TypeVar("K")
 
 Index = QModelIndex | QPersistentModelIndex
 _NO_PARENT = QModelIndex()
+_TEXT_MARGIN_PX = 4
 
 
 class Choice(QComboBox, Generic[K]):
@@ -61,6 +72,31 @@ class Choice(QComboBox, Generic[K]):
         self.addItems([said(text) for _, text in entries])
         self.setCurrentIndex(self._keys.index(wanted) if wanted in self._keys else 0)
         self.blockSignals(False)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Draw the chosen entry, with an ellipsis where it does not fit."""
+        option = QStyleOptionComboBox()
+        self.initStyleOption(option)
+        room = self.style().subControlRect(
+            QStyle.ComplexControl.CC_ComboBox,
+            option,
+            QStyle.SubControl.SC_ComboBoxEditField,
+            self,
+        )
+        text = option.currentText
+        option.currentText = self.fontMetrics().elidedText(
+            text, Qt.TextElideMode.ElideRight, room.width() - _TEXT_MARGIN_PX
+        )
+        painter = QStylePainter(self)
+        painter.drawComplexControl(QStyle.ComplexControl.CC_ComboBox, option)
+        painter.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, option)
+
+    def event(self, event: QEvent) -> bool:
+        """Show the whole entry where only its beginning is seen."""
+        if event.type() == QEvent.Type.ToolTip and not self.toolTip() and self.currentText():
+            QToolTip.showText(QCursor.pos(), self.currentText(), self)
+            return True
+        return super().event(event)
 
     @property
     def key(self) -> K | None:
@@ -171,10 +207,15 @@ class DayEdit(QDateEdit):
 
 
 def take_summary(take: TakeRow) -> str:
-    """Give the day, the length and what was measured in one line."""
-    head = f"{said(day_text(take.practice_day))}, {length_text(take.duration_s)}"
+    """Give what was measured in one line; the lanes and the numbers say why where it was not."""
     if take.state in ("waiting", "failed"):
         words = tr("to be measured") if take.state == "waiting" else tr("could not be measured")
-        return f"{head}   {said(take.notice) or words}"
+        return said(take.notice) or words
     labels = ((tr("Intonation"), take.intonation), (tr("Tempo"), take.tempo))
-    return "   ".join([head, *(f"{label} {said(reading_text(value))}" for label, value in labels)])
+    if take.intonation == take.tempo:
+        return said(reading_text(take.tempo))  # one reason for both
+    return "   ".join(f"{label} {_reading_or_none(value)}" for label, value in labels)
+
+
+def _reading_or_none(reading: AnyReading) -> str:
+    return tr("not measurable") if isinstance(reading, NoReading) else said(reading_text(reading))

@@ -114,11 +114,15 @@ class LaneOverlay(QGraphicsItem):
             if is_chosen:
                 painter.drawLine(place.bottomLeft(), place.bottomRight())
             if frame.gap_sentence:
-                painter.drawText(
-                    frame.rect.adjusted(16, 0, -16, 0),
-                    Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap,
-                    said(frame.gap_sentence),
-                )
+                self._draw_gap_sentence(painter, frame)
+
+    def _draw_gap_sentence(self, painter: QPainter, frame: LaneFrame) -> None:
+        """Write it in the middle of the lane, so that no line goes through it."""
+        flags = int(Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap)
+        room, words = frame.rect.adjusted(16, 0, -16, 0), said(frame.gap_sentence)
+        place = painter.boundingRect(room, flags, words)
+        painter.fillRect(place.adjusted(-4, -1, 4, 1), QColor(self.colours.card))
+        painter.drawText(room, flags, words)
 
     def _draw_selection(self, painter: QPainter, span: QRectF) -> None:
         if self.selection is None:

@@ -30,6 +30,12 @@ def category_word(name: str) -> str:
     return word(name) if name in DEFAULT_CATEGORIES else name
 
 
+def heard_words(text: str) -> str:
+    """Put the program's own categories of markers into its language, the words after them not."""
+    parts = (part.partition(": ") for part in text.split(", "))
+    return ", ".join(category_word(name) + sign + rest for name, sign, rest in parts)
+
+
 def place_of(marker: Marker) -> str:
     """Give where a marker begins; a dash says that it lasts."""
     span = "" if marker.end_s is None else "\N{EN DASH}"

@@ -17,6 +17,8 @@ from app.ui.widgets.marker_words import all_of, category_word, line_of, place_of
 from app.ui.widgets.table import RowTable
 
 _HERE = "\N{BLACK RIGHT-POINTING SMALL TRIANGLE} "
+# As wide as that, so that the columns hold still while the sign moves down the list.
+_NOT_HERE = "\N{EM SPACE} "
 
 
 class MarkersPane(QWidget):
@@ -87,7 +89,11 @@ class MarkersPane(QWidget):
         """Show the markers that the filter lets through; the chosen one stays chosen."""
         self._all = markers
         names = categories[:MARKER_KEY_COUNT]
-        keys = "   ".join(f"{at} {category_word(name)}" for at, name in enumerate(names, 1))
+        # A key and its word stay on one line.
+        keys = "   ".join(
+            f"{at} {category_word(name)}".replace(" ", "\N{NO-BREAK SPACE}")
+            for at, name in enumerate(names, 1)
+        )
         words = (
             tr("Keys while it plays, held for a span:   {keys}")
             if markers
@@ -178,7 +184,7 @@ class MarkersPane(QWidget):
 
     def _place(self, marker: Marker) -> str:
         passed = self.passed
-        here = _HERE if passed is not None and passed.id == marker.id else ""
+        here = _HERE if passed is not None and passed.id == marker.id else _NOT_HERE
         return here + place_of(marker)
 
     def _show_filter(self) -> None:

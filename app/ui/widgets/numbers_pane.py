@@ -25,7 +25,7 @@ class NumbersPane(QWidget):
             Column(tr("Value"), lambda entry: reading_text(entry.reading), _more),
         )
         self._table: RowTable[NamedReading] = RowTable(
-            tr("Numbers of the take"), columns, stretch=1, dense=True
+            tr("Numbers of the take"), columns, stretch=(0, 1), dense=True
         )
         self._words = sentence(tr("Choose a line to read what it means."))
         self._table.rowChosen.connect(self._explain)

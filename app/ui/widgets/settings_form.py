@@ -26,6 +26,9 @@ _NO_TONIC = mark("not stated")
 _LOWEST_A_HZ, _HIGHEST_A_HZ = 380.0, 480.0
 _FASTEST_BPM = 400.0
 
+# Two of them lie side by side in the pane, however long the words of a language are.
+_LEAST_FIELD_PX = 112
+
 
 class SettingsForm(QWidget):
     """Shows and reads :class:`PlayingSettings`.
@@ -83,6 +86,10 @@ class SettingsForm(QWidget):
         grid.addLayout(played, 4, 0, 1, 2)
         grid.setColumnStretch(0, 1)
         grid.setColumnStretch(1, 1)
+        for field in (
+            self._instrument, self._a_hz, self._temperament, self._tonic, self._pulse, self._gain,
+        ):  # fmt: skip
+            field.setMinimumWidth(_LEAST_FIELD_PX)
         self._want_tonic()
 
     def show_settings(self, settings: PlayingSettings) -> None:

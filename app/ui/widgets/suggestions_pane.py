@@ -12,6 +12,7 @@ from app.services.suggestion_views import (
 from app.ui.language import tr
 from app.ui.models.rows import Column
 from app.ui.widgets.basics import Button, column, fill, heading, row, sentence, soft
+from app.ui.widgets.marker_words import heard_words
 from app.ui.widgets.table import RowTable
 from app.ui.words import position_text
 
@@ -31,21 +32,21 @@ def _measured(entry: AgreementRow) -> str:
 
 
 def _heard(entry: AgreementRow) -> str:
-    return entry.heard or "\N{EN DASH}"
+    return heard_words(entry.heard) or "\N{EN DASH}"
 
 
 def _agreement_words(entry: AgreementRow) -> str:
     place = position_text(entry.start_s)
     if entry.kind == "hit":
         return tr("{place}: heard and measured. {heard}; {measured}.").format(
-            place=place, heard=entry.heard, measured=entry.measured
+            place=place, heard=heard_words(entry.heard), measured=entry.measured
         )
     if entry.kind == "missed":
         return tr("{place}: measured, not marked. {measured}.").format(
             place=place, measured=entry.measured
         )
     return tr("{place}: marked by ear. Nothing of the kind was measured there. {heard}.").format(
-        place=place, heard=entry.heard
+        place=place, heard=heard_words(entry.heard)
     )
 
 

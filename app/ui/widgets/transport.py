@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QLabel, QLayout, QSlider, QWidget
+from PySide6.QtWidgets import QLabel, QLayout, QWidget
 
 from app.journal.failures import PlainFailure
 from app.services.views import PlaybackState
@@ -12,16 +12,14 @@ from app.ui.desk import Desk
 from app.ui.icons import icon
 from app.ui.language import tr
 from app.ui.theme import GRID_PX, LARGE_PT, font
-from app.ui.widgets.basics import Button, fill, row, soft
+from app.ui.widgets.basics import Button, fill, row, slider, soft
 from app.ui.words import length_text, position_text
 
 # Once a frame of the screen: the line may lag behind the sound by no more than that. The
 # position itself comes from the stream's clock.
 _PLAYING_MS = 16
 _STEP_S = 2.0
-# Narrower than this, the start button and the length go; then the volume, which has keys.
-_ALL_PX = 760
-_SOME_PX = 620
+_SLIDER_PX, _SHORT_SLIDER_PX = 96, 64
 SPEEDS_PERCENT = (25, 150)
 
 
@@ -65,9 +63,9 @@ class Transport(QWidget):
         self._position.setMinimumWidth(96)
         self._position.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self._length = soft(wrap=False)
-        self._speed = _slider(tr("Speed in percent"), *SPEEDS_PERCENT, 100, 5)
+        self._speed = slider(tr("Speed in percent"), *SPEEDS_PERCENT, 100, 5)
         self._speed_words = soft("100 %", wrap=False)
-        self._volume = _slider(tr("Volume in percent"), 0, 100, 80, 5)
+        self._volume = slider(tr("Volume in percent"), 0, 100, 80, 5)
         # Common practice, no source.
         self._volume.setToolTip(tr("With headphones begin low, above all when you loop."))
         self._volume_words = soft("80 %", wrap=False)
@@ -80,24 +78,34 @@ class Transport(QWidget):
         self._speed.valueChanged.connect(self._set_speed)
         self._volume.valueChanged.connect(self._set_volume)
         self._narrow_first = (self._length, self._start)
-        self._narrow_next = (self._volume, self._volume_words, self._volume_label)
+        self._narrow_next = (self._volume_words, self._volume_label)
+        speed = soft(tr("Speed"), wrap=False)
+        self._kept = (self._play, self._loop, self._position, speed, self._speed_words)
         box = row(self, spacing=GRID_PX)
         # The bar takes the width it is given and leaves out what does not fit.
         box.setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
         fill(box, self._start, self._play, self._loop, self._position, self._length, 1)
-        fill(box, soft(tr("Speed"), wrap=False), self._speed, self._speed_words)
+        fill(box, speed, self._speed, self._speed_words)
         fill(box, self._volume_label, self._volume, self._volume_words)
         self._volume.setValue(round(100 * self._desk.preferences.volume))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Leave out what keys do as well, where the page is narrow."""
+        """Give each part its room."""
         super().resizeEvent(event)
-        width = self.width()
-        for widgets, least in ((self._narrow_first, _ALL_PX), (self._narrow_next, _SOME_PX)):
-            for widget in widgets:
-                widget.setVisible(width >= least)
-        for slider in (self._speed, self._volume):
-            slider.setFixedWidth(96 if width >= _ALL_PX else 64)
+        self._fit()
+
+    def _fit(self) -> None:
+        """Leave out what keys do as well, where the page is narrow or the words are long."""
+        kept, volume = _px(self._kept) + _SLIDER_PX, _px(self._narrow_next) + _SLIDER_PX
+        every = kept + volume + _px(self._narrow_first)
+        shorter = 2 * (_SLIDER_PX - _SHORT_SLIDER_PX)
+        has_all = self.width() >= every - shorter
+        for widget in self._narrow_first:
+            widget.setVisible(has_all)
+        for part in (*self._narrow_next, self._volume):
+            part.setVisible(self.width() >= kept + volume - shorter)
+        for each in (self._speed, self._volume):
+            each.setFixedWidth(_SLIDER_PX if self.width() >= every else _SHORT_SLIDER_PX)
 
     def load(self, take_id: str, duration_s: float, gain_db: float = 0.0) -> None:
         """Read a take into memory; the keys work once it is there.
@@ -117,6 +125,7 @@ class Transport(QWidget):
         self._duration_s = duration_s
         self.setEnabled(False)
         self._length.setText(tr("of {length}").format(length=length_text(duration_s)))
+        self._fit()
         self._position.setText(position_text(self.position_s))
         playing = self._playing
         self._desk.jobs.analyse(
@@ -280,12 +289,6 @@ def _loaded_as(take_id: str, gain_db: float) -> str:
     return f"{take_id} at {gain_db:.2f} dB" if gain_db else take_id
 
 
-def _slider(name: str, low: int, high: int, value: int, step: int) -> QSlider:
-    slider = QSlider(Qt.Orientation.Horizontal)
-    slider.setRange(low, high)
-    slider.setValue(value)
-    slider.setSingleStep(step)
-    slider.setPageStep(2 * step)
-    slider.setAccessibleName(name)
-    slider.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-    return slider
+def _px(widgets: tuple[QWidget, ...]) -> int:
+    """Return the width that these need beside others."""
+    return sum(max(w.sizeHint().width(), w.minimumWidth()) + GRID_PX for w in widgets)
