@@ -71,6 +71,11 @@ def short_day_text(day: date) -> str:
     return said(wording.short_day_text(day))
 
 
+def month_text(day: date) -> str:
+    """Give the month and year of a day, for a narrow place."""
+    return said(wording.short_day_text(day)).partition(" ")[2]
+
+
 def day_and_month(day: date) -> str:
     """Give a day of a year that is clear, for a narrow place."""
     return said(wording.short_day_text(day)).removesuffix(f" {day.year}")

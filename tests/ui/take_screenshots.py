@@ -98,6 +98,7 @@ class Photographer:
 
     def __init__(self, folder: Path, journal: Path, only: str) -> None:
         from app.ui.application import Window, application_object
+        from app.ui.widgets.rail import PAGES
         from app.wiring import open_workbench
 
         self._folder = folder
@@ -109,6 +110,8 @@ class Photographer:
         self.main = self.window.main
         self.main.setGeometry(0, 0, WIDTH_PX, HEIGHT_PX)
         self.main.show()
+        for page in range(len(PAGES)):
+            self.main.pages.page(page)  # its actions are there, whatever is asked for
         self.takes = self._bench.filing.takes()
         self.scheme = SCHEMES[0]
 

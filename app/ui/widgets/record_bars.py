@@ -101,8 +101,9 @@ class RecordBars(QWidget):
                 painter.setPen(QPen(QColor(c.ink), 2))
                 painter.drawLine(QPointF(body.left(), foot + 2), QPointF(body.right(), foot + 2))
             painter.setPen(QColor(c.ink_soft))
-            place = QRectF(middle - 40, foot + 2, 80, _FOOT_PX)
-            painter.drawText(place, Qt.AlignmentFlag.AlignHCenter, bar.label)
+            room_px = painter.fontMetrics().horizontalAdvance(bar.label)
+            left = min(max(middle - room_px / 2, 0.0), self.width() - room_px)
+            painter.drawText(QPointF(left, foot + 2 + painter.fontMetrics().ascent()), bar.label)
 
     def _top_words(self, top: float) -> str:
         if not top:

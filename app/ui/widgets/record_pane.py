@@ -1,6 +1,7 @@
 """What the record shows: weeks and months, habits, busier times, and the hours of a life."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from datetime import date
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QGridLayout, QScrollArea, QWidget
@@ -14,7 +15,7 @@ from app.ui.widgets.basics import Button, Card, column, fill, large, row, senten
 from app.ui.widgets.earlier_hours_form import EarlierHoursForm
 from app.ui.widgets.record_bars import RecordBar, RecordBars
 from app.ui.widgets.table import RowTable
-from app.ui.words import counted, day_text, minutes_text, short_day_text
+from app.ui.words import counted, day_text, minutes_text, month_text, short_day_text
 
 _MOST_WEEKS, _MOST_MONTHS = 53, 36
 _WEEKDAYS = (
@@ -111,7 +112,9 @@ class RecordPane(QWidget):
         self._caution.setText(view.overuse_caution)
         self._caution.setVisible(bool(view.overuse_caution))
         self.weeks.show_bars(_spans(view.weeks[-_MOST_WEEKS:], mark("Week from {day}")))
-        self.months.show_bars(_spans(view.months[-_MOST_MONTHS:], mark("Month from {day}")))
+        self.months.show_bars(
+            _spans(view.months[-_MOST_MONTHS:], mark("Month from {day}"), month_text)
+        )
         self.weekdays.show_bars(
             [
                 RecordBar(
@@ -167,7 +170,9 @@ def _chart_card(title: str, bars: RecordBars) -> Card:
     return card
 
 
-def _spans(spans: Sequence[Span], title: str) -> list[RecordBar]:
+def _spans(
+    spans: Sequence[Span], title: str, text_of: Callable[[date], str] = short_day_text
+) -> list[RecordBar]:
     bars = []
     for at, span in enumerate(spans):
         is_labelled = at % max(1, len(spans) // 4) == 0 and at < len(spans) - 1
@@ -178,7 +183,7 @@ def _spans(spans: Sequence[Span], title: str) -> list[RecordBar]:
         )
         if not span.is_over:
             words += tr(", not over yet")
-        label = short_day_text(span.first_day) if is_labelled else ""
+        label = text_of(span.first_day) if is_labelled else ""
         bars.append(RecordBar(span.minutes, label, words, is_open=not span.is_over))
     return bars
 
