@@ -90,7 +90,7 @@ def report(
         str | None, typer.Option("--from", metavar="DAY", help="First day; else a week back.")
     ] = None,
     until: Annotated[
-        str | None, typer.Option("--to", metavar="DAY", help="Last day; else today.")
+        str | None, typer.Option("--to", "--until", metavar="DAY", help="Last day; else today.")
     ] = None,
     page: Annotated[
         Path | None,

@@ -73,6 +73,7 @@ def import_minutes(  # noqa: PLR0917 - one parameter an option
 ) -> None:
     """Take in minutes kept elsewhere; days that have minutes already stay as they are."""
     from app.services.minutes_import import mapping_of  # noqa: PLC0415 - only when run
+    from app.services.wording import counted  # noqa: PLC0415 - only when run
 
     program = Program.of(context)
     with program.open_workbench(program.journal(journal), create=not look, read_only=look) as bench:
@@ -95,7 +96,9 @@ def import_minutes(  # noqa: PLR0917 - one parameter an option
                 }
             )
         else:
-            say(proposal.sentence)
+            say(f"Nothing is filed yet: {proposal.sentence}" if look else proposal.sentence)
+            if filed:
+                say(f"Filed: {counted(filed, 'day')}.")
 
 
 def record_object(
@@ -172,8 +175,12 @@ def _say_record(view: "RecordView", associations: "tuple[AssociationRow, ...]") 
     for sentence in (view.periods_sentence, *view.sentences, view.overuse_caution):
         if sentence:
             say(sentence)
-    for association in associations:
+    known = [one for one in associations if one.rank_correlation is not None]
+    for association in known:
         say(f"{association.passage_name}: {association.sentence}")
+    if len(known) < len(associations):
+        others = counted(len(associations) - len(known), "passage")
+        say(f"{others} with too few measured weeks, or no minutes logged on it, to say anything.")
     say(view.lifetime.sentence)
     if view.periods:
         say(view.method)

@@ -122,6 +122,11 @@ def repair_text(found: "RepairReport") -> str:
     ):
         if files:
             lines += [f"{label}:", *(f"  {file}" for file in files)]
+    if found.recordings_missing or found.recordings_changed:
+        lines.append(
+            "Copy these files from the old computer or a copy of the journal to the same place,"
+            " then run 'passagework repair' again."
+        )
     if found.takes and not (found.recordings_missing or found.recordings_changed):
         lines.append("Every recording is there, with the bytes it was filed with.")
     return "\n".join(lines)

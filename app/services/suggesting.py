@@ -33,7 +33,7 @@ _NORMAL_95 = 1.96
 _MOST_REMEMBERED = 8
 _OUT = "out"
 _NOTHING = "Nothing was measured outside its uncertainty."
-_ALL_SAID = "Everything that was measured is marked or put aside already."
+_ALL_SAID = "Nothing measured stands out that is not marked or put aside already."
 
 
 @dataclass(frozen=True, slots=True)

@@ -63,7 +63,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("undo", "Undo", "Ctrl+Z"),
         ("redo", "Redo", "Ctrl+Shift+Z Ctrl+Y"),
         ("work.cancel", "Cancel the long work that is running", "Ctrl+."),
-        ("escape", "Put the message away, or clear the selection", "Esc"),
+        ("escape", "Put the message or the form away, or clear the selection", "Esc"),
         ("settings", "Settings of this journal", "Ctrl+,"),
         ("categories", "Change the marker categories", "Ctrl+Shift+K"),
         ("theme", "Change between light and dark", "Ctrl+T"),

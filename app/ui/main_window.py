@@ -18,6 +18,7 @@ from app.ui.models.making_ahead import MakingAhead
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.recorder import Recorder
 from app.ui.models.reminders import Reminders
+from app.ui.pages.practice_keys import step_back
 from app.ui.pages.shelf import COMPARE, LESSON, LISTEN, PRACTICE, Pages
 from app.ui.sheets import Sheets
 from app.ui.widgets.actions_menu import actions_menu
@@ -60,7 +61,7 @@ class MainWindow(QMainWindow):
         self._bind()
         self._connect()
         self._remember_output()
-        self.show_page(PRACTICE)
+        self.show_page(PRACTICE if self.visit is None else LESSON)
 
     @property
     def practice(self) -> "PracticePage":
@@ -267,7 +268,7 @@ class MainWindow(QMainWindow):
         if isinstance(self.focusWidget(), QLineEdit | QAbstractSpinBox):
             page.setFocus()
         elif page is self.practice:
-            self.practice.show_large(large=False)
+            step_back(self.practice)
         else:
             page.clear_selection()
 

@@ -12,6 +12,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QApplication, QMenu
 
+from app.journal.failures import PlainFailure
 from app.services.views import Curve
 from app.ui.theme import DARK, LIGHT
 from app.ui.widgets.take_lanes import DEVIATION, LOUDNESS, SOUND, TEMPO
@@ -239,3 +240,14 @@ def test_sharp_and_flat_differ_without_colour(listen, colours):
         ]
         assert len(set(pixels)) > 1, "hatched"
         assert set(pixels) != set(empty)
+
+
+def test_a_recording_that_is_missing_is_said_in_its_lane(window, settle, bench):
+    def refuse(_take_id, _progress, _should_stop):
+        raise PlainFailure("The recording is missing.", "Copy it back.")
+
+    bench.listening.prepare = refuse
+    window.main.show_page(1)
+    settle(window)
+    assert window.main.listen.lanes.gap_sentences[0] == "The recording is missing."
+    assert window.main.messages.text == "The recording is missing. Copy it back."

@@ -3,6 +3,7 @@
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.jobs import Job
+from app.journal.failures import PlainFailure
 from app.ui.desk import Desk
 from app.ui.widgets.lane_stack import LaneStack
 
@@ -20,12 +21,15 @@ class SoundColumns(QObject):
         How far the sound has been read, where that takes a while: 0 to 1.
     ended(), cancelled()
         It is read or will not be; it was given up, so that there are no columns.
+    failed(str)
+        Why it cannot be read, in one sentence.
     """
 
     read = Signal(object)
     progressed = Signal(float)
     ended = Signal()
     cancelled = Signal()
+    failed = Signal(str)
 
     def __init__(self, desk: Desk, lanes: LaneStack) -> None:
         super().__init__(lanes)
@@ -48,6 +52,7 @@ class SoundColumns(QObject):
             lambda _: self._prepared(take_id),
             subject="listen.prepare",
             progress=lambda fraction: self.progressed.emit(fraction) if fraction < 1.0 else None,
+            failed=self._not_prepared,
         )
 
     def cancel(self) -> None:
@@ -61,6 +66,11 @@ class SoundColumns(QObject):
         self._take_id = take_id
         self.ended.emit()
         self._ask()
+
+    def _not_prepared(self, failure: PlainFailure) -> None:
+        self._desk.tell_failure(failure)
+        self.ended.emit()
+        self.failed.emit(failure.sentence)
 
     def _ask(self) -> None:
         if not self._take_id:

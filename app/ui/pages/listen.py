@@ -15,6 +15,7 @@ from app.ui.pages.listen_markers import MarkerControl
 from app.ui.pages.listen_picture import PictureControl
 from app.ui.pages.listen_playback import PlaybackControl
 from app.ui.pages.page import Page, Parts
+from app.ui.spoken import said
 from app.ui.theme import GRID_PX
 from app.ui.widgets.along_strip import AlongStrip
 from app.ui.widgets.basics import Button, Card, OneLine, column, fill, row
@@ -133,6 +134,9 @@ class ListenPage(Page):
         self._compare.clicked.connect(self.compare_with_first)
         self._columns.read.connect(self.lanes.show_waveform)
         self._columns.cancelled.connect(self._say_sound_was_not_read)
+        self._columns.failed.connect(
+            lambda words: self.lanes.set_lane_words(SOUND, tr("Sound"), said(words))
+        )
         self.playback.moved.connect(self.marking.follow)
         self.marking.watch_keys(self)
         self.ear.lookWanted.connect(self.show_take)

@@ -2,12 +2,7 @@
 
 from pathlib import Path
 
-from PySide6.QtWidgets import (
-    QFrame,
-    QScrollArea,
-    QStackedLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QFrame, QScrollArea, QStackedLayout, QWidget
 
 from app.journal.records import JournalSettings, Passage
 from app.services.views import ImportProposal, TodayView
@@ -163,6 +158,11 @@ class PracticePage(Page):
         self.forms.setCurrentIndex(0)
         if self.is_open:
             self.setFocus()
+
+    @property
+    def is_covered(self) -> bool:
+        """True where a form lies over today."""
+        return self.forms.currentIndex() > 0 and not self.large.isVisible()
 
     def show_large(self, *, large: bool) -> None:
         """Show the view for the music stand, or the usual one."""

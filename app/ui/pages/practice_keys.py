@@ -1,18 +1,31 @@
 """What each key of the Practice page does."""
 
+from collections.abc import Callable
 from functools import partial
 from typing import TYPE_CHECKING
 
 from app.journal.records import AimMet
 from app.ui.keys import ITEM_KEY_COUNT
+from app.ui.language import tr
 
 if TYPE_CHECKING:
     from app.ui.pages.practice import PracticePage
 
 
+_EVEN_BEHIND_A_FORM = {
+    *("practice.record", "practice.stop", "practice.mark", "practice.large"),
+    "practice.rehearsal",
+}
+
+
 def bind_keys(page: "PracticePage") -> None:
     """Bind the actions of the page and of the practice clock."""
-    bind, panel, clock = page.desk.keys.bind, page.panel, page.clock
+    panel, clock = page.panel, page.clock
+
+    def bind(page: "PracticePage", action_id: str, slot: Callable[[], object]) -> None:
+        behind = slot if action_id in _EVEN_BEHIND_A_FORM else partial(_unless_covered, page, slot)
+        page.desk.keys.bind(page, action_id, behind)
+
     bind(page, "practice.record", partial(_record, page))
     bind(page, "practice.stop", panel.stop)
     bind(page, "practice.arm", panel.arm)
@@ -47,5 +60,26 @@ def _record(page: "PracticePage") -> None:
     """Record or stop; in a rehearsal, the passage that is due."""
     if page.forms.shows("rehearsal"):
         page.forms.rehearsal.run.toggle()
+    elif page.recorder.is_recording:
+        page.panel.stop()
     else:
-        page.panel.toggle()
+        _unless_covered(page, page.panel.toggle)
+
+
+def _unless_covered(page: "PracticePage", slot: Callable[[], object]) -> None:
+    """Do it where it is seen; letters typed past a field neither record nor count."""
+    if page.is_covered and not page.forms.shows("rehearsal"):
+        page.desk.tell(tr("A form lies over today. Esc puts it away; then the keys work again."))
+    else:
+        slot()
+
+
+def step_back(page: "PracticePage") -> None:
+    """Put the large view away, or a form in which nothing is at work."""
+    if not page.is_covered:
+        page.show_large(large=False)
+    elif page.forms.shows("imports"):
+        if not page.forms.imports.is_busy:
+            page.forms.imports.cancel()
+    elif not page.recorder.is_recording:
+        page.show_today()

@@ -160,6 +160,10 @@
             <translation>Ein Fußpedal, das Tasten tippt, wirkt, sobald seine Taste hier steht: im Feld darauf treten. Die üblichen Tasten gelten weiter. Die Rücktaste entfernt eine Taste.</translation>
         </message>
         <message>
+            <source>A form lies over today. Esc puts it away; then the keys work again.</source>
+            <translation>Ein Formular liegt über dem heutigen Tag. Esc legt es weg; dann wirken die Tasten wieder.</translation>
+        </message>
+        <message>
             <source>A line of your own</source>
             <translation>Eine eigene Zeile</translation>
         </message>
@@ -418,6 +422,10 @@
         <message>
             <source>Back to today</source>
             <translation>Zurück zu heute</translation>
+        </message>
+        <message>
+            <source>Back to your own journal</source>
+            <translation>Zurück zum eigenen Journal</translation>
         </message>
         <message>
             <source>Backups</source>
@@ -2652,8 +2660,8 @@
             <translation>Die Meldung weglegen</translation>
         </message>
         <message>
-            <source>Put the message away, or clear the selection</source>
-            <translation>Die Meldung weglegen oder die Auswahl aufheben</translation>
+            <source>Put the message or the form away, or clear the selection</source>
+            <translation>Die Meldung oder das Formular weglegen oder die Auswahl aufheben</translation>
         </message>
         <message>
             <source>Put the microphone near the loudspeaker, or join output and input with a cable.</source>
@@ -4048,8 +4056,8 @@
             <translation>Was die Antworten bisher sagen</translation>
         </message>
         <message>
-            <source>Where the day comes from</source>
-            <translation>Woher der Tag stammt</translation>
+            <source>Where that comes from</source>
+            <translation>Woher das stammt</translation>
         </message>
         <message>
             <source>Which day was {name} played?</source>
@@ -4212,10 +4220,6 @@
             <translation>Ja, noch da</translation>
         </message>
         <message>
-            <source>Your own journal</source>
-            <translation>Eigenes Journal</translation>
-        </message>
-        <message>
             <source>Zoom in</source>
             <translation>Vergrößern</translation>
         </message>
@@ -4294,6 +4298,14 @@
         <message>
             <source>day kept</source>
             <translation>Tag gehalten</translation>
+        </message>
+        <message>
+            <source>day practised</source>
+            <translation>geübter Tag</translation>
+        </message>
+        <message>
+            <source>day since first entry</source>
+            <translation>Tag seit dem ersten Eintrag</translation>
         </message>
         <message>
             <source>day since the start</source>
@@ -4708,6 +4720,10 @@
             <translation>{count} bis {day} gestellt; der Plan kennt sie.</translation>
         </message>
         <message>
+            <source>{count} with too few measured weeks, or no minutes logged on it, to say anything.</source>
+            <translation>{count} mit zu wenigen gemessenen Wochen oder ohne erfasste Minuten, um etwas zu sagen.</translation>
+        </message>
+        <message>
             <source>{count} written. Nothing was sent anywhere.</source>
             <translation>{count} geschrieben. Nichts wurde irgendwohin gesendet.</translation>
         </message>
@@ -4802,6 +4818,10 @@
         <message>
             <source>{name} holds {count}.</source>
             <translation>{name} enthält {count}.</translation>
+        </message>
+        <message>
+            <source>{name} is in the journal.</source>
+            <translation>{name} ist im Journal.</translation>
         </message>
         <message>
             <source>{name} is not offered again; the file stays where it is.</source>
@@ -5105,6 +5125,10 @@
         <message>
             <source>1 octave</source>
             <translation>1 Oktave</translation>
+        </message>
+        <message>
+            <source>1 passage</source>
+            <translation>1 Stelle</translation>
         </message>
         <message>
             <source>1 practice day</source>
@@ -5975,10 +5999,6 @@
             <translation>Jede Stelle hatte ihre Chance.</translation>
         </message>
         <message>
-            <source>Everything that was measured is marked or put aside already.</source>
-            <translation>Alles, was gemessen wurde, ist schon angemerkt oder weggelegt.</translation>
-        </message>
-        <message>
             <source>Exam</source>
             <translation>Prüfung</translation>
         </message>
@@ -6669,6 +6689,10 @@
         <message>
             <source>Nothing is loud enough.</source>
             <translation>Nichts ist laut genug.</translation>
+        </message>
+        <message>
+            <source>Nothing measured stands out that is not marked or put aside already.</source>
+            <translation>Nichts Gemessenes fällt auf, das nicht schon angemerkt oder weggelegt ist.</translation>
         </message>
         <message>
             <source>Nothing sounds at one end of it.</source>
@@ -9697,6 +9721,10 @@
         <message>
             <source>{n} notes</source>
             <translation>{n} Noten</translation>
+        </message>
+        <message>
+            <source>{n} passages</source>
+            <translation>{n} Stellen</translation>
         </message>
         <message>
             <source>{n} practice days</source>

@@ -30,7 +30,7 @@ class ChannelChoice(Choice[int]):
                 "system gives: the first, or a mix of all."
             )
         )
-        self.setMinimumContentsLength(7)
+        self.setMinimumContentsLength(14)
         self.gone = soft()
         self.gone.hide()
         self.hide()

@@ -88,8 +88,13 @@ class DayHead(QWidget):
             if view.practice_day == view.calendar_day
             else tr("Practice day: what is played after midnight still belongs to it")
         )
-        self._practised.show_number(str(view.days_practised))
-        self._since.show_number(str(view.days_since_first))
+        practised, since = view.days_practised, view.days_since_first
+        self._practised.show_number(
+            str(practised), tr("day practised") if practised == 1 else tr("days practised")
+        )
+        self._since.show_number(
+            str(since), tr("day since first entry") if since == 1 else tr("days since first entry")
+        )
         self.minutes.show_minutes(view.minutes)
 
     def show_clock(self, view: ClockView) -> None:

@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from PySide6.QtCore import QStandardPaths
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from app.ui.language import tr
@@ -12,11 +13,18 @@ _KINDS = "*.wav *.flac *.ogg *.oga *.opus *.mp3 *.m4a *.mp4 *.mov *.aac *.aif *.
 def ask_for_files(parent: QWidget) -> list[Path]:
     """Ask for files; none where the player thought better of it."""
     kinds = tr("Recordings ({kinds});;All files (*)").format(kinds=_KINDS)
-    names, _ = QFileDialog.getOpenFileNames(parent, tr("Import recordings"), "", kinds)
+    names, _ = QFileDialog.getOpenFileNames(parent, tr("Import recordings"), _begin(), kinds)
     return [Path(name) for name in names]
 
 
 def ask_for_folder(parent: QWidget) -> list[Path]:
     """Ask for a folder whose clips are to be imported; none where there is none."""
-    chosen = QFileDialog.getExistingDirectory(parent, tr("Import a folder of recordings"))
+    title = tr("Import a folder of recordings")
+    chosen = QFileDialog.getExistingDirectory(parent, title, _begin())
     return [Path(chosen)] if chosen else []
+
+
+def _begin() -> str:
+    """Return where clips from a phone mostly arrive."""
+    places = QStandardPaths
+    return places.writableLocation(places.StandardLocation.DownloadLocation) or str(Path.home())

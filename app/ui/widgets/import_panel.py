@@ -215,5 +215,5 @@ def _headings() -> tuple[str, ...]:
         tr("Day number"),
         tr("Passage"),
         tr("Part that is kept"),
-        tr("Where the day comes from"),
+        tr("Where that comes from"),
     )

@@ -19,6 +19,7 @@ from app.ui.widgets.take_pane import NO_PASSAGE
 from app.ui.words import day_text
 
 _NO_DAY = ""
+_LATER_LINES = 4
 
 
 class ImportRow:
@@ -52,6 +53,8 @@ class ImportRow:
         self._was_chosen = False
         self.passage.picked.connect(lambda _: self._choose())
         self.source = sentence(self.problem or _about(proposal))
+        if self.wants_a_passage:  # what it sounds like comes later, and moves no row then
+            self.source.setMinimumHeight(_LATER_LINES * self.source.fontMetrics().lineSpacing())
         if self.problem or proposal.question:
             self.source.setProperty("tone", "attention")
         if self.problem:

@@ -19,7 +19,7 @@ from app.ui.widgets.progress_bar import ThinProgressBar
 class JobStrip(QFrame):
     """Runs work off the GUI thread and shows it; hidden while there is nothing to say."""
 
-    def __init__(self, desk: Desk, subject: str) -> None:
+    def __init__(self, desk: Desk, subject: str, *, narrow: bool = False) -> None:
         super().__init__()
         self._desk = desk
         self._subject = subject
@@ -33,9 +33,10 @@ class JobStrip(QFrame):
         self.open_button = Button(tr("Open the folder"), "folder", plain=True)
         self.open_button.clicked.connect(self.open_folder)
         desk.cancelWanted.connect(self.cancel)
-        first = row()
+        first = column(spacing=4) if narrow else row()
         fill(first, self.words, self.cancel_button, self.open_button)
-        first.setStretch(0, 1)
+        if not narrow:
+            first.setStretch(0, 1)
         fill(column(self, spacing=4), first, self.bar)
         self.hide()
 

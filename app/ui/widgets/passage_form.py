@@ -12,6 +12,7 @@ from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, labelled, row, soft
+from app.ui.widgets.choices import passage_text
 from app.ui.widgets.score_form import ScoreForm
 from app.ui.widgets.settings_form import SettingsForm
 
@@ -140,6 +141,7 @@ class PassageForm(Card):
         self._desk.jobs.store(keep, self._added)
 
     def _added(self, passage: Passage) -> None:
+        self._desk.tell(tr("{name} is in the journal.").format(name=passage_text(passage)))
         self.made.emit(passage)
         self._desk.passagesChanged.emit()
 

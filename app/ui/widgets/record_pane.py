@@ -153,11 +153,17 @@ class RecordPane(QWidget):
         self.earlier.show_lifetime(view.lifetime, first)
 
     def _show_associations(self, rows: tuple[AssociationRow, ...]) -> None:
-        self.associations.show_rows(rows)
+        known = [one for one in rows if one.rank_correlation is not None]
+        self.associations.show_rows(known)
         self.associations.fit_to_rows()
-        self.associations.setVisible(bool(rows))
-        self._no_associations.setText("" if rows else tr("No passage has been measured yet."))
-        self._no_associations.setVisible(not rows)
+        self.associations.setVisible(bool(known))
+        said = "" if rows else tr("No passage has been measured yet.")
+        if len(known) < len(rows):
+            said = tr(
+                "{count} with too few measured weeks, or no minutes logged on it, to say anything."
+            ).format(count=counted(len(rows) - len(known), "passage"))
+        self._no_associations.setText(said)
+        self._no_associations.setVisible(bool(said))
 
 
 def _chart_card(title: str, bars: RecordBars) -> Card:

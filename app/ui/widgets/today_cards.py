@@ -1,5 +1,7 @@
 """Two cards of the Practice page: the takes of today, and the markers to work on."""
 
+from datetime import date
+
 from app.services.views import AnyReading, MarkerRow, TakeRow
 from app.ui.language import mark, tr
 from app.ui.models.measure_queue import MeasureQueue
@@ -8,7 +10,14 @@ from app.ui.widgets.basics import Button, Card, fill, heading, row, sentence, so
 from app.ui.widgets.choices import short_passage
 from app.ui.widgets.marker_words import category_word
 from app.ui.widgets.table import RowTable
-from app.ui.words import day_and_month, day_text, length_text, position_text, reading_text
+from app.ui.words import (
+    day_and_month,
+    day_text,
+    length_text,
+    position_text,
+    reading_text,
+    short_day_text,
+)
 
 _MOST_ROWS = 4
 _NO_TAKE_YET = mark("No take yet today. Record one, or drop recordings anywhere on this window.")
@@ -42,7 +51,7 @@ class TakesCard(Card):
         self.title = heading(tr("Takes of today"))
         fill(head, self.title, 1, self.importer, self.folder)
         fill(self.box, head, self._none, self.table, self._effort)
-        queue.changed.connect(self.table.viewport().update)
+        queue.changed.connect(self._show_progress)
 
     def show_takes(
         self, takes: tuple[TakeRow, ...], effort: str, *, there_is_a_passage: bool
@@ -55,6 +64,11 @@ class TakesCard(Card):
         self._none.setVisible(not takes)
         self._effort.setText(effort)
         self._effort.setVisible(bool(effort))
+
+    def _show_progress(self) -> None:
+        """Paint the states again, in a column that is wide enough for them."""
+        self.table.horizontalHeader().resizeSections()
+        self.table.viewport().update()
 
     def _columns(self) -> tuple[Column[TakeRow], ...]:
         return (
@@ -110,6 +124,11 @@ def _more(take: TakeRow) -> str:
     return "\n".join([*parts, *([take.notice] if take.notice else [])])
 
 
+def _day(day: date) -> str:
+    """Give the year only where it is another one than this."""
+    return day_and_month(day) if day.year == date.today().year else short_day_text(day)
+
+
 def _marker_columns() -> tuple[Column[MarkerRow], ...]:
     def what(entry: MarkerRow) -> str:
         text = f": {entry.marker.text}" if entry.marker.text else ""
@@ -128,6 +147,6 @@ def _marker_columns() -> tuple[Column[MarkerRow], ...]:
     return (
         Column(tr("What"), what, lambda entry: f"{what(entry)}. {where(entry)}"),
         Column(tr("Passage"), lambda entry: short_passage(entry.passage_name), where),
-        Column(tr("Day"), lambda entry: day_and_month(entry.practice_day), where),
+        Column(tr("Day"), lambda entry: _day(entry.practice_day), where),
         Column(tr("Weight"), lambda entry: str(entry.marker.weight), where, is_number=True),
     )
