@@ -12,9 +12,10 @@ from app.journal.day_names import DayName
 from app.journal.minutes_table import AmountUnit
 from app.journal.promises import PromiseRule, Stretch
 from app.journal.written_days import DateOrder
-from app.ui.theme import LIGHT
+from app.services.views import DayBar
+from app.ui.theme import DARK, LIGHT
 from app.ui.widgets.year_export import print_year
-from app.ui.widgets.year_marks import bar_words, draw_bar
+from app.ui.widgets.year_marks import bar_words, draw_bar, draw_marks
 from app.wiring import open_workbench
 
 TODAY = date(2026, 3, 14)
@@ -195,3 +196,48 @@ def test_in_the_night_of_new_year_the_calendar_shows_the_year_of_the_practice_da
         window.desk.daysChanged.emit()
         settle(window)
         assert calendar.year == 2024
+
+
+@pytest.mark.parametrize("rest", ["planned", "marked"])
+@pytest.mark.parametrize("height_px", [0, 4, 7, 10, 14, 30])
+def test_rest_is_seen_on_a_day_that_was_practised_all_the_same(qapp, rest, height_px):
+    """A mark stands out from what it lies on by 3 to 1 at least (WCAG 2.1, 1.4.11)."""
+    for colours in (LIGHT, DARK):
+        cell = QRectF(4, 4, 20, 40)
+        body = QRectF(8, cell.bottom() - height_px, 14, height_px)
+        plain, marked = (_drawn(cell, body, colours, rest=of) for of in ("", rest))
+        changed = [
+            (marked.pixelColor(x, y), plain.pixelColor(x, y))
+            for x in range(plain.width())
+            for y in range(plain.height())
+            if marked.pixel(x, y) != plain.pixel(x, y)
+        ]
+        clear = [pair for pair in changed if _contrast(*pair) >= 3.0]
+        assert len(clear) >= 12, f"{len(clear)} of {len(changed)} points are seen"
+
+
+def _drawn(cell: QRectF, body: QRectF, colours, *, rest: str) -> QImage:
+    image = QImage(32, 60, QImage.Format.Format_RGB32)
+    image.fill(QColor(colours.card))
+    painter = QPainter(image)
+    minutes = body.height() or None
+    if minutes:
+        draw_bar(painter, body, None, colours)
+    day = DayBar(TODAY, minutes, 0, rest, missed=False, late=False)
+    draw_marks(painter, day, cell, body.top(), colours)
+    painter.end()
+    return image
+
+
+def _contrast(one: QColor, other: QColor) -> float:
+    """Contrast of two colours as WCAG 2.1 defines it."""
+
+    def light(colour: QColor) -> float:
+        parts = [
+            c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4
+            for c in (colour.redF(), colour.greenF(), colour.blueF())
+        ]
+        return 0.2126 * parts[0] + 0.7152 * parts[1] + 0.0722 * parts[2]
+
+    bright, dark = sorted((light(one), light(other)), reverse=True)
+    return (bright + 0.05) / (dark + 0.05)

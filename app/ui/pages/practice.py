@@ -79,15 +79,17 @@ class PracticePage(Page):
             self.clock_card.forgotten,
             self.panel,
             self.clock_card,
-            soft(tr(_CAUTION)),
             1,
         )
-        left = QScrollArea()
-        left.setWidget(inside)
-        left.setWidgetResizable(True)
-        left.setFrameShape(QFrame.Shape.NoFrame)
+        cards = QScrollArea()
+        cards.setWidget(inside)
+        cards.setWidgetResizable(True)
+        cards.setFrameShape(QFrame.Shape.NoFrame)
+        cards.setFocusPolicy(cards.focusPolicy().NoFocus)
+        left = QWidget()
         left.setFixedWidth(_PANEL_WIDTH_PX)
-        left.setFocusPolicy(left.focusPolicy().NoFocus)
+        # The caution stays in sight, however much the cards have to say.
+        fill(column(left), cards, soft(tr(_CAUTION)))
         right = column(spacing=2 * GRID_PX)
         fill(right, self.offers, self.year_ago, self.plan, self.takes, self.markers)
         right.setStretch(4, 1)

@@ -47,6 +47,8 @@ class LessonReportView(QScrollArea):
         box = column(inside, spacing=2 * GRID_PX)
         box.setContentsMargins(0, 0, GRID_PX, 0)
         box.addStretch(1)
+        if before := self.takeWidget():
+            before.deleteLater()  # on its own: hundreds of labels take a while to go
         self.setWidget(inside)
         self._lines = self._written(report, box)
         self._go_on()

@@ -23,6 +23,8 @@ SWATCH = QRectF(0.0, 0.0, 14.0, 14.0)
 _GAP_PX = 18.0
 _LINE_PX = 19.0
 _HATCH_STEP_PX = 4.0
+_REST_PX = 8.0
+"""How far over the foot of a day its mark of rest lies."""
 
 TAKEN, SHARED, PLANNED, MARKED, EMPTY, LATE, PAUSED, TODAY = range(8)
 MARKS: tuple[tuple[int, str], ...] = (
@@ -101,7 +103,11 @@ def draw_marks(painter: QPainter, bar: DayBar, cell: QRectF, bar_top: float, c: 
         _draw_mark(painter, SHARED, foot + QPointF(0, 8.5), c)
     if bar.rest:
         which = PLANNED if bar.rest == "planned" else MARKED
-        _draw_mark(painter, which, foot - QPointF(0, 8), c)
+        # On a day that was practised all the same: in its bar as a hole, or over a low one.
+        height = foot.y() - bar_top if bar.minutes else 0.0
+        is_inside = height > _REST_PX + 3
+        at = _REST_PX if is_inside or height < _REST_PX - 3 else height + 5
+        _draw_mark(painter, which, foot - QPointF(0, at), c, c.card if is_inside else "")
     elif bar.missed and not bar.minutes and not bar.take_count:
         _draw_mark(painter, EMPTY, foot - QPointF(0, 5), c)
     if bar.paused:
@@ -115,7 +121,7 @@ def draw_today(painter: QPainter, cell: QRectF, c: Colours) -> None:
     _draw_mark(painter, TODAY, QPointF(cell.center().x(), cell.top() + 4), c)
 
 
-def _draw_mark(painter: QPainter, which: int, at: QPointF, c: Colours) -> None:
+def _draw_mark(painter: QPainter, which: int, at: QPointF, c: Colours, colour: str = "") -> None:
     painter.setBrush(Qt.BrushStyle.NoBrush)
     x, y = at.x(), at.y()
     if which == TAKEN:
@@ -127,9 +133,9 @@ def _draw_mark(painter: QPainter, which: int, at: QPointF, c: Colours) -> None:
         painter.drawPolygon(QPolygonF(corners))
     elif which in (PLANNED, MARKED):
         # A short level stroke, like a rest hanging from its line.
-        painter.setPen(QPen(QColor(c.ink_soft), 1.2))
+        painter.setPen(QPen(QColor(colour or c.ink_soft), 1.2))
         if which == PLANNED:
-            painter.setBrush(QColor(c.ink_soft))
+            painter.setBrush(QColor(colour or c.ink_soft))
         painter.drawRect(QRectF(x - 4, y - 2, 8, 4))
     elif which == EMPTY:
         painter.setPen(Qt.PenStyle.NoPen)
