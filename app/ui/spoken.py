@@ -284,7 +284,7 @@ def _compiled(template: str, numbers: frozenset[str]) -> re.Pattern[str]:
             # What follows without a space may be missing, as in "allowed{in each run}".
             least = "+" if first or before.endswith((" ", "'", "(")) else "*"
             # A value does not run over the end of a sentence, a word not over its part.
-            ends = "[.?!] [A-Z]|; " if part in _SINGLE else "[.?!] [A-Z]"
+            ends = "[.?!] [A-Z0-9]|; " if part in _SINGLE else "[.?!] [A-Z0-9]"
             parts.append(f"(?P<{part}>{first}(?:(?!{ends}).){least}?)")
             before = ""
     return re.compile("".join(parts), re.DOTALL)

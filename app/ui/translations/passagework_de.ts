@@ -5163,6 +5163,10 @@
             <translation>1 Aufnahme</translation>
         </message>
         <message>
+            <source>1 take on {days}</source>
+            <translation>1 Aufnahme an {days:dative}</translation>
+        </message>
+        <message>
             <source>1 task</source>
             <translation>1 Aufgabe</translation>
         </message>
@@ -6149,6 +6153,10 @@
         <message>
             <source>Guitar</source>
             <translation>Gitarre</translation>
+        </message>
+        <message>
+            <source>Heard at one loudness: A {a_lufs} LUFS, played {a_db} dB softer; B {b_lufs} LUFS, played {b_db} dB softer.</source>
+            <translation>Bei gleicher Lautheit gehört: A {a_lufs} LUFS, {a_db} dB leiser gespielt; B {b_lufs} LUFS, {b_db} dB leiser gespielt.</translation>
         </message>
         <message>
             <source>Heard at one loudness: {parts}.</source>
@@ -8031,6 +8039,10 @@
             <translation>Zu bearbeiten: {category}{text}, Gewicht {weight}</translation>
         </message>
         <message>
+            <source>Today's one take is still to come: warm up, play it slowly, then record</source>
+            <translation>Die eine Aufnahme von heute steht noch aus: einspielen, langsam durchspielen, dann aufnehmen</translation>
+        </message>
+        <message>
             <source>Today's one take is still to come: warm up, play it slowly, then record.</source>
             <translation>Die eine Aufnahme von heute steht noch aus: einspielen, langsam durchgehen, dann aufnehmen.</translation>
         </message>
@@ -8373,6 +8385,18 @@
         <message>
             <source>assigned: {minutes_done} of {minutes} min done</source>
             <translation>aufgegeben: {minutes_done} von {minutes} min getan</translation>
+        </message>
+        <message>
+            <source>assigned: {minutes_done} of {minutes} min done, due in {days}</source>
+            <translation>aufgegeben: {minutes_done} von {minutes} min getan, fällig in {days:dative}</translation>
+        </message>
+        <message>
+            <source>assigned: {minutes_done} of {minutes} min done, due today</source>
+            <translation>aufgegeben: {minutes_done} von {minutes} min getan, heute fällig</translation>
+        </message>
+        <message>
+            <source>assigned: {minutes_done} of {minutes} min done, due tomorrow</source>
+            <translation>aufgegeben: {minutes_done} von {minutes} min getan, morgen fällig</translation>
         </message>
         <message>
             <source>at least {parts} a day</source>
@@ -8761,6 +8785,10 @@
         <message>
             <source>mean deviation</source>
             <translation>mittlere Abweichung</translation>
+        </message>
+        <message>
+            <source>mean deviation {intonation}; tempo {tempo}; dynamic span {dynamics}</source>
+            <translation>mittlere Abweichung {intonation}; Tempo {tempo}; Dynamikumfang {dynamics}</translation>
         </message>
         <message>
             <source>measured note on {subject}</source>
@@ -9399,6 +9427,10 @@
             <translation>{count}-mal</translation>
         </message>
         <message>
+            <source>{day_played}, {passage}, take {number}, {start}, at {note}</source>
+            <translation>{day_played}, {passage}, Aufnahme {number}, {start}, bei {note}</translation>
+        </message>
+        <message>
             <source>{days_kept} kept, day {day}</source>
             <translation>{days_kept} gehalten, Tag {day}</translation>
         </message>
@@ -9757,6 +9789,10 @@
         <message>
             <source>{n} takes</source>
             <translation>{n} Aufnahmen</translation>
+        </message>
+        <message>
+            <source>{n} takes on {days}</source>
+            <translation>{n} Aufnahmen an {days:dative}</translation>
         </message>
         <message>
             <source>{n} tasks</source>
@@ -10225,6 +10261,10 @@
         <message>
             <source>{word} {habit} as printed, {count}</source>
             <translation>{word} {habit} wie gedruckt, {count}</translation>
+        </message>
+        <message>
+            <source>{word}: slope {slope} a week, scatter {scatter}</source>
+            <translation>{word}: Steigung {slope} je Woche, Streuung {scatter}</translation>
         </message>
         <message>
             <source>{years} years</source>

@@ -15,6 +15,7 @@ from app.services.promise_text import rule_span_text
 from app.ui.desk import Desk
 from app.ui.language import mark, tr
 from app.ui.models.rows import Column
+from app.ui.spoken import said
 from app.ui.widgets.basics import Button, Card, fill, heading, labelled, row, sentence
 from app.ui.widgets.choices import DayEdit
 from app.ui.widgets.promise_form import PromiseForm
@@ -240,7 +241,7 @@ class PromisesPanel(Card):
 def _rule_words(rule: RuleRow) -> str:
     """Say a rule, and from when to when it holds."""
     return tr("{span}: {rule}.").format(
-        span=_capital(rule_span_text(rule.since, rule.until)), rule=rule.text
+        span=_capital(said(rule_span_text(rule.since, rule.until))), rule=rule.text
     )
 
 
