@@ -84,9 +84,9 @@ class ImportPanel(Card):
         for line, entry in enumerate(self.rows, 1):
             for at, field in enumerate(entry.fields):
                 grid.addWidget(field, line, at)
-        grid.setColumnStretch(2, 2)
+        grid.setColumnStretch(2, 4)
         grid.setColumnStretch(3, 2)
-        grid.setColumnStretch(5, 5)
+        grid.setColumnStretch(5, 4)
         grid.setRowStretch(len(self.rows) + 1, 1)
         for entry in self.rows:
             entry.day.dateChanged.connect(self._number_days)
