@@ -129,10 +129,11 @@ class ChangeService:
         *,
         rubato: bool,
     ) -> Columns:
-        """Read notes and bars on the axis of the latest take."""
+        """Read notes and bars on the axis of one take that stays the same from day to day."""
         try:
+            reference_id = self._note_maps.reference_of(fair.takes)
             view = self._note_maps.of_passage(
-                passage.id, fair.takes[-1].id, part_of(progress, 0.0, 0.7), should_stop
+                passage.id, reference_id, part_of(progress, 0.0, 0.7), should_stop
             )
         except PlainFailure as failure:
             return columns_of({}, left_out=(failure.sentence,))

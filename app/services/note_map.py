@@ -76,9 +76,9 @@ class NoteMapService:
         ----------
         passage_id : str
         reference_id : str, optional
-            The take that the others are laid against; without it the latest measured one.
-            Its notes are the axis, unless it was held against the passage's score: then
-            all notes of the score are.
+            The take that the others are laid against; without it :meth:`reference_of` all
+            measured ones. Its notes are the axis, unless it was held against the passage's
+            score: then all notes of the score are.
 
         Raises
         ------
@@ -118,6 +118,14 @@ class NoteMapService:
             axis="take" if written is None else "score",
         )
 
+    def reference_of(self, takes: Sequence[Take]) -> str:
+        """Choose the take to lay others against: the one that most lie against already.
+
+        So a take more is one alignment more; the latest where none is aligned yet.
+        """
+        counts = self._store.alignments.counts([take.id for take in takes])
+        return max(reversed(takes), key=lambda take: counts.get(take.id, 0)).id
+
     def _written(
         self,
         passage: Passage,
@@ -153,8 +161,7 @@ class NoteMapService:
             raise PlainFailure(
                 "No take of this passage is measured yet.", "Wait for that, or measure one."
             )
-        if reference_id is None:
-            return takes[-1]
+        reference_id = reference_id or self.reference_of(takes)
         for take in takes:
             if take.id == reference_id:
                 return take

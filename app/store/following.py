@@ -1,5 +1,7 @@
 """What following a passage keeps: answers, bounds, blind trials, and work done once."""
 
+from collections import Counter
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from sqlalchemy import delete, insert, select
@@ -104,6 +106,14 @@ class PairAlignmentRepository:
         with self._work.connection() as connection:
             row = connection.execute(wanted).one_or_none()
         return None if row is None else KeptAlignment(**row._mapping)
+
+    def counts(self, take_ids: Sequence[str]) -> Mapping[str, int]:
+        """Count for each of some takes the others among them that it is kept aligned with."""
+        both = _PAIR.take_a.in_(take_ids) & _PAIR.take_b.in_(take_ids) & (_PAIR.block != b"")
+        with self._work.connection() as connection:
+            rows = connection.execute(select(_PAIR.take_a, _PAIR.take_b).where(both)).all()
+        pairs = {frozenset(row) for row in rows}
+        return Counter(take_id for pair in pairs for take_id in pair)
 
     def put(self, kept: KeptAlignment) -> None:
         """Keep an alignment in the place of an earlier one."""

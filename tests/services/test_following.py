@@ -283,3 +283,18 @@ def test_blind_answers_are_kept_once_and_compared_after_enough(bench, two_takes)
 
 def _with_pulse(bench, take_id, bpm):
     return replace(bench.filing._store.takes.get(take_id).settings, pulse_bpm=bpm)
+
+
+def test_a_day_more_is_aligned_with_the_take_the_others_lie_against(tmp_path, add_take, bench):
+    takes = []
+    for number in range(3):
+        path, _ = take_file(tmp_path, number)
+        takes.append(add_take(path, "Opening", FIRST + timedelta(days=number)))
+    for earlier in takes[:2]:
+        bench.aligning.pair(takes[2].id, earlier.id)
+    path, _ = take_file(tmp_path, 3)
+    latest = add_take(path, "Opening", FIRST + timedelta(days=3))
+    bench.measuring.measure(latest.id)
+    found = bench.note_maps.of_passage(latest.passage_id)
+    assert found.reference_id == takes[2].id
+    assert len(found.takes) == 4

@@ -58,6 +58,8 @@ class Stand:
                 i: SimpleNamespace(failure="", measured_at=date(2026, 1, 1)) for i in ids
             }
         )
+        self.kept = {}
+        self.alignments = SimpleNamespace(counts=lambda ids: self.kept)
         self.pairs = pairs
         self.compared = []
 
@@ -110,6 +112,12 @@ def test_what_was_laid_note_against_note_once_is_kept():
     service.of_passage("p")
     service.of_passage("p")
     assert stand.compared == [("t1", "t0")]
+
+
+def test_a_take_more_is_laid_against_the_take_that_the_others_were():
+    stand = Stand(["2026-11-02", "2026-11-09", "2026-11-16"], {"t0": [(0, 0)], "t2": [(0, 0)]})
+    stand.kept = {"t1": 1, "t0": 1}
+    assert NoteMapService(stand, stand).of_passage("p").reference_id == "t1"
 
 
 def test_without_a_measured_take_there_is_no_map():

@@ -1,9 +1,9 @@
 """Comparisons that were made or will be wanted next, so that stepping does not wait."""
 
-from collections import OrderedDict
 from collections.abc import Callable, Iterable
 
 from app.journal.failures import PlainFailure
+from app.services.latest import Latest
 from app.services.views import CompareView
 from app.ui.desk import Desk
 
@@ -17,7 +17,7 @@ class Comparisons:
 
     def __init__(self, desk: Desk) -> None:
         self._desk = desk
-        self._kept: OrderedDict[Pair, CompareView] = OrderedDict()
+        self._kept: Latest[Pair, CompareView] = Latest(_MOST_KEPT)
         desk.takesChanged.connect(self._kept.clear)
 
     def want(
@@ -31,13 +31,13 @@ class Comparisons:
         """Compare two takes, or hand over what is known of them; only the latest wish counts."""
         jobs, comparing = self._desk.jobs, self._desk.workbench.comparing
         jobs.forget("compare.pair")
-        if pair in self._kept:
-            self._kept.move_to_end(pair)
-            done(self._kept[pair])
+        kept = self._kept.get(pair)
+        if kept is not None:
+            done(kept)
             return
 
         def take_over(view: CompareView) -> None:
-            self._keep(pair, view)
+            self._kept.put(pair, view)
             done(view)
 
         jobs.analyse(
@@ -50,13 +50,13 @@ class Comparisons:
 
     def prepare(self, pairs: Iterable[Pair]) -> None:
         """Compare pairs that may be wanted next, one after the other, in the background."""
-        waiting = [pair for pair in pairs if pair not in self._kept]
+        waiting = [pair for pair in pairs if self._kept.get(pair) is None]
         if not waiting:
             return
         first, comparing = waiting[0], self._desk.workbench.comparing
 
         def go_on(view: CompareView) -> None:
-            self._keep(first, view)
+            self._kept.put(first, view)
             self.prepare(waiting[1:])
 
         self._desk.jobs.analyse(
@@ -65,8 +65,3 @@ class Comparisons:
             subject="compare.next",
             failed=lambda _failure: None,  # told when it is really wanted
         )
-
-    def _keep(self, pair: Pair, view: CompareView) -> None:
-        self._kept[pair] = view
-        while len(self._kept) > _MOST_KEPT:
-            self._kept.popitem(last=False)

@@ -1024,8 +1024,8 @@
             <translation>Jede Stelle wird einmal durchgespielt, wie beim Probespiel. Eine Chance ist vergeben, wie sie auch ausgeht; nur was das Gerät verdirbt, wird zurückgegeben. Angehört wird danach.</translation>
         </message>
         <message>
-            <source>Each take is laid against the score or the latest take. This takes a moment.</source>
-            <translation>Jede Aufnahme wird an die Noten oder an die neueste gelegt. Das dauert einen Moment.</translation>
+            <source>Each take is laid against the score or the reference take. This takes a moment.</source>
+            <translation>Jede Aufnahme wird an die Noten oder an die Vergleichsaufnahme gelegt. Das dauert einen Moment.</translation>
         </message>
         <message>
             <source>Ear and measurement</source>

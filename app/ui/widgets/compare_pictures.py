@@ -189,7 +189,7 @@ class PicturesCard(Card):
 
 def _map_words(view: NoteMapView | None) -> str:
     if view is None:
-        return tr("Each take is laid against the score or the latest take. This takes a moment.")
+        return tr("Each take is laid against the score or the reference take. This takes a moment.")
     if view.axis == "score":
         return " ".join(
             [tr("Up: sharp. Down: flat. Row to row: 30 cents. Notes of the score."), *view.left_out]
