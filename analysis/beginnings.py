@@ -8,10 +8,13 @@ share in both; where the note begins, from the early part of both rises together
 errs less than either of them.
 """
 
-from dataclasses import dataclass, replace
+import math
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
+from scipy import fft
 
 from analysis.results import FloatArray
 from analysis.short_spectra import Source, window_powers
@@ -25,18 +28,17 @@ HIGHEST_HZ: Final = 5000.0
 LOW_SHARE, HIGH_SHARE = 0.12, 0.3
 BACK_OF_RAMP: Final = 0.4
 _RISEN_SHARE: Final = 0.6
-_MIDDLE_S: Final = 0.06
-_TEMPLATE_S: Final = 0.25
-_TEMPLATE_STEP_S: Final = 0.015
-_OLD_ENDS_S: Final = 0.1
-_EDGE_S: Final = 0.02
 _ALIKE: Final = 0.9
 _ROUNDS: Final = 2
-_RISEN_AFTER_S: Final = 0.05
-_FULL_S: Final = 0.03
-_FURTHEST_NEIGHBOUR_S: Final = 0.5
-_OFFSETS_S: Final = np.asarray(
-    HOP_S * np.arange(-round(EARLIEST_S / HOP_S), round(LATEST_S / HOP_S) + 1), dtype=np.float64
+# In hops.
+_MIDDLE, _OLD_ENDS, _TEMPLATE, _EDGE = 15, 25, 62, 5
+_STEP: Final = 4
+_RISEN_AFTER: Final = 12
+_FULL: Final = 8
+_FURTHEST_NEIGHBOUR: Final = 125
+_EARLIEST_LOOKED_AT, _LATEST_LOOKED_AT = -100, 75
+_OFFSETS: Final = np.arange(
+    -round(EARLIEST_S / HOP_S), round(LATEST_S / HOP_S) + 1, dtype=np.float64
 )
 
 
@@ -62,7 +64,7 @@ class ShortSpectra:
         self._source = source
         self._rate_hz = float(source.sample_rate_hz)
         self._window = np.hanning(round(WINDOW_S * self._rate_hz)).astype(np.float32)
-        self._size = int(2 ** np.ceil(np.log2(self._window.size)))
+        self._size = fft.next_fast_len(self._window.size, real=True)
         self._bins = int(min(HIGHEST_HZ / self._rate_hz, 0.5) * self._size)
 
     def at(self, time_s: FloatArray) -> FloatArray:
@@ -88,51 +90,59 @@ def lateness(
     late_a_s, late_b_s : float
         Seconds; ``None`` where it cannot be told, because the note before sounds alike.
     """
-    begun_s = now_s = tuple(place.start_s for place in places)
+    around = (_Around(spectra[0], places[0]), _Around(spectra[1], places[1]))
+    begun = (0.0, 0.0)
+    now = (0, 0)
     # What is compared with the notes before and after was placed by the detected start;
     # once it is known better, the answer is too.
     for _ in range(_ROUNDS):
-        first, second = (
-            _rise(one, replace(place, start_s=start_s))
-            for one, place, start_s in zip(spectra, places, now_s, strict=True)
-        )
+        first, second = around[0].rise(now[0]), around[1].rise(now[1])
         if first is None or second is None:
             return None
-        begun = 0.5 * (ramp_start(_OFFSETS_S, first) + ramp_start(_OFFSETS_S, second))
-        if not np.isfinite(begun):
+        both = 0.5 * (ramp_start(_OFFSETS, first) + ramp_start(_OFFSETS, second))
+        if not np.isfinite(both):
             return None
-        apart_s = offset_between(first, second) * HOP_S
-        begun_s = (now_s[0] + begun - apart_s / 2, now_s[1] + begun + apart_s / 2)
-        now_s = (begun_s[0] + _RISEN_AFTER_S, begun_s[1] + _RISEN_AFTER_S)
-    return places[0].start_s - begun_s[0], places[1].start_s - begun_s[1]
+        apart = offset_between(first, second)
+        begun = (now[0] + both - apart / 2, now[1] + both + apart / 2)
+        now = (round(begun[0] + _RISEN_AFTER), round(begun[1] + _RISEN_AFTER))
+    return -begun[0] * HOP_S, -begun[1] * HOP_S
 
 
-def _rise(spectra: ShortSpectra, place: Place) -> FloatArray | None:
-    """How much of each moment around a start is the new note; ``None`` if nobody can tell."""
-    start_s = place.start_s
-    before_s = max(place.before_s, start_s - _FURTHEST_NEIGHBOUR_S)
-    after_s = min(place.after_s, start_s + _FURTHEST_NEIGHBOUR_S)
-    new_first = min(start_s + _MIDDLE_S, (start_s + after_s) / 2)
-    new_s = _spread(new_first, min(after_s - _EDGE_S, start_s + _TEMPLATE_S))
-    old_last = max(start_s - _OLD_ENDS_S, (before_s + start_s) / 2)
-    old_s = _spread(max(before_s + _EDGE_S, start_s - _TEMPLATE_S), old_last)
-    time_s = start_s + _OFFSETS_S
-    every = spectra.at(np.concatenate((old_s, time_s, new_s)))
-    old, new = every[: old_s.size].mean(axis=0), every[-new_s.size :].mean(axis=0)
-    alike = new @ old / max(float(np.sqrt((new @ new) * (old @ old))), 1e-30)
-    if alike > _ALIKE:
-        return None
-    share = shares(every[old_s.size : -new_s.size], new, old)
-    share[time_s < before_s + _EDGE_S] = 0.0
-    return share
+class _Around:
+    """Spectra around a detected start; places are hops from there."""
 
+    def __init__(self, spectra: ShortSpectra, place: Place) -> None:
+        self._before = max((place.before_s - place.start_s) / HOP_S, -_FURTHEST_NEIGHBOUR)
+        self._after = min((place.after_s - place.start_s) / HOP_S, _FURTHEST_NEIGHBOUR)
+        # What sounds before the note before need not be looked at.
+        self._first = math.ceil(max(self._before, _EARLIEST_LOOKED_AT))
+        places = np.arange(self._first, _LATEST_LOOKED_AT + 1, dtype=np.float64)
+        self._rows = spectra.at(np.asarray(place.start_s + HOP_S * places, dtype=np.float64))
 
-def _spread(begin_s: float, end_s: float) -> FloatArray:
-    """Moments over a stretch, the middle of it where it is short."""
-    count = max(1, round((end_s - begin_s) / _TEMPLATE_STEP_S))
-    if count == 1:
-        return np.array([(begin_s + max(begin_s, end_s)) / 2])
-    return np.linspace(begin_s, end_s, count)
+    def rise(self, start: int) -> FloatArray | None:
+        """How much of each moment around a start is the new note; ``None`` if nobody can tell."""
+        before, after = self._before, self._after
+        new_first = min(start + _MIDDLE, (start + after) / 2)
+        new = self._mean(new_first, min(after - _EDGE, start + _TEMPLATE))
+        old_last = max(start - _OLD_ENDS, (before + start) / 2)
+        old = self._mean(max(before + _EDGE, start - _TEMPLATE), old_last)
+        alike = new @ old / max(float(np.sqrt((new @ new) * (old @ old))), 1e-30)
+        if alike > _ALIKE:
+            return None
+        places = start + _OFFSETS.astype(np.int64)
+        share = shares(self._rows[self._index(places)], new, old)
+        share[places < max(before + _EDGE, self._first)] = 0.0
+        return share
+
+    def _mean(self, begin: float, end: float) -> FloatArray:
+        """Mean spectrum of a stretch, of its middle where it is short."""
+        if end - begin < _STEP:
+            begin = end = (begin + max(begin, end)) / 2
+        places = np.rint(np.arange(begin, end + 0.5, _STEP)).astype(np.int64)
+        return np.asarray(self._rows[self._index(places)].mean(axis=0))
+
+    def _index(self, places: NDArray[np.int64]) -> NDArray[np.int64]:
+        return np.clip(places - self._first, 0, self._rows.shape[0] - 1)
 
 
 def shares(rows: FloatArray, new: FloatArray, old: FloatArray) -> FloatArray:
@@ -159,21 +169,20 @@ def offset_between(first: FloatArray, second: FloatArray) -> float:
     float
         Where the two differ least, at most 0.08 s either way.
     """
-    full = round(_FULL_S / HOP_S)
     one, other = (
-        np.clip(curve / max(float(np.median(curve[-full:])), 1e-9), 0.0, 1.0)
+        np.clip(curve / max(float(np.median(curve[-_FULL:])), 1e-9), 0.0, 1.0)
         for curve in (first, second)
     )
     reach = round(FURTHEST_APART_S / HOP_S)
+    lags = np.arange(-reach, reach + 1)
     size = one.size
-    difference = np.array(
-        [
-            np.mean(
-                np.square(other[max(k, 0) : size + min(k, 0)] - one[max(-k, 0) : size - max(k, 0)])
-            )
-            for k in range(-reach, reach + 1)
-        ]
-    )
+    # Squares of the differences over what overlaps, term by term.
+    ones = np.concatenate(([0.0], np.cumsum(np.square(one))))
+    others = np.concatenate(([0.0], np.cumsum(np.square(other))))
+    forward, backward = np.maximum(lags, 0), np.maximum(-lags, 0)
+    squares = (ones[size - forward] - ones[backward]) + (others[size - backward] - others[forward])
+    products = np.correlate(other, one, mode="full")[size - 1 - reach : size + reach]
+    difference = (squares - 2.0 * products) / (size - np.abs(lags))
     best = int(np.argmin(difference))
     if not 0 < best < difference.size - 1:
         return float(best - reach)
@@ -182,24 +191,24 @@ def offset_between(first: FloatArray, second: FloatArray) -> float:
     return float(best - reach + (0.5 * (left - right) / bend if bend > 0 else 0.0))
 
 
-def ramp_start(time_s: FloatArray, share: FloatArray) -> float:
+def ramp_start(place: FloatArray, share: FloatArray) -> float:
     """Where a rising share begins: its early part, run back to nothing; NaN if it never rises."""
     top = float(np.max(share))
     middle = int(np.argmax(share >= _RISEN_SHARE * top))
     # Where the two notes have partials in common, some of the new one seems to sound before.
     least = float(np.min(share[: middle + 1]))
-    low = _last_below(time_s, share, middle, least + LOW_SHARE * (top - least))
-    high = _last_below(time_s, share, middle, least + HIGH_SHARE * (top - least))
+    low = _last_below(place, share, middle, least + LOW_SHARE * (top - least))
+    high = _last_below(place, share, middle, least + HIGH_SHARE * (top - least))
     if not np.isfinite(low) or not np.isfinite(high):
         return np.nan
     return float(low - BACK_OF_RAMP * (high - low))
 
 
-def _last_below(time_s: FloatArray, value: FloatArray, before: int, level: float) -> float:
+def _last_below(place: FloatArray, value: FloatArray, before: int, level: float) -> float:
     """Last crossing of a level before an index, by straight lines; NaN where there is none."""
     under = np.flatnonzero(value[: before + 1] < level)
     if not under.size or under[-1] + 1 >= value.size:
         return np.nan
     k = int(under[-1])
     part = (level - value[k]) / (value[k + 1] - value[k])
-    return float(time_s[k] + part * (time_s[k + 1] - time_s[k]))
+    return float(place[k] + part * (place[k + 1] - place[k]))
