@@ -24,7 +24,8 @@ class NoteLine:
 
     ``rise_s`` are moments at which the level rises, whether or not a note begins there.
     ``taken_over`` marks notes without a clear pitch of their own. ``window_s`` is how far
-    from where it is expected a partner may lie.
+    from where it is expected a partner may lie; ``is_coarse`` says that starts are known
+    to a frame only.
     """
 
     start_s: FloatArray
@@ -32,6 +33,7 @@ class NoteLine:
     rise_s: FloatArray
     taken_over: NDArray[np.bool_] | None = None
     window_s: float = NOTE_WINDOW_S
+    is_coarse: bool = False
 
 
 def note_line(notes: Sequence[AnyNote], rise_s: FloatArray) -> NoteLine:
@@ -68,7 +70,7 @@ def heard_line(features: AlignmentFeatures) -> NoteLine:
         attack_s = np.where(again, nearest, attack_s)[told]
         classes = classes[told]
     start_s, first = np.unique(attack_s, return_index=True)
-    return NoteLine(start_s, classes[first], rise_s, window_s=ATTACK_WINDOW_S)
+    return NoteLine(start_s, classes[first], rise_s, window_s=ATTACK_WINDOW_S, is_coarse=True)
 
 
 def _pitch_of(note: Note) -> float:

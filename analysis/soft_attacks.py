@@ -53,11 +53,15 @@ def at_their_beginnings(
     few = np.unique(np.linspace(0, anchors.a_s.size - 1, _LOOKED_AT).astype(np.int64))
     usual_s = _usual_s(pairs.late_s(few, should_stop))
     soft = np.clip((usual_s - SHORT_ATTACK_S) / (SOFT_ATTACK_S - SHORT_ATTACK_S), 0.0, 1.0)
-    if soft == 0.0:
+    # How far apart two attacks are is told better by their sound than by whole frames.
+    of_each = 1.0 if any(line.is_coarse for line in lines) else soft
+    if of_each == 0.0:
         return anchors
     late = pairs.late_s(np.arange(anchors.a_s.size), should_stop)
     late = np.where(np.isfinite(late), late, _usual_s(late))
-    a_s, b_s = anchors.a_s - soft * late[:, 0], anchors.b_s - soft * late[:, 1]
+    of_both = late.mean(axis=1)
+    a_s = anchors.a_s - soft * of_both - of_each * (late[:, 0] - of_both)
+    b_s = anchors.b_s - soft * of_both - of_each * (late[:, 1] - of_both)
     return Anchors(_rising(a_s), _rising(b_s), anchors.is_even)
 
 

@@ -121,10 +121,11 @@ class NoteMapService:
     def reference_of(self, takes: Sequence[Take]) -> str:
         """Choose the take to lay others against: the one that most lie against already.
 
-        So a take more is one alignment more; the latest where none is aligned yet.
+        So a take more is one alignment more; the latest where there is none such.
         """
         counts = self._store.alignments.counts([take.id for take in takes])
-        return max(reversed(takes), key=lambda take: counts.get(take.id, 0)).id
+        known = max(reversed(takes), key=lambda take: counts.get(take.id, 0))
+        return known.id if 2 * counts.get(known.id, 0) >= len(takes) - 1 else takes[-1].id
 
     def _written(
         self,

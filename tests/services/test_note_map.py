@@ -118,6 +118,8 @@ def test_a_take_more_is_laid_against_the_take_that_the_others_were():
     stand = Stand(["2026-11-02", "2026-11-09", "2026-11-16"], {"t0": [(0, 0)], "t2": [(0, 0)]})
     stand.kept = {"t1": 1, "t0": 1}
     assert NoteMapService(stand, stand).of_passage("p").reference_id == "t1"
+    takes = [*stand._takes, SimpleNamespace(id="t3"), SimpleNamespace(id="t4")]
+    assert NoteMapService(stand, stand).reference_of(takes) == "t4"
 
 
 def test_without_a_measured_take_there_is_no_map():
