@@ -73,7 +73,7 @@ def test_a_crash_loses_nothing(journal_dir, clock):
     bench.clock.start(scale.id)
     later(clock, 10)
     bench.clock.beat()
-    bench.closing[-1]()  # the program is gone without a word; only the lock is freed
+    bench._store.close()  # the program is gone without a word; only the lock is freed
     later(clock, 7)
     with open_workbench(journal_dir, clock=clock) as again:
         view = again.clock.state()
@@ -87,7 +87,7 @@ def test_after_a_long_absence_it_asks_and_the_beat_does_not_answer(journal_dir, 
     bench.clock.start()
     later(clock, 10)
     bench.clock.beat()
-    bench.closing[-1]()
+    bench._store.close()
     later(clock, 45)
     with open_workbench(journal_dir, clock=clock) as again:
         for _ in range(3):
@@ -272,7 +272,7 @@ def test_after_minutes_typed_over_an_absence_the_clock_counts_on(journal_dir, cl
     bench.clock.start()
     later(clock, 10)
     bench.clock.beat()
-    bench.closing[-1]()
+    bench._store.close()
     later(clock, 45)
     with open_workbench(journal_dir, clock=clock) as again:
         again.practising.set_minutes(clock.now.date(), 30)

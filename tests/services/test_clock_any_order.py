@@ -155,7 +155,7 @@ class SittingMachine(RuleBasedStateMachine):
     @rule(gap_s=st.integers(0, 1200) | st.integers(0, 40_000), killed=st.booleans())
     def end_and_start_again(self, gap_s: int, killed: bool) -> None:
         if killed:
-            self.bench.closing[-1]()
+            self.bench._store.close()
         else:
             if self.can_go_on() or not self.is_on:
                 self.seen = None

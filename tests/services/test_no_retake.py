@@ -141,7 +141,7 @@ def test_an_input_that_never_spoke_is_no_attempt(bench, ruled, record):
 def test_a_crash_while_recording_is_a_failure(bench, clock, ruled, monkeypatch):
     monkeypatch.setattr(bench.recording, "_opened", lambda _key: Input())
     bench.recording.start(ruled.id)
-    bench.closing[-1]()  # gone without a word
+    bench._store.close()  # gone without a word
     bench.recording._running = None
     with open_workbench(bench.journal_dir, clock=clock) as again:
         assert not again.no_retake.view(ruled.id).may_record  # the first one is not filed yet
