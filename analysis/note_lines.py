@@ -62,15 +62,19 @@ def heard_line(features: AlignmentFeatures) -> NoteLine:
     attack_s, classes, rise_s = features.attack_s, features.attack_class, features.rise_s
     again = np.concatenate(([False], classes[1:] == classes[:-1]))
     if rise_s.size:
-        after = np.clip(np.searchsorted(rise_s, attack_s), 1, max(rise_s.size - 1, 1))
-        beside = np.stack((rise_s[after - 1], rise_s[np.minimum(after, rise_s.size - 1)]))
-        off = np.abs(beside - attack_s)
-        nearest = np.where(off[0] <= off[1], beside[0], beside[1])
-        told = ~again | (off.min(axis=0) <= BESIDE_S)
+        nearest = nearest_of(rise_s, attack_s)
+        told = ~again | (np.abs(nearest - attack_s) <= BESIDE_S)
         attack_s = np.where(again, nearest, attack_s)[told]
         classes = classes[told]
     start_s, first = np.unique(attack_s, return_index=True)
     return NoteLine(start_s, classes[first], rise_s, window_s=ATTACK_WINDOW_S, is_coarse=True)
+
+
+def nearest_of(moments_s: FloatArray, to_s: FloatArray) -> FloatArray:
+    """Give the nearest of ascending moments, at least one, to each of some others, (n,)."""
+    after = np.clip(np.searchsorted(moments_s, to_s), 1, max(moments_s.size - 1, 1))
+    before_s, after_s = moments_s[after - 1], moments_s[np.minimum(after, moments_s.size - 1)]
+    return np.where(np.abs(before_s - to_s) <= np.abs(after_s - to_s), before_s, after_s)
 
 
 def _pitch_of(note: Note) -> float:

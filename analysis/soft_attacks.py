@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 
 from analysis.beginnings import Place, ShortSpectra, lateness
 from analysis.note_anchors import Anchors
-from analysis.note_lines import NoteLine
+from analysis.note_lines import NoteLine, nearest_of
 from analysis.results import FloatArray
 from analysis.short_spectra import Source
 from analysis.stopping import StopQuestion, stop_if_asked
@@ -99,12 +99,8 @@ class _Pairs:
 
 def _with_those_missed(start_s: FloatArray, other_s: FloatArray) -> FloatArray:
     """Give the starts of one take, and those of the other that lie apart from all of them."""
-    after = np.clip(np.searchsorted(start_s, other_s), 1, max(start_s.size - 1, 1))
-    last = start_s.size - 1
-    near = np.minimum(
-        np.abs(other_s - start_s[after - 1]), np.abs(other_s - start_s[np.minimum(after, last)])
-    )
-    return np.union1d(start_s, other_s[near > SHORTEST_NOTE_S])
+    away_s = np.abs(nearest_of(start_s, other_s) - other_s)
+    return np.union1d(start_s, other_s[away_s > SHORTEST_NOTE_S])
 
 
 def _place(edges_s: FloatArray, start_s: float) -> Place:

@@ -20,6 +20,7 @@ from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
 
 from analysis.blocks import SampleArray
+from analysis.loudness import blocks_of
 from analysis.oversampling import TAPS_PER_PHASE, interpolation_filter
 from analysis.results import FloatArray
 from analysis.stopping import StopQuestion, stop_if_asked
@@ -56,10 +57,9 @@ def measure_true_peak_dbtp(
     columns = samples[:, np.newaxis] if samples.ndim == 1 else samples
     factor = min(4, max(1, math.ceil(_PEAK_RATE_HZ / sample_rate_hz)))
     peak = 0.0
-    for first in range(0, len(columns), _SAMPLES_AT_ONCE):
+    for block in blocks_of(columns):
         stop_if_asked(should_stop)
-        piece = columns[first : first + _SAMPLES_AT_ONCE]
-        peak = max(peak, float(np.max(np.abs(piece), initial=0.0)))
+        peak = max(peak, float(np.max(np.abs(block))))
     for channel in range(columns.shape[1]):
         peak = _interpolated_peak(columns[:, channel], factor, peak, should_stop)
     return 20 * math.log10(peak) if peak > 0 else -math.inf
