@@ -1,6 +1,7 @@
 """What the lanes draw: the same whether the view moved there or was opened there."""
 
 from datetime import UTC, date, datetime
+from itertools import pairwise
 from pathlib import Path
 
 import numpy as np
@@ -168,6 +169,30 @@ def test_a_marker_that_began_long_before_the_view_still_spans_it(qapp):
     flags.draw(painter, QRectF(0.0, 24.0, 600.0, 70.0), QRectF(0.0, 0.0, 600.0, 100.0))
     painter.end()
     assert picture.pixelColor(300, 20) != Qt.GlobalColor.white
+
+
+@pytest.mark.parametrize("ratio", [1, 2])
+def test_the_line_of_a_settled_marker_is_broken_at_every_scale(qapp, ratio):
+    del qapp
+    flags = MarkerFlags(LIGHT, lambda time_s: 10.0 * time_s)
+    flags.show((marker(0, 10.0, weight=2), marker(1, 40.0, state=MarkerState.SETTLED)), ())
+    picture = QImage(600 * ratio, 100 * ratio, QImage.Format.Format_ARGB32)
+    picture.setDevicePixelRatio(ratio)
+    picture.fill(Qt.GlobalColor.white)
+    painter = QPainter(picture)
+    flags.draw(painter, QRectF(0.0, 24.0, 600.0, 70.0), QRectF(0.0, 0.0, 600.0, 100.0))
+    painter.end()
+
+    def inked(x: int) -> list[bool]:
+        rows = range(26 * ratio, 92 * ratio)
+        return [picture.pixelColor(x * ratio, y) != Qt.GlobalColor.white for y in rows]
+
+    assert all(inked(100))
+    assert not any(inked(300))
+    settled = inked(400)
+    assert sum(settled) == len(settled) / 2
+    changes = sum(one != other for one, other in pairwise(settled))
+    assert changes == 66 / 3 - 1  # three pixels of the window inked, three not
 
 
 @pytest.mark.parametrize("length_s", [0.25, 1.0, 7.0, 30.0, 100.0, 600.0, 3600.0, 20_000.0])

@@ -1,7 +1,7 @@
 """A curve in a lane: a line with gaps, never more points than the screen can show."""
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF, QTransform
@@ -20,8 +20,7 @@ class _Line:
     def __init__(self, xs: list[float], ys: list[float]) -> None:
         self._xs = xs
         self._ys = ys
-        self._points = [QPointF(x, y) for x, y in zip(xs, ys, strict=True)]
-        self._merged: dict[int, list[QPointF]] = {1: self._points}
+        self._merged: dict[int, list[QPointF]] = {}
 
     def span(self, left: float, right: float) -> tuple[int, int]:
         """Return which points lie between two places, with one more on either side."""
@@ -30,19 +29,24 @@ class _Line:
 
     def points(self, first: int, last: int, group: int) -> list[QPointF]:
         """Return these points, each `group` of them as its lowest and highest in their order."""
-        if group == 1:
-            return self._points[first:last]
         if group not in self._merged:
-            self._merged[group] = self._merge(group)
+            # Points are made when they are drawn: an hour has many more than a screen shows.
+            self._merged[group] = [
+                QPointF(self._xs[at], self._ys[at]) for at in self._extremes(group)
+            ]
+        if group == 1:
+            return self._merged[1][first:last]
         return self._merged[group][first // group * 2 : -(-last // group) * 2]
 
-    def _merge(self, group: int) -> list[QPointF]:
-        merged: list[QPointF] = []
+    def _extremes(self, group: int) -> Iterable[int]:
+        if group == 1:
+            return range(len(self._ys))
+        found: list[int] = []
         for at in range(0, len(self._ys), group):
             part = self._ys[at : at + group]
             low, high = part.index(min(part)), part.index(max(part))
-            merged += self._points[at + min(low, high)], self._points[at + max(low, high)]
-        return merged
+            found += (at + low, at + high) if low < high else (at + high, at + low)
+        return found
 
 
 class CurveItem(LaneItem):
@@ -76,6 +80,11 @@ class CurveItem(LaneItem):
             self._starts, self._ends = [points[0][0]], [points[-1][0]]
             self._lines = {0: _Line([x for x, _ in points], [y for _, y in points])}
         self.redraw()
+
+    def has_something(self, to_px: QTransform, lane: QRectF) -> bool:
+        """See :meth:`LaneItem.has_something`."""
+        del to_px, lane
+        return bool(self._starts)
 
     def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF, part: QRectF) -> None:
         """Draw what is in view of each segment; a single point as a dot."""

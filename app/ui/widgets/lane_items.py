@@ -5,10 +5,11 @@ hatches keep their size however far the player zooms in.
 """
 
 from bisect import bisect_left, bisect_right
+from collections.abc import Iterator
 from math import ceil, isclose
 from typing import Any
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import (
     QBrush,
     QColor,
@@ -90,6 +91,9 @@ class LaneItem(QGraphicsItem):
         del option, widget
         to_px = painter.worldTransform()
         lane = to_px.mapRect(QRectF(self._box.viewRect()))
+        if not self.has_something(to_px, lane):
+            self._picture = None
+            return
         ratio = painter.device().devicePixelRatioF()
         size = (lane.left(), lane.top(), lane.width(), lane.height())
         wanted = (*size, to_px.m11(), to_px.m22(), to_px.dy(), ratio)
@@ -97,7 +101,7 @@ class LaneItem(QGraphicsItem):
         if self._picture is None or not self._is_drawn_for(wanted, moved_px):
             self._drawn_for, self._dx = wanted, to_px.dx()
             self._hatch_px = round(to_px.dx() * ratio)
-            self._picture = self._new_picture(lane, ratio)
+            self._picture = self._picture_for(lane, ratio)
             whole = QRectF(lane.topLeft(), self._picture.deviceIndependentSize())
             self._draw_part(self._picture, to_px, lane, whole)
         elif round(moved_px):
@@ -106,6 +110,11 @@ class LaneItem(QGraphicsItem):
         painter.resetTransform()
         painter.drawPixmap(lane.topLeft(), self._picture)
         painter.restore()
+
+    def has_something(self, to_px: QTransform, lane: QRectF) -> bool:
+        """Say whether anything is to be drawn of what lies in the lane; an empty picture costs."""
+        del to_px, lane
+        return True
 
     def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF, part: QRectF) -> None:
         """Draw what lies in `part`.
@@ -126,9 +135,13 @@ class LaneItem(QGraphicsItem):
             return False
         return abs(moved_px) < 1e-3 or (self.moves_along and abs(moved_px) < _FARTHEST_MOVE_PX)
 
-    @staticmethod
-    def _new_picture(lane: QRectF, ratio: float) -> QPixmap:
-        picture = QPixmap(ceil(lane.width() * ratio) + 1, ceil(lane.height() * ratio) + 1)
+    def _picture_for(self, lane: QRectF, ratio: float) -> QPixmap:
+        """Give a picture of the lane's size: the one there is, where it fits."""
+        size = QSize(ceil(lane.width() * ratio) + 1, ceil(lane.height() * ratio) + 1)
+        kept = self._picture
+        if kept is not None and kept.size() == size and kept.devicePixelRatio() == ratio:
+            return kept
+        picture = QPixmap(size)
         picture.setDevicePixelRatio(ratio)
         picture.fill(Qt.GlobalColor.transparent)  # only then can it be seen through
         return picture
@@ -210,19 +223,22 @@ class BeatItem(LaneItem):
         self._beats = beats_s
         self.redraw()
 
+    def has_something(self, to_px: QTransform, lane: QRectF) -> bool:
+        """See :meth:`LaneItem.has_something`; a comb without gaps says nothing."""
+        first, last = self._in_view(to_px, lane)
+        return 0 < (last - first) * _LEAST_BEAT_PX <= lane.width()
+
     def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF, part: QRectF) -> None:
         """Draw the strokes along the lane's lower edge."""
-        if len(self._in_view(to_px, lane)) * _LEAST_BEAT_PX > lane.width():
-            return  # a comb without gaps says nothing
+        first, last = self._in_view(to_px, part)
         painter.setPen(QPen(QColor(self.colours.ink_soft), 1.0))
-        for beat in self._in_view(to_px, part):
+        for beat in self._beats[first:last]:
             x = to_px.map(QPointF(beat, 0.0)).x()
             painter.drawLine(QPointF(x, lane.bottom() - 6), QPointF(x, lane.bottom()))
 
-    def _in_view(self, to_px: QTransform, part: QRectF) -> list[float]:
+    def _in_view(self, to_px: QTransform, part: QRectF) -> tuple[int, int]:
         left_s, right_s = seconds_in(to_px, part)
-        first, last = bisect_left(self._beats, left_s), bisect_right(self._beats, right_s)
-        return self._beats[first:last]
+        return bisect_left(self._beats, left_s), bisect_right(self._beats, right_s)
 
 
 class GapItem(LaneItem):
@@ -252,12 +268,21 @@ class GapItem(LaneItem):
     def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF, part: QRectF) -> None:
         """Hatch the gaps in view."""
         del part
+        for rect in self._in_view(to_px, lane):
+            draw_gap(painter, self.colours, rect, self.sentence)
+
+    def has_something(self, to_px: QTransform, lane: QRectF) -> bool:
+        """See :meth:`LaneItem.has_something`."""
+        return any(self._in_view(to_px, lane))
+
+    def _in_view(self, to_px: QTransform, lane: QRectF) -> Iterator[QRectF]:
+        """Give the gaps in view, as far as they are wide enough to be seen."""
         for start_s, end_s in self._gaps:
             left = to_px.map(QPointF(start_s, 0.0)).x()
             right = to_px.map(QPointF(end_s, 0.0)).x()
             rect = QRectF(left, lane.top(), right - left, lane.height()).intersected(lane)
             if rect.width() >= _LEAST_GAP_PX:
-                draw_gap(painter, self.colours, rect, self.sentence)
+                yield rect
 
 
 class LinkItem(LaneItem):

@@ -1,12 +1,13 @@
 """Markers in the lanes: a line through all of them, and a flag above where there is room."""
 
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Callable
 from dataclasses import dataclass
 from math import ceil
+from typing import NamedTuple
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPen, QPixmap
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPixmap
 
 from app.journal.records import Marker, MarkerState
 from app.ui.theme import SMALL_PT, Colours, font
@@ -15,6 +16,8 @@ from app.ui.widgets.marker_words import category_word
 FLAG_ROOM_PX = 24
 _FLAG_HEIGHT_PX = 16
 _EDGE_PX = 40.0
+# A settled marker's line: so many pixels inked, and as many not.
+_DASH_PX = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +26,7 @@ class Flag:
 
     marker: Marker
     rect: QRectF
+    kind: "_Kind"
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +36,16 @@ class _Kind:
     text: str
     is_settled: bool
     is_chosen: bool
+
+
+class _Known(NamedTuple):
+    """A marker with what placing it asks for each time: plain values are read quickest."""
+
+    marker: Marker
+    start_s: float
+    end_s: float
+    kind: _Kind
+    width_px: float
 
 
 class MarkerFlags:
@@ -53,14 +67,19 @@ class MarkerFlags:
         self._categories: tuple[str, ...] = ()
         self._starts: list[float] = []
         self._longest_s = 0.0
-        self._bars: dict[bool, list[QRectF]] = {}
+        self._spans: dict[bool, list[QRectF]] = {}
+        self._lines: dict[bool, dict[int, int]] = {}
+        self._tile: QPixmap | None = None
         self._placed_for: tuple[object, ...] = ()
-        self._texts: dict[str, tuple[_Kind, float]] = {}
+        self._known: list[_Known] = []
         self._pictures: dict[_Kind, QPixmap] = {}
         self._pictured_for: tuple[object, ...] = ()
+        self._tiled_for: tuple[object, ...] = ()
 
     def show(self, markers: tuple[Marker, ...], categories: tuple[str, ...]) -> None:
         """Take over the markers, in the order of time."""
+        if markers == self.markers and categories == self._categories:
+            return
         self.markers = markers
         self._categories = categories
         self._starts = [marker.start_s for marker in markers]
@@ -68,13 +87,14 @@ class MarkerFlags:
         self._longest_s = max(lengths, default=0.0)
         metrics = QFontMetricsF(font(SMALL_PT))
         widths: dict[str, float] = {}
-        self._texts = {}
+        self._known = []
         for marker in markers:
             text = self._text(marker)
             if text not in widths:
                 widths[text] = metrics.horizontalAdvance(text) + 8
             kind = _Kind(text, marker.state is MarkerState.SETTLED, is_chosen=False)
-            self._texts[marker.id] = kind, widths[text]
+            end_s = max(marker.start_s, marker.end_s or 0.0)
+            self._known.append(_Known(marker, marker.start_s, end_s, kind, widths[text]))
         self._placed_for = ()
 
     def at(self, point: QPointF) -> Marker | None:
@@ -87,20 +107,49 @@ class MarkerFlags:
     def draw(self, painter: QPainter, span: QRectF, exposed: QRectF) -> None:
         """Draw over the lanes, which cover `span`; flags only where `exposed`."""
         self._place(span)
+        ratio = painter.device().devicePixelRatioF()
         painter.setPen(Qt.PenStyle.NoPen)
-        for is_settled, bars in self._bars.items():
-            # A settled one is dotted.
-            pattern = Qt.BrushStyle.Dense4Pattern if is_settled else Qt.BrushStyle.SolidPattern
-            painter.setBrush(QBrush(self._colour(is_settled=is_settled), pattern))
-            painter.drawRects(bars)
+        for is_settled, spans in self._spans.items():
+            painter.setBrush(self._colour(is_settled=is_settled))
+            painter.drawRects(spans)
+        if any(self._lines.values()):
+            tile = self._tile_for(span, ratio)
+            size = tile.deviceIndependentSize()
+            top = span.top() - 4
+            painter.drawTiledPixmap(
+                QRectF(round(span.left()), top, size.width(), span.bottom() - top), tile
+            )
         left, right = exposed.left() - _EDGE_PX, exposed.right() + _EDGE_PX
         for flag in self.flags:
             if left <= flag.rect.left() <= right:
-                kind, width = self._texts[flag.marker.id]
+                kind = flag.kind
                 if flag.marker.id == self.chosen:
                     kind = _Kind(kind.text, kind.is_settled, is_chosen=True)
-                picture = self._picture(kind, width, painter.device().devicePixelRatioF())
+                picture = self._picture(kind, flag.rect.width(), ratio)
                 painter.drawPixmap(flag.rect.topLeft(), picture)
+
+    def _tile_for(self, span: QRectF, ratio: float) -> QPixmap:
+        """Give the lines as a low picture, as wide as the lanes, that repeats downwards.
+
+        It is copied over the lanes much quicker than hundreds of lines are drawn.
+        """
+        if self._tile is not None and self._tiled_for == (self.colours, ratio):
+            return self._tile
+        self._tiled_for = (self.colours, ratio)
+        left = round(span.left())
+        width = ceil(span.width()) + 1
+        tile = QPixmap(ceil(width * ratio), round(2 * _DASH_PX * ratio))
+        tile.setDevicePixelRatio(ratio)
+        tile.fill(Qt.GlobalColor.transparent)
+        painter = QPainter(tile)
+        painter.setPen(Qt.PenStyle.NoPen)
+        for is_settled, weights in self._lines.items():
+            height = _DASH_PX if is_settled else 2 * _DASH_PX
+            painter.setBrush(self._colour(is_settled=is_settled))
+            painter.drawRects([QRect(x - left, 0, weight, height) for x, weight in weights.items()])
+        painter.end()
+        self._tile = tile
+        return tile
 
     def _place(self, span: QRectF) -> None:
         """Give each marker in view its line and, where there is room, its flag.
@@ -113,33 +162,29 @@ class MarkerFlags:
         if wanted == self._placed_for:
             return
         self._placed_for = wanted
-        self.flags = []
-        self._bars = {False: [], True: []}
-        lines: dict[bool, dict[int, int]] = {False: {}, True: {}}
-        top, height, taken = span.top() - 4, span.height() + 4, -1e9
+        self._tile = None
+        flags, top, taken, chosen = [], span.top() - 4, -1e9, self.chosen
+        spans = self._spans = {False: [], True: []}
+        lines = self._lines = {False: {}, True: {}}
         first_s = (span.left() - _EDGE_PX - left) / per_s
         last_s = (span.right() + _EDGE_PX - left) / per_s
-        for at in range(bisect_left(self._starts, first_s - self._longest_s), len(self.markers)):
-            marker = self.markers[at]
-            if marker.start_s > last_s:
-                break
-            if max(marker.start_s, marker.end_s or 0.0) < first_s:
+        begin = bisect_left(self._starts, first_s - self._longest_s)
+        end = bisect_right(self._starts, last_s)
+        for marker, start_s, end_s, kind, width in self._known[begin:end]:
+            if end_s < first_s:
                 continue
-            x = left + marker.start_s * per_s
+            x = left + start_s * per_s
             column = round(x)
-            kind, width = self._texts[marker.id]
-            if x >= taken or marker.id == self.chosen:
+            if x >= taken or marker.id == chosen:
                 taken = x + width
                 flag = QRectF(column, top - _FLAG_HEIGHT_PX, width, _FLAG_HEIGHT_PX)
-                self.flags.append(Flag(marker, flag))
+                flags.append(Flag(marker, flag, kind))
             weights = lines[kind.is_settled]
-            weights[column] = max(marker.weight, weights.get(column, 0))
-            if marker.end_s is not None and marker.end_s > marker.start_s:
-                length = (marker.end_s - marker.start_s) * per_s
-                self._bars[kind.is_settled].append(QRectF(x, top, length, 2.0))
-        for is_settled, weights in lines.items():
-            bars = self._bars[is_settled]
-            bars += [QRectF(column, top, weight, height) for column, weight in weights.items()]
+            if weights.get(column, 0) < marker.weight:
+                weights[column] = marker.weight
+            if end_s > start_s:
+                spans[kind.is_settled].append(QRectF(x, top, (end_s - start_s) * per_s, 2.0))
+        self.flags = flags
 
     def _picture(self, kind: _Kind, width: float, ratio: float) -> QPixmap:
         if self._pictured_for != (self.colours, ratio):

@@ -26,7 +26,7 @@ _LEAST_BAR_PX = 2.0
 _NAME_ROOM_PX = 22.0
 # Narrower bars have no room for hatch, outline and uncertainty.
 _LEAST_DETAIL_PX = 3.0
-_SHARP, _FLAT, _NONE = range(3)
+_KINDS = _SHARP, _FLAT, _NONE = range(3)
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +54,24 @@ class _Bars:
     gaps: list[tuple[QRectF, str]] = field(default_factory=list)
 
 
+@dataclass(frozen=True, slots=True)
+class _Strokes:
+    """Narrow notes of one kind; ``at`` says which notes they are, ascending."""
+
+    at: list[int]
+    lines: list[QLineF]
+
+    @classmethod
+    def of(cls, strokes: list[tuple[int, QLineF]], wanted: int) -> "_Strokes":
+        """Pick those of a kind."""
+        at = [index for index, (kind, _) in enumerate(strokes) if kind == wanted]
+        return cls(at, [strokes[index][1] for index in at])
+
+    def between(self, begin: int, end: int) -> list[QLineF]:
+        """Give the strokes of the notes from `begin` to before `end`."""
+        return self.lines[bisect_left(self.at, begin) : bisect_left(self.at, end)]
+
+
 def deviation_range(rows: Sequence[NoteRow]) -> float:
     """Return how far the deviation lane reaches up and down, cents: one of two sizes."""
     sizes = [abs(row.deviation.value) for row in rows if isinstance(row.deviation, Reading)]
@@ -77,7 +95,9 @@ class NoteBarsItem(LaneItem):
         self._notes: list[PlacedNote] = []
         self._starts: list[float] = []
         self._lengths: list[float] = []
+        self._longest_s = 0.0
         self._strokes: list[tuple[int, QLineF]] = []
+        self._of_a_kind: list[_Strokes] = []
         self._outline_only = outline_only
         self.range_cents = DEVIATION_RANGE_CENTS
         self.current_index: int | None = None
@@ -87,7 +107,9 @@ class NoteBarsItem(LaneItem):
         self._notes = list(notes)
         self._starts = [note.start_s for note in notes]
         self._lengths = [note.end_s - note.start_s for note in notes]
+        self._longest_s = max(self._lengths, default=0.0)
         self._strokes = [self._stroke(note) for note in notes]
+        self._of_a_kind = []
         self.current_index = None
         self.redraw()
 
@@ -108,6 +130,9 @@ class NoteBarsItem(LaneItem):
         """Draw the notes in view: bars where there is room, strokes where there is not."""
         begin, end = self._in_view(to_px, part)
         least_s = (_LEAST_DETAIL_PX + 1.0) / max(to_px.m11(), 1e-9)
+        if self._longest_s < least_s:
+            self._draw_all_narrow(painter, to_px, lane, begin, end)
+            return
         lengths = self._lengths[begin:end]
         narrow = [
             stroke
@@ -117,14 +142,28 @@ class NoteBarsItem(LaneItem):
         if narrow:
             first, last = self._in_view(to_px, lane)
             count = sum(length < least_s for length in self._lengths[first:last])
-            # A pen of one pixel is much the quickest, and wide enough where notes crowd.
-            is_crowded = count * _LEAST_BAR_PX > lane.width()
-            self._draw_narrow(painter, to_px, narrow, 1.0 if is_crowded else _LEAST_BAR_PX)
+            by_kind = [[line for at, line in narrow if at == kind] for kind in _KINDS]
+            self._draw_narrow(painter, to_px, by_kind, _stroke_px(count, lane))
         bars = _Bars()
         for note, length in zip(self._notes[begin:end], lengths, strict=True):
             if length >= least_s:
                 self._lay_out(bars, to_px, lane, note)
         self._draw_bars(painter, bars)
+
+    def has_something(self, to_px: QTransform, lane: QRectF) -> bool:
+        """See :meth:`LaneItem.has_something`."""
+        del to_px, lane
+        return bool(self._notes)
+
+    def _draw_all_narrow(
+        self, painter: QPainter, to_px: QTransform, lane: QRectF, begin: int, end: int
+    ) -> None:
+        """Draw notes of which none has room for more than a stroke."""
+        if not self._of_a_kind:
+            self._of_a_kind = [_Strokes.of(self._strokes, kind) for kind in _KINDS]
+        first, last = self._in_view(to_px, lane)
+        drawn = [of.between(begin, end) for of in self._of_a_kind]
+        self._draw_narrow(painter, to_px, drawn, _stroke_px(last - first, lane))
 
     def _in_view(self, to_px: QTransform, part: QRectF) -> tuple[int, int]:
         left_s, right_s = seconds_in(to_px, part)
@@ -144,15 +183,15 @@ class NoteBarsItem(LaneItem):
         self,
         painter: QPainter,
         to_px: QTransform,
-        strokes: list[tuple[int, QLineF]],
+        by_kind: Sequence[list[QLineF]],
         width_px: float,
     ) -> None:
         roles = (self.colours.sharp, self.colours.flat, self.colours.ink_soft)
         painter.save()
         painter.setTransform(to_px, True)
-        for kind, role in enumerate(roles):
+        for role, strokes in zip(roles, by_kind, strict=True):
             painter.setPen(pen_at_every_zoom(role, width_px))
-            painter.drawLines([line for at, line in strokes if at == kind])
+            painter.drawLines(strokes)
         painter.restore()
 
     def _lay_out(self, bars: _Bars, to_px: QTransform, lane: QRectF, note: PlacedNote) -> None:
@@ -223,6 +262,11 @@ class NoteBarsItem(LaneItem):
             # On the other side of the zero line, so that the bar does not hide it.
             y = bar.bottom() + metrics.ascent() + 3 if is_sharp else bar.top() - 4
             painter.drawText(QPointF(bar.left() + 2, y), row.name)
+
+
+def _stroke_px(count: int, lane: QRectF) -> float:
+    """Give the width of a stroke: one pixel, much the quickest pen, where notes crowd."""
+    return 1.0 if count * _LEAST_BAR_PX > lane.width() else _LEAST_BAR_PX
 
 
 def _arrow(bar: QRectF, *, up: bool) -> QPolygonF:

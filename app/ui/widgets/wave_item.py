@@ -39,6 +39,11 @@ class WaveItem(LaneItem):
         ]
         self.redraw()
 
+    def has_something(self, to_px: QTransform, lane: QRectF) -> bool:
+        """See :meth:`LaneItem.has_something`."""
+        del to_px, lane
+        return bool(self._bars)
+
     def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF, part: QRectF) -> None:
         """Draw the columns in view."""
         del lane
