@@ -14,7 +14,7 @@ from concurrent.futures import Future, ThreadPoolExecutor
 from threading import Event
 from typing import Any, TypeVar
 
-from PySide6.QtCore import QCoreApplication, QEventLoop, QObject, Qt, Signal, Slot
+from PySide6.QtCore import QCoreApplication, QEventLoop, QObject, Qt, QTimer, Signal, Slot
 
 from app.journal.failures import PlainFailure
 from app.services.stopping import Stopped
@@ -26,6 +26,8 @@ ShouldStop = Callable[[], bool]
 
 log = logging.getLogger(__name__)
 
+# So long the window paints and takes keys between two steps of its own work.
+_PAUSE_MS = 15
 # A progress bar needs no more than this many steps a second.
 _PROGRESS_INTERVAL_S = 0.05
 
@@ -117,6 +119,21 @@ class Jobs(QObject):
         report = self._reporter(job)
         self._submit(self._analysis, job, lambda: work(report, lambda: job.is_cancelled))
         return job
+
+    def soon(self, done: Callable[[None], None], *, subject: str = "") -> Job:
+        """Call `done` on the GUI thread once the window has painted and taken its keys.
+
+        What would keep the window waiting for long is done in several such steps.
+        """
+        job = self._new_job(subject, done, None)
+        if not self._closed:
+            self._running.add(job)
+            # The first comes after what is painted now, however long that takes.
+            QTimer.singleShot(0, self, lambda: self._after_pause(job))
+        return job
+
+    def _after_pause(self, job: Job) -> None:
+        QTimer.singleShot(_PAUSE_MS, self, lambda: self._deliver(job, "done", None))
 
     def forget(self, subject: str) -> None:
         """Make every running job of `subject` stale and ask it to stop."""

@@ -178,6 +178,10 @@ def measure(bench: Workbench, window: Window, take_id: str) -> None:
     other = next(row.id for row in bench.filing.takes() if row.id != take_id)
     window.main.resize(1280, 800)
     window.main.show()
+    window.main.ahead.begin()
+    while not window.main.ahead.is_over:
+        application_object().processEvents()
+        time.sleep(0.001)
     window.main.listen_to(other)
     window.jobs.wait_until_idle(60)
     print(

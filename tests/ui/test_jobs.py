@@ -4,6 +4,7 @@ import threading
 import time
 
 import pytest
+from PySide6.QtWidgets import QWidget
 
 from app.jobs import Jobs
 from app.journal.failures import PlainFailure
@@ -129,3 +130,40 @@ def _until(should_stop):
     while not should_stop():
         time.sleep(0.002)
     raise Stopped
+
+
+def test_a_step_for_soon_comes_after_what_is_painted_and_is_waited_for(jobs, qtbot):
+    seen = []
+
+    class Slow(QWidget):
+        def paintEvent(self, _event) -> None:  # noqa: N802 - Qt's name
+            time.sleep(0.05)
+            seen.append("painted")
+
+    widget = Slow()
+    qtbot.addWidget(widget)
+    with qtbot.waitExposed(widget):
+        widget.show()
+    seen.clear()
+    widget.update()
+    jobs.soon(lambda _: seen.append("step"), subject="panes")
+    assert not jobs.is_idle
+    assert jobs.wait_until_idle()
+    assert seen == ["painted", "step"]
+
+
+def test_a_newer_step_for_soon_takes_the_place_of_an_older_one(jobs):
+    seen = []
+    jobs.soon(lambda _: seen.append("old"), subject="panes")
+    jobs.soon(lambda _: seen.append("new"), subject="panes")
+    assert jobs.wait_until_idle()
+    assert seen == ["new"]
+
+
+def test_nothing_is_called_soon_once_the_window_has_closed(jobs, qtbot):
+    seen = []
+    jobs.soon(lambda _: seen.append("late"))
+    jobs.close()
+    jobs.soon(lambda _: seen.append("later"))
+    qtbot.wait(60)
+    assert seen == []

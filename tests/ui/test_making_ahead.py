@@ -79,6 +79,10 @@ def test_a_window_left_alone_makes_its_pages(window, qtbot):
     qtbot.waitUntil(lambda: all(map(window.main.pages.is_made, LATER)), timeout=60_000)
     qtbot.waitUntil(lambda: window.main.ahead.is_over, timeout=60_000)
     assert set(LATER_MODULES) <= set(sys.modules)
+    # Whoever looks for garbage while the window works leaves out all that stays.
+    assert gc.get_freeze_count() > 100_000
+    window.close()
+    assert gc.get_freeze_count() == 0, "a closed window could never be let go"
 
 
 def test_nothing_is_made_unasked(window, qtbot, settle):

@@ -6,6 +6,7 @@ from importlib import import_module
 from PySide6.QtCore import QObject, QTimer
 from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit
 
+from app.services.loading import leave_out, take_in_again
 from app.services.stopping import Progress, ShouldStop, stop_if
 from app.ui.desk import Desk
 from app.ui.models.recorder import Recorder, RecorderState
@@ -50,6 +51,7 @@ class MakingAhead(QObject):
         if self._parts is not None:
             self._parts.close()
         self._pages.finish_begun()
+        take_in_again()
 
     def make_next(self) -> bool:
         """Make the next part; False once nothing is left."""
@@ -68,6 +70,8 @@ class MakingAhead(QObject):
             self._timer.start(_BUSY_MS)
         elif self.make_next():
             self._timer.start(_NEXT_MS)
+        else:
+            leave_out()
 
     def _load(self) -> None:
         if not self._desk.jobs.is_idle:  # what is in view comes first

@@ -195,9 +195,6 @@ class ListenPage(Page):
         self.transport.load(view.row.id, view.duration_s)
         self.chooser.show_chosen(view.row.id)
         self._compare.setEnabled(len(self.chooser.siblings) > 1)
-        self.notes.show_notes(view.notes, "" if view.notes else view.notes_sentence)
-        self.numbers.show_summary(view.summary)
-        self.take_pane.show_take(view, self._passages)
         self._readings.setText(take_summary(view.row))
         self._readings.explain(view.row.notice)
         self.marking.show_take(view)
@@ -206,6 +203,13 @@ class ListenPage(Page):
         self.picture.show_take(view)
         self.playback.go_where_wanted()
         self.playback.describe()
+        # Lanes first: to fill and paint the tables of an hour as well would take too long.
+        self.desk.jobs.soon(lambda _: self._fill_panes(view), subject="listen.panes")
+
+    def _fill_panes(self, view: TakeView) -> None:
+        self.notes.show_notes(view.notes, "" if view.notes else view.notes_sentence)
+        self.numbers.show_summary(view.summary)
+        self.take_pane.show_take(view, self._passages)
 
     def _say_sound_was_not_read(self) -> None:
         words = tr("The sound was not read to its end. Open the take again to see it.")

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import Generic, TypeVar
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
 
 from app.ui.models.rows import Column, RowsModel
@@ -78,6 +78,23 @@ class RowTable(QTableView, Generic[R]):
             )
             self.verticalHeader().setSectionResizeMode(mode)
         self.rows_model.show_rows(rows)
+        self._foresee_scroll_bar()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Have a scroll bar where the height now asks for one."""
+        super().resizeEvent(event)
+        self._foresee_scroll_bar()
+
+    def _foresee_scroll_bar(self) -> None:
+        """Have the scroll bar before many rows are laid out: later, all would be once more."""
+        count = len(self.rows_model.rows)
+        is_fixed = not self._is_dense or count > _MOST_FITTED
+        height_px = count * self.verticalHeader().defaultSectionSize()
+        is_needed = is_fixed and height_px > self.viewport().height()
+        policy = Qt.ScrollBarPolicy
+        self.setVerticalScrollBarPolicy(
+            policy.ScrollBarAlwaysOn if is_needed else policy.ScrollBarAsNeeded
+        )
 
     def fit(self, most_rows: int) -> None:
         """Be as high as the rows there are, at most as high as `most_rows`."""
