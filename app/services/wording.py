@@ -7,7 +7,6 @@ from app.services.views import AnyReading, NoReading
 
 MINUS = "\N{MINUS SIGN}"
 _MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
-_UNITS_WITHOUT_SPACE = ("%",)
 
 
 def number_text(value: float, digits: int, *, signed: bool = False) -> str:
@@ -39,10 +38,7 @@ def reading_text(reading: AnyReading) -> str:
     if reading.interval is not None:
         low, high = (number_text(end, reading.digits, signed=True) for end in reading.interval)
         text += f" ({low} to {high})"
-    if not reading.unit:
-        return text
-    gap = "" if reading.unit in _UNITS_WITHOUT_SPACE and reading.uncertainty is None else " "
-    return text + gap + reading.unit
+    return f"{text} {reading.unit}" if reading.unit else text
 
 
 def _uncertainty_text(uncertainty: float, digits: int) -> str:

@@ -24,7 +24,7 @@ from app.services.wording import (
         (Reading(7.24, "cents", 1.13, signed=True), "+7.2 ± 1.1 cents"),
         (Reading(-7.24, "cents", None, signed=True), "−7.2 cents"),
         (Reading(-0.04, "cents", None, signed=True), "0.0 cents"),
-        (Reading(83.0, "%", None, digits=0), "83%"),
+        (Reading(83.0, "%", None, digits=0), "83 %"),
         (Reading(1.4, "%", 0.26), "1.4 ± 0.3 %"),
         (Reading(72.0, "BPM", 0.004), "72.0 ± 0.1 BPM"),
         (Reading(3.0, "", None, digits=0), "3"),
