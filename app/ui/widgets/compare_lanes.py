@@ -9,8 +9,8 @@ from app.ui.theme import Colours
 from app.ui.widgets.compare_hairpins import HairpinItem
 from app.ui.widgets.compare_only import OnlyItem
 from app.ui.widgets.curve_item import CurveItem
-from app.ui.widgets.lane_items import LinkItem
 from app.ui.widgets.lane_stack import LaneStack
+from app.ui.widgets.link_item import LinkItem
 from app.ui.widgets.note_bars import (
     DEVIATION_RANGE_CENTS,
     NoteBarsItem,

@@ -1,4 +1,4 @@
-"""What lies in a lane: gaps, beats, links.
+"""What lies in a lane: gaps, beats.
 
 Items draw in pixels (the painter's transform is taken off first), so that pens and
 hatches keep their size however far the player zooms in.
@@ -283,35 +283,3 @@ class GapItem(LaneItem):
             rect = QRectF(left, lane.top(), right - left, lane.height()).intersected(lane)
             if rect.width() >= _LEAST_GAP_PX:
                 yield rect
-
-
-class LinkItem(LaneItem):
-    """Strokes from one take's value to the other's, one per note pair."""
-
-    def __init__(self, colours: Colours) -> None:
-        super().__init__(colours)
-        self._links: list[tuple[float, float, float]] = []
-
-    def show_links(self, links: list[tuple[float, float, float]]) -> None:
-        """Take over (time_s, a value, b value)."""
-        self._links = links
-        self.redraw()
-
-    def draw(self, painter: QPainter, to_px: QTransform, lane: QRectF, part: QRectF) -> None:
-        """Draw ring (A), dot (B) and the stroke between them."""
-        del lane
-        left_s, right_s = seconds_in(to_px, part)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        ink, accent = QColor(self.colours.ink_soft), QColor(self.colours.accent)
-        for time_s, a, b in self._links:
-            if not left_s <= time_s <= right_s:
-                continue
-            first, second = to_px.map(QPointF(time_s, a)), to_px.map(QPointF(time_s, b))
-            painter.setPen(QPen(accent, 1.2))
-            painter.drawLine(first, second)
-            painter.setPen(QPen(ink, 1.4))
-            painter.setBrush(QColor(self.colours.card))
-            painter.drawEllipse(first, 4.0, 4.0)
-            painter.setPen(Qt.PenStyle.NoPen)
-            painter.setBrush(accent)
-            painter.drawEllipse(second, 4.0, 4.0)
