@@ -218,6 +218,27 @@ def test_replacing(store: Store) -> None:
     assert store.sessions.get(session.id) == replace(session, minutes=31.5)
 
 
+def test_passages_come_by_piece_and_name_with_numbers_by_size(store: Store) -> None:
+    plain = make_passage()
+    names = [
+        ("Suite 2", "b"),
+        ("suite 10", "a"),
+        ("Suite 2", "A 10"),
+        ("Suite 2", "a 9"),
+        ("É", "x"),
+    ]
+    for at, (piece, name) in enumerate(names):
+        store.passages.add(replace(plain, id=f"p{at}", piece=piece, name=name))
+    listed = [(passage.piece, passage.name) for passage in store.passages.list()]
+    assert listed == [
+        ("É", "x"),
+        ("Suite 2", "a 9"),
+        ("Suite 2", "A 10"),
+        ("Suite 2", "b"),
+        ("suite 10", "a"),
+    ]
+
+
 def test_markers_of_many_takes_in_one_go(store: Store) -> None:
     session = make_session()
     store.sessions.add(session)

@@ -293,6 +293,23 @@ def test_a_part_is_kept_and_the_day_is_asked_where_it_is_in_doubt(dropped, settl
     assert (filed.from_s, filed.to_s) == (4.0, 20.0)
 
 
+def test_rows_come_in_the_order_of_day_and_moment_and_of_numbers_in_names(window, bench):
+    imports = window.main.practice.forms.imports
+    names = ("clip 10.m4a", "b.txt", "clip 2.m4a", "clip 1.m4a", "later.m4a", "before.m4a")
+    found = {
+        p.path.stem: p for p in bench.importing.propose([Path(f"/clips/{name}") for name in names])
+    }
+    one = found["clip 1"]
+    found["later"] = replace(one, path=Path("later"), recorded_at=fakes.NOW + timedelta(hours=1))
+    found["before"] = replace(
+        one, path=Path("before"), practice_day=fakes.TODAY - timedelta(days=1),
+        recorded_at=fakes.NOW + timedelta(hours=2),
+    )  # fmt: skip
+    imports.show_proposals(tuple(found.values()), ())
+    order = [entry.path.stem for entry in imports.rows]
+    assert order == ["before", "clip 1", "clip 2", "clip 10", "later", "b"]
+
+
 def test_all_of_a_clip_is_kept_unless_a_part_is_chosen(dropped, settle, bench):
     button(dropped.main.practice.forms.imports, "File 1 recording").click()
     settle(dropped)

@@ -1,7 +1,7 @@
 """Files to be filed: each with its proposed day and passage, corrected before filing."""
 
 from collections.abc import Mapping, Sequence
-from datetime import date
+from datetime import date, datetime
 from functools import partial
 from pathlib import Path
 
@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QScrollArea, QWidget
 
 from app.journal.failures import PlainFailure
+from app.journal.natural_order import natural_key
 from app.journal.records import Passage
 from app.services.views import ImportProposal, TakeRow
 from app.ui.desk import Desk
@@ -73,8 +74,8 @@ class ImportPanel(Card):
     def show_proposals(
         self, proposals: Sequence[ImportProposal], passages: Sequence[Passage]
     ) -> None:
-        """Show the table."""
-        self.rows = [ImportRow(proposal, passages) for proposal in proposals]
+        """Show the table, in the order in which the recordings were played."""
+        self.rows = [ImportRow(proposal, passages) for proposal in sorted(proposals, key=_played)]
         inside = QWidget()
         grid = QGridLayout(inside)
         grid.setContentsMargins(0, 0, GRID_PX, 0)
@@ -194,6 +195,16 @@ class ImportPanel(Card):
         self._file.setEnabled(True)
         self._desk.tell_failure(failure)
         self._desk.takesChanged.emit()
+
+
+def _played(proposal: ImportProposal) -> tuple[bool, date, datetime, tuple[str | int, ...]]:
+    """Sort by day and moment; what cannot be filed comes last."""
+    return (
+        bool(proposal.failure),
+        proposal.practice_day,
+        proposal.recorded_at,
+        natural_key(proposal.path.name),
+    )
 
 
 def _show_numbers(rows: Sequence[ImportRow], found: Mapping[date, str]) -> None:
