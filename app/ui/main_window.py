@@ -23,6 +23,7 @@ from app.ui.pages.shelf import COMPARE, LESSON, LISTEN, PRACTICE, Pages
 from app.ui.sheets import Sheets
 from app.ui.widgets.actions_menu import actions_menu
 from app.ui.widgets.basics import column, row
+from app.ui.widgets.focus_order import order_focus
 from app.ui.widgets.message_bar import MessageBar
 from app.ui.widgets.rail import PAGES, Rail
 from app.ui.widgets.visit_strip import VisitStrip, turn_practice_off, window_title
@@ -87,6 +88,11 @@ class MainWindow(QMainWindow):
     def lesson(self) -> "LessonPage":
         """The page of the lesson."""
         return self.pages.lesson
+
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        """Go on to what comes next for the eye."""
+        order_focus(self.centralWidget())
+        return super().focusNextPrevChild(forward)
 
     def _build(self) -> None:
         right = column(spacing=0)

@@ -1,18 +1,23 @@
 """Usable without the mouse and without the eyes: names, focus, contrast."""
 
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtWidgets import (
     QAbstractButton,
     QAbstractItemView,
     QAbstractScrollArea,
     QAbstractSpinBox,
     QLineEdit,
+    QPushButton,
     QSlider,
     QWidget,
 )
 
 from app.ui.theme import BODY_PT, DARK, LARGE_PT, LIGHT, SMALL_PT
+from app.ui.widgets.rail import PAGES
 
 
 def _focusable(root: QWidget) -> list[QWidget]:
@@ -85,6 +90,91 @@ def test_tab_reaches_every_control_of_a_page(window, settle, qtbot, page):
             reached.add(focused)
     missed = [f"{type(w).__name__} {w.accessibleName()}" for w in wanted - reached]
     assert missed == []
+
+
+def _tab_through(window, qtbot) -> list[QWidget]:
+    """Press Tab until it comes round; give what had the focus, in that order."""
+    window.main.activateWindow()
+    window.main.rail.setFocus()
+    stops: list[QWidget] = []
+    for _ in range(200):
+        qtbot.keyClick(window.main.focusWidget() or window.main, Qt.Key.Key_Tab)
+        focused = window.main.focusWidget()
+        if focused is None or focused in stops:
+            break
+        stops.append(focused)
+    return stops
+
+
+def _backwards(stops: list[QWidget], root: QWidget) -> list[str]:
+    """Name pairs in which Tab comes first to what the eye comes to later.
+
+    The eye goes down what stands one below the other, and to the right along what stands
+    side by side; between the rest no order is asked for.
+    """
+    places = [QRect(widget.mapTo(root, QPoint(0, 0)), widget.size()) for widget in stops]
+    found = []
+    for at, later in enumerate(places):
+        for before, sooner in zip(stops[:at], places[:at], strict=True):
+            beside = min(later.bottom(), sooner.bottom()) - max(later.top(), sooner.top())
+            over = min(later.right(), sooner.right()) - max(later.left(), sooner.left())
+            is_above = over > 0 and later.bottom() <= sooner.top()
+            is_left = (
+                2 * beside > min(later.height(), sooner.height()) and later.right() <= sooner.left()
+            )
+            if is_above or is_left:
+                names = (before.accessibleName(), stops[at].accessibleName())
+                found.append(f"{names[0]!r} before {names[1]!r}")
+    return found
+
+
+def _states(window) -> Iterator[tuple[str, Callable[[], object]]]:
+    main = window.main
+    for page, (name, _) in enumerate(PAGES):
+        yield name, lambda at=page: main.show_page(at)
+    forms = (
+        main.practice.choose_guides, main.practice.change_items, main.practice.show_assignments,
+        main.practice.new_passage,
+        lambda: main.import_files([Path("clip 2.m4a"), Path("clip 1.m4a")]),
+    )  # fmt: skip
+    for form in forms:
+        yield "a form of practice", form
+    for pane in range(5):
+        yield f"listen {pane}", lambda at=pane: (main.show_page(1), main.listen.side.show_pane(at))
+        yield f"compare {pane}", lambda at=pane: (
+            main.show_page(2), main.compare.sections.show_pane(at),
+        )  # fmt: skip
+    yield "listen, all strips", lambda: (
+        main.show_page(1), main.listen.along.toggle(), main.listen.marking.toggle_filter(),
+    )  # fmt: skip
+    for view in (main.calendar.show_names, main.calendar.show_import):
+        yield "a view of calendar", lambda show=view: (main.show_page(3), show())
+    yield "promises", lambda: (main.show_page(3), main.calendar.toggle_promises())
+
+
+def test_tab_goes_in_the_order_of_the_eye_on_every_page(window, settle, qtbot):
+    window.main.resize(1280, 800)
+    wrong: list[str] = []
+    for name, show in _states(window):
+        show()
+        settle(window)
+        stops = _tab_through(window, qtbot)
+        assert len(stops) > 3, name
+        wrong += [f"{name}: {pair}" for pair in _backwards(stops, window.main)]
+    assert wrong == []
+
+
+def test_an_order_against_the_eye_is_found(qtbot):
+    root = QWidget()
+    qtbot.addWidget(root)
+    root.resize(200, 100)
+    buttons = [QPushButton(str(at), root) for at in range(3)]
+    for at, (button, place) in enumerate(zip(buttons, ((0, 0), (80, 0), (0, 50)), strict=True)):
+        button.setGeometry(*place, 60, 30)
+        button.setAccessibleName(str(at))
+    assert _backwards(buttons, root) == []
+    assert _backwards([buttons[1], buttons[0], buttons[2]], root) == ["'1' before '0'"]
+    assert _backwards([buttons[2], buttons[0]], root) == ["'2' before '0'"]
 
 
 def _is_reached_by_arrows(widget: QWidget) -> bool:

@@ -13,7 +13,7 @@ from app.ui.keys import describe
 from app.ui.language import tr
 from app.ui.pages.page import Page, Parts
 from app.ui.theme import GRID_PX
-from app.ui.widgets.basics import Button, Card, column, fill, focus_after, large, row
+from app.ui.widgets.basics import Button, Card, column, fill, large, row
 from app.ui.widgets.calendar_day import CalendarDay, day_words
 from app.ui.widgets.day_names_form import DayNamesForm
 from app.ui.widgets.minutes_import_form import MinutesImportForm
@@ -94,7 +94,6 @@ class CalendarPage(Page):
         for _, view in self._others.values():
             self._views.addWidget(view)
             yield
-        focus_after(self._views, self.day)
 
     def _connect(self) -> None:
         desk, bind = self.desk, self.desk.keys.bind

@@ -18,7 +18,7 @@ from app.ui.pages.page import Page, Parts
 from app.ui.spoken import said
 from app.ui.theme import GRID_PX
 from app.ui.widgets.along_strip import AlongStrip
-from app.ui.widgets.basics import Button, Card, OneLine, column, fill, focus_after, row
+from app.ui.widgets.basics import Button, Card, OneLine, column, fill, row
 from app.ui.widgets.choices import take_summary
 from app.ui.widgets.ear_strip import EarStrip
 from app.ui.widgets.markers_pane import MarkersPane
@@ -119,7 +119,6 @@ class ListenPage(Page):
         stacked = column(left, spacing=GRID_PX)
         fill(stacked, head, self.ear_strip, card, self.transport, self.along_strip)
         stacked.setStretch(2, 1)
-        focus_after(left, self.side)
 
     def _remember_lanes(self) -> None:
         layout, preferences = self.lanes.layout_of_lanes, self.desk.preferences

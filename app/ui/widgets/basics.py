@@ -1,7 +1,5 @@
 """Small building blocks: buttons, cards, labels at one of the three text sizes."""
 
-from itertools import pairwise
-
 from PySide6.QtCore import QEvent, QSize, Qt
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPalette, QResizeEvent
 from PySide6.QtWidgets import (
@@ -256,23 +254,6 @@ def fill(box: QBoxLayout, *items: QWidget | QLayout | int) -> QBoxLayout:
         else:
             box.addWidget(item)
     return box
-
-
-def focus_after(first: QWidget, second: QWidget) -> None:
-    """Let Tab walk through all of `first`, then all of `second`, whichever was made sooner."""
-    chain: list[QWidget] = []
-    widget = first.nextInFocusChain()
-    while widget is not None and widget is not first:
-        chain.append(widget)
-        widget = widget.nextInFocusChain()
-    stops = [
-        widget
-        for part in (first, second)
-        for widget in chain
-        if part.isAncestorOf(widget) and widget.focusPolicy() & Qt.FocusPolicy.TabFocus
-    ]
-    for one, following in pairwise(stops):
-        QWidget.setTabOrder(one, following)
 
 
 def labelled(label_text: str, field: QWidget) -> QVBoxLayout:
