@@ -91,7 +91,7 @@ class MainWindow(QMainWindow):
 
     def focusNextPrevChild(self, forward: bool) -> bool:
         """Go on to what comes next for the eye."""
-        order_focus(self.centralWidget())
+        order_focus(self._centre)
         return super().focusNextPrevChild(forward)
 
     def _build(self) -> None:
@@ -101,7 +101,7 @@ class MainWindow(QMainWindow):
         right.addWidget(self.pages, 1)
         right.addWidget(self.work)
         right.addWidget(self.messages)
-        centre = QWidget()
+        centre = self._centre = QWidget()
         box = row(centre, spacing=0)
         box.addWidget(self.rail)
         box.addLayout(right, 1)

@@ -7,6 +7,7 @@ layouts when a key needs it.
 
 from collections.abc import Iterator
 from itertools import pairwise
+from typing import cast
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
@@ -48,7 +49,7 @@ def _in_order(widget: QWidget) -> Iterator[QWidget]:
     if isinstance(widget, QScrollArea):
         inside += filter(None, (widget.widget(),))
     elif isinstance(widget, QSplitter):
-        inside += (widget.widget(at) for at in range(widget.count()))
+        inside += filter(None, map(widget.widget, range(widget.count())))
     elif layout is not None:
         inside += _of_layout(layout)
     for child in inside:
@@ -57,9 +58,11 @@ def _in_order(widget: QWidget) -> Iterator[QWidget]:
 
 
 def _of_layout(layout: QLayout) -> Iterator[QWidget]:
-    places = range(layout.count())
+    places = list(range(layout.count()))
     if isinstance(layout, QGridLayout):
-        places = sorted(places, key=lambda at: layout.getItemPosition(at)[:2])
+        # Row and column come first of what is given.
+        cells = [cast("tuple[int, ...]", layout.getItemPosition(at)) for at in places]
+        places.sort(key=lambda at: cells[at])
     for at in places:
         item = layout.itemAt(at)
         if item is None:
