@@ -227,12 +227,13 @@ def _weigh_assignment(known: OpenAssignment, today: date) -> _Weighed:
     made, done = known.assignment, known.progress
     days_left = max(0, (made.due_on - today).days)
     minutes = 15
-    what = made.goal or "assigned"
+    what = made.goal or "Assigned"
     if done.minutes_left is not None:
         a_day = math.ceil(done.minutes_left / max(1, days_left))
         minutes = min(max(a_day, SHORTEST_LINE_MIN), 30)
         what += f": {done.minutes_done:.0f} of {made.minutes} min done"
     sentence = f"{what}, due {_in_days(days_left)}."
+    sentence = sentence[0].upper() + sentence[1:]  # other sentences may stand before it
     reason = PlanReason(ReasonKind.ASSIGNMENT, made.id, sentence)
     return _Weighed(70.0 - 3 * min(days_left, 14), minutes, reason)
 

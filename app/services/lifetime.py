@@ -183,12 +183,12 @@ def _sentences(
     whole_weeks: int,
     today: date,
 ) -> tuple[str, ...]:
-    recent = {day for day in practised if day >= today - _FOUR_WEEKS}
+    worked_days = {day for day in practised if day >= today - _FOUR_WEEKS}
     spent = sum(amount for day, amount in minutes.items() if day >= today - _FOUR_WEEKS)
     said = []
-    if recent:
+    if worked_days:
         said.append(
-            f"In the last four weeks: {minutes_text(spent)} on {counted(len(recent), 'day')}."
+            f"In the last four weeks: {minutes_text(spent)} on {counted(len(worked_days), 'day')}."
         )
     most = max(weekdays, key=lambda row: row.mean_minutes)
     if whole_weeks >= record.FEWEST_WEEKS and most.mean_minutes > 0:

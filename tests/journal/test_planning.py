@@ -150,7 +150,8 @@ def test_history_4_the_week_before_a_lesson() -> None:
     assert [reason.kind for reason in made.lines[0].reasons] == [
         ReasonKind.ASSIGNMENT, ReasonKind.MARKER,
     ]  # fmt: skip
-    assert made.lines[1].reasons[0].sentence == "assigned: 20 of 60 min done, due in 6 days."
+    assert made.lines[1].reasons[0].sentence == "Assigned: 20 of 60 min done, due in 6 days."
+    assert made.lines[0].reasons[0].sentence == "Coda from memory, due tomorrow."
 
 
 def test_history_5_a_passage_that_gets_worse() -> None:

@@ -58,15 +58,18 @@ def words_of_the_player(journal: Path) -> list[str]:
                 continue
             for row in database.execute(f'SELECT * FROM "{table}"'):  # noqa: S608 - our own file
                 found |= {v for v in row if isinstance(v, str) and 1 < len(v) < _LONGEST_OWN}
+    # A goal may begin a sentence.
+    found |= {words[0].upper() + words[1:] for words in found if words}
     return sorted(found, key=len, reverse=True)
 
 
 def untranslated(text: str, own: list[str]) -> list[str]:
     """Give the ordinary words in a text of the window that speaks full width."""
+    text = _FILES.sub(" ", text)
     for words in own:
         if words in text:
             text = text.replace(words, " ")
-    return [word for word in _WORD.findall(_FILES.sub(" ", text)) if word not in NOT_TRANSLATED]
+    return [word for word in _WORD.findall(text) if word not in NOT_TRANSLATED]
 
 
 def still_english(text: str, own: list[str]) -> list[str]:
@@ -108,7 +111,7 @@ def main() -> None:
     given = parser.parse_args()
     application = application_object()
     with tempfile.TemporaryDirectory() as scratch:
-        journal = Path(shutil.copytree(given.journal, Path(scratch) / "Own words"))
+        journal = Path(shutil.copytree(given.journal, Path(scratch) / "Own_words"))
         file = journal / "window.ini"
         if given.german:
             Preferences(file).language = "de"

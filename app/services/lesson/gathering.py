@@ -158,13 +158,13 @@ class Gatherer:
                 )
                 if isinstance(reading, Reading)
             )
-            met = f" ({_MET[row.aim_met]})" if row.aim_met else ""
             title = f"{day_text(row.practice_day)}, take {row.number}"
             parts.append(
                 TakePart(
                     f"{title} ({length_text(row.duration_s)})",
                     measured,
-                    f"{row.aim}{met}" if row.aim else "",
+                    row.aim,
+                    _MET[row.aim_met] if row.aim and row.aim_met else "",
                 )
             )
         return tuple(parts)

@@ -183,7 +183,7 @@ class _Layout:
             story.append(self._says(passage.title, self._sub))
             for take in passage.takes:
                 measured = f": {'; '.join(take.measured)}" if take.measured else ""
-                aim = f"\nAim: {take.aim}" if take.aim else ""
+                aim = f"\nAim: {take.aim_text}" if take.aim else ""
                 story.append(self._bullet(f"{take.title}{measured}{aim}"))
             if passage.changes:
                 story.append(self._says("Over all takes of this passage:"))

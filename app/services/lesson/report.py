@@ -29,11 +29,20 @@ class TaskPart:
 
 @dataclass(frozen=True, slots=True)
 class TakePart:
-    """One take in a line: its aim and what was measured, already in words with units."""
+    """One take in a line: its aim and what was measured, already in words with units.
+
+    ``aim`` is the player's own; ``met`` says whether it was reached, where that was answered.
+    """
 
     title: str
     measured: tuple[str, ...]
     aim: str = ""
+    met: str = ""
+
+    @property
+    def aim_text(self) -> str:
+        """The aim, and whether it was met."""
+        return f"{self.aim} ({self.met})" if self.met else self.aim
 
 
 @dataclass(frozen=True, slots=True)

@@ -1793,7 +1793,7 @@
         </message>
         <message>
             <source>Markers</source>
-            <translation>Marken</translation>
+            <translation>Anmerkungen</translation>
         </message>
         <message>
             <source>Markers of earlier takes</source>
@@ -3082,6 +3082,10 @@
         <message>
             <source>Silence</source>
             <translation>Stille</translation>
+        </message>
+        <message>
+            <source>Since {day}: {rule}.</source>
+            <translation>Seit {day}: {rule}.</translation>
         </message>
         <message>
             <source>Slower</source>
@@ -5487,6 +5491,22 @@
             <translation>Aufgegeben</translation>
         </message>
         <message>
+            <source>Assigned: {minutes_done} of {minutes} min done</source>
+            <translation>Aufgegeben: {minutes_done} von {minutes} min getan</translation>
+        </message>
+        <message>
+            <source>Assigned: {minutes_done} of {minutes} min done, due in {days}</source>
+            <translation>Aufgegeben: {minutes_done} von {minutes} min getan, fällig in {days:dative}</translation>
+        </message>
+        <message>
+            <source>Assigned: {minutes_done} of {minutes} min done, due today</source>
+            <translation>Aufgegeben: {minutes_done} von {minutes} min getan, heute fällig</translation>
+        </message>
+        <message>
+            <source>Assigned: {minutes_done} of {minutes} min done, due tomorrow</source>
+            <translation>Aufgegeben: {minutes_done} von {minutes} min getan, morgen fällig</translation>
+        </message>
+        <message>
             <source>Audition</source>
             <translation>Probespiel</translation>
         </message>
@@ -6215,8 +6235,8 @@
             <translation>In weniger als {shortest_for_drift_s} Sekunden zeigt sich keine Bewegung der Tonhöhe.</translation>
         </message>
         <message>
-            <source>In the last four weeks: {spent} on {recent}.</source>
-            <translation>In den letzten vier Wochen: {spent} für {recent}.</translation>
+            <source>In the last four weeks: {spent} on {worked_days}.</source>
+            <translation>In den letzten vier Wochen: {spent} an {worked_days:dative}.</translation>
         </message>
         <message>
             <source>Install PortAudio (on Debian and Ubuntu: apt install libportaudio2) and start the program again.</source>
@@ -8287,6 +8307,10 @@
             <translation>Innerhalb 25 Cent</translation>
         </message>
         <message>
+            <source>Within {n} cents {value} a week over {takes} and {days}: {verdict}</source>
+            <translation>Innerhalb {n} Cent {value} je Woche über {takes} und {days}: {verdict}</translation>
+        </message>
+        <message>
             <source>Without a passage</source>
             <translation>Ohne Stelle</translation>
         </message>
@@ -8381,22 +8405,6 @@
         <message>
             <source>as tuned in this take</source>
             <translation>wie in dieser Aufnahme gestimmt</translation>
-        </message>
-        <message>
-            <source>assigned: {minutes_done} of {minutes} min done</source>
-            <translation>aufgegeben: {minutes_done} von {minutes} min getan</translation>
-        </message>
-        <message>
-            <source>assigned: {minutes_done} of {minutes} min done, due in {days}</source>
-            <translation>aufgegeben: {minutes_done} von {minutes} min getan, fällig in {days:dative}</translation>
-        </message>
-        <message>
-            <source>assigned: {minutes_done} of {minutes} min done, due today</source>
-            <translation>aufgegeben: {minutes_done} von {minutes} min getan, heute fällig</translation>
-        </message>
-        <message>
-            <source>assigned: {minutes_done} of {minutes} min done, due tomorrow</source>
-            <translation>aufgegeben: {minutes_done} von {minutes} min getan, morgen fällig</translation>
         </message>
         <message>
             <source>at least {parts} a day</source>
@@ -8805,6 +8813,10 @@
         <message>
             <source>memory</source>
             <translation>Auswendig</translation>
+        </message>
+        <message>
+            <source>met</source>
+            <translation>erreicht</translation>
         </message>
         <message>
             <source>minor second</source>
@@ -9567,6 +9579,10 @@
             <translation>{label} {slope} über {value}: {verdict}</translation>
         </message>
         <message>
+            <source>{label} {value} a week over {takes} and {days}: {verdict}</source>
+            <translation>{label} {value} je Woche über {takes} und {days}: {verdict}</translation>
+        </message>
+        <message>
             <source>{left_out} left out: {reasons}</source>
             <translation>{left_out} weggelassen: {reasons}</translation>
         </message>
@@ -9597,10 +9613,6 @@
         <message>
             <source>{measured} {alone} where nothing of the kind was measured.</source>
             <translation>{measured} {alone} an Orten, wo nichts dieser Art gemessen wurde.</translation>
-        </message>
-        <message>
-            <source>{measure} a week over {takes} and {days}: {verdict}</source>
-            <translation>{measure} je Woche über {takes} und {days}: {verdict}</translation>
         </message>
         <message>
             <source>{measure}: no clear change</source>

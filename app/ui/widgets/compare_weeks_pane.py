@@ -125,8 +125,8 @@ def _columns() -> tuple[Column[VerdictRow], ...]:
 
 def _what(one: VerdictRow) -> str:
     if one.scope == "passage":
-        return one.label
-    return one.place if one.scope == "note" else f"{one.place}\n{one.label}"
+        return word(one.label)
+    return one.place if one.scope == "note" else f"{one.place}\n{word(one.label)}"
 
 
 def _days(one: VerdictRow) -> str:

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QBoxLayout, QFrame, QScrollArea, QWidget
 
 from app.services.lesson.report import DayPart, LessonReport, MarkerPart, PassagePart, TaskPart
 from app.ui.language import tr
+from app.ui.spoken import word
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, Card, column, fill, row, sentence, soft
 from app.ui.words import counted, day_text, minutes_text
@@ -136,7 +137,8 @@ def _passage(passage: PassagePart) -> Iterator[QWidget]:
         if take.measured:
             yield soft("; ".join(take.measured))
         if take.aim:
-            yield soft(tr("Aim: {aim}").format(aim=take.aim))
+            met = f" ({word(take.met)})" if take.met else ""
+            yield soft(tr("Aim: {aim}").format(aim=take.aim) + met)
     if passage.changes:
         yield sentence(tr("Over all takes of this passage:"))
         for text in (*passage.changes, passage.notice):

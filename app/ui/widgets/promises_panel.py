@@ -240,9 +240,10 @@ class PromisesPanel(Card):
 
 def _rule_words(rule: RuleRow) -> str:
     """Say a rule, and from when to when it holds."""
-    return tr("{span}: {rule}.").format(
-        span=_capital(said(rule_span_text(rule.since, rule.until))), rule=rule.text
-    )
+    if rule.until is None:
+        return tr("Since {day}: {rule}.").format(day=day_text(rule.since), rule=rule.text)
+    span = _capital(said(rule_span_text(rule.since, rule.until)))
+    return tr("{span}: {rule}.").format(span=span, rule=rule.text)
 
 
 def _capital(words: str) -> str:

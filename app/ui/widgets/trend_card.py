@@ -56,7 +56,8 @@ class TrendPane(QWidget):
         reason = view.sentence or tr("slope {slope}, scatter {scatter}").format(
             slope=reading_text(view.slope), scatter=reading_text(view.scatter)
         )
-        return f"{view.verdict.capitalize()}: {reason}"
+        verdict = word(view.verdict)
+        return f"{verdict[0].upper()}{verdict[1:]}: {reason}"
 
     @property
     def notice(self) -> str:
