@@ -20,6 +20,7 @@ import tempfile
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from datetime import timedelta
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -98,26 +99,24 @@ class Photographer:
 
     def __init__(self, folder: Path, journal: Path, only: str) -> None:
         from app.ui.application import Window, application_object
-        from app.ui.widgets.rail import PAGES
         from app.wiring import open_workbench
 
-        self._folder = folder
+        self.folder, self.journal = folder, journal
         self._only = tuple(name for name in only.split(",") if name)
         self._application = application_object()
         self._scale = os.environ.get("QT_SCALE_FACTOR", "1")
-        self._bench = open_workbench(journal)
-        self.window = Window(self._bench, preferences_file=journal / "window.ini")
+        self.bench = open_workbench(journal)
+        self.window = Window(self.bench, preferences_file=journal / "window.ini")
         self.main = self.window.main
         self.main.setGeometry(0, 0, WIDTH_PX, HEIGHT_PX)
         self.main.show()
-        for page in range(len(PAGES)):
-            self.main.pages.page(page)  # its actions are there, whatever is asked for
-        self.takes = self._bench.filing.takes()
+        self.takes = self.bench.filing.takes()
         self.scheme = SCHEMES[0]
 
-    def wait(self, seconds: float = 0.4) -> None:
-        """Let everything arrive and be painted."""
-        self.window.jobs.wait_until_idle(60)
+    def wait(self, seconds: float = 0.4, *, long: bool = False) -> None:
+        """Let everything arrive and be painted; what takes `long` goes on meanwhile."""
+        if not long:
+            self.window.jobs.wait_until_idle(60)
         end = time.monotonic() + seconds
         while time.monotonic() < end:
             self._application.processEvents()
@@ -130,21 +129,31 @@ class Photographer:
             name.startswith(beginning) or beginning.startswith(name) for name in asked
         )
 
-    def take(self, name: str, prepare: Callable[[], object]) -> None:
-        """Bring a state about and photograph the screen."""
+    def take(
+        self,
+        name: str,
+        prepare: Callable[[], object],
+        afterwards: Callable[[], object] | None = None,
+        *,
+        long: bool = False,
+    ) -> None:
+        """Bring a state about, photograph the screen, and undo it, where it is wanted at all."""
         exact = f"={name}" in self._only
         if self._only and not exact and not name.startswith(self._only):
             return
         prepare()
-        self.wait()
+        self.wait(1.0 if long else 0.4, long=long)
         picture = self._application.primaryScreen().grabWindow(0)
         percent = "" if self._scale == "1" else "-200"
-        picture.save(str(self._folder / f"{name}-{self.scheme}{percent}.png"))
+        picture.save(str(self.folder / f"{name}-{self.scheme}{percent}.png"))
+        if afterwards is not None:
+            afterwards()
+            self.wait(0.0)
 
     @property
     def most_suggested(self) -> str:
         """The take of which most is suggested."""
-        suggesting = self._bench.suggesting
+        suggesting = self.bench.suggesting
         return max(
             (take.id for take in self.takes[:12]),
             key=lambda take_id: len(suggesting.for_take(take_id, show_all=True).rows),
@@ -153,7 +162,7 @@ class Photographer:
     @property
     def filmed(self) -> str:
         """A filmed take; made where there is none."""
-        for row in self._bench.filing.takes():
+        for row in self.bench.filing.takes():
             if row.file.suffix == ".mp4":
                 return row.id
         sys.path.insert(0, str(ROOT / "tests"))
@@ -161,7 +170,7 @@ class Photographer:
 
         with tempfile.TemporaryDirectory() as scratch:
             clip = numbered_film.write_film(Path(scratch) / "filmed.mp4", 10.0)
-            importing = self._bench.importing
+            importing = self.bench.importing
             filed = importing.file(importing.propose([clip]))
         self.main.desk.takesChanged.emit()
         self.wait()
@@ -170,7 +179,7 @@ class Photographer:
     def close(self) -> None:
         """Close window and journal."""
         self.window.close()
-        self._bench.close()
+        self.bench.close()
 
 
 def _phone_clips(folder: Path) -> list[Path]:
@@ -217,8 +226,6 @@ def take_for_the_guide(journal: Path | None) -> None:
 
 def _practise(journal: Path) -> None:
     """Bring about what a day of practice leaves: a clock, a plan, a promise, set work."""
-    from datetime import timedelta
-
     from app.journal.blocks import ItemKind
     from app.journal.promises import PromiseRule, Stretch
     from app.wiring import open_workbench
@@ -269,113 +276,193 @@ def _by_ear_and_eye(shots: Photographer) -> None:
     open_take(take_id, 0.0)
 
 
-def _lesson(shots: Photographer, folder: Path) -> None:
+def _practice(shots: Photographer) -> None:
+    main, practice = shots.main, shots.main.practice
+    main.show_page(0)
+    shots.take("practice", practice.show_today)
+    shots.take(
+        "practice-large",
+        lambda: practice.show_large(large=True),
+        lambda: practice.show_large(large=False),
+    )
+    shots.take("practice-click", practice.choose_guides)
+    shots.take("practice-items", practice.change_items)
+    shots.take("practice-set", practice.show_assignments)
+    shots.take("practice-passage", practice.new_passage)
+    shots.take("practice-rehearsal", practice.show_rehearsal)
+    recording = next(shots.journal.glob("2*/*/*.flac"))
+    shots.take("practice-import", lambda: main.import_files([recording, Path(__file__)]))
+    practice.show_today()
+    if shots.wants("practice-clips"):
+        with tempfile.TemporaryDirectory() as phone:
+            clips = _phone_clips(Path(phone))
+            shots.take("practice-clips", lambda: main.import_files(clips))
+            practice.show_today()
+
+
+def _listen(shots: Photographer) -> None:
+    main, listen = shots.main, shots.main.listen
+    marked = max(shots.takes, key=lambda take: take.marker_count)
+    main.listen_to(marked.id)
+    shots.wait()
+    listen.transport.seek(9.0)
+    for pane, name in enumerate(("notes", "markers", "numbers", "take")):
+        shots.take(f"listen-{name}", lambda at=pane: listen.side.show_pane(at))
+    lanes, layout = listen.lanes, listen.lanes.layout_of_lanes
+    shots.take("listen-near", lambda: lanes.show_range(6.0, 11.0), lanes.show_all)
+    shots.take("listen-along", listen.along.toggle, listen.along.toggle)
+    shots.take("listen-filter", listen.marking.toggle_filter, listen.marking.toggle_filter)
+    shots.take("listen-lanes", lambda: (layout.hide(0, hidden=True), layout.resize(1, 2)))
+    layout.reset()
+    shots.take("listen-categories", main.sheets.show_categories, main.sheets.hide)
+    _reading(shots, next(take.id for take in shots.takes if take.id != marked.id))
+    if any(shots.wants(f"listen-{part}") for part in ("suggested", "ear", "picture")):
+        _by_ear_and_eye(shots)
+
+
+def _reading(shots: Photographer, take_id: str) -> None:
+    """A take whose sound takes long to be read, as that of an hour does."""
+    from app.services.stopping import Progress, ShouldStop, stop_if
+
+    listen, listening = shots.main.listen, shots.bench.listening
+    prepare = listening.prepare
+
+    def slowly(_take_id: str, progress: Progress, should_stop: ShouldStop) -> None:
+        while True:
+            stop_if(should_stop)
+            progress(0.4)
+            time.sleep(0.05)
+
+    listening.prepare = slowly
+    shots.take(
+        "listen-reading", lambda: listen.show_take(take_id), listen._columns.cancel, long=True
+    )
+    listening.prepare = prepare
+
+
+def _compare(shots: Photographer) -> None:
+    main, compare = shots.main, shots.main.compare
+    main.show_page(2)
+    shots.take("compare", lambda: None)
+    layout = main.desk.keys.action("compare.layout").trigger
+    shots.take("compare-stacked", layout, layout)
+    for pane, name in enumerate(("change", "note-pairs", "days", "carried", "tempo")):
+        shots.take(f"compare-{name}", lambda at=pane: compare.sections.show_pane(at))
+    compare.sections.show_pane(0)
+    for name in ("note-map", "before-after"):
+        compare.pictures.next_picture()
+        shots.take(f"compare-{name}", lambda: None)
+    compare.pictures.next_picture()
+    shots.take("compare-blind", compare.toggle_blind)
+    if compare.is_blind:
+        compare.toggle_blind()
+
+
+def _calendar(shots: Photographer) -> None:
+    main, calendar = shots.main, shots.main.calendar
+    main.show_page(3)
+    shots.take("calendar", lambda: None)
+    for name, toggle in (
+        ("promises", calendar.toggle_promises),
+        ("record", calendar.show_record),
+        ("kinds", calendar.show_names),
+        ("import", calendar.show_import),
+    ):
+        shots.take(f"calendar-{name}", toggle, toggle)
+
+
+def _lesson(shots: Photographer) -> None:
     """The week for the teacher, its three panes, the page once it is written, and the sheets."""
-    main = shots.main
+    main, lesson = shots.main, shots.main.lesson
     main.show_page(4)
-    lesson = main.lesson
     shots.take("lesson", lambda: lesson.side.show_pane(0))
     for pane, name in ((1, "bundles"), (2, "shared")):
         shots.take(f"lesson-{name}", lambda at=pane: lesson.side.show_pane(at))
     lesson.side.show_pane(0)
-    page = folder / "lesson.html"
+    page = shots.folder / "lesson.html"
     shots.take("lesson-written", lambda: lesson.write_page(page))
     page.unlink(missing_ok=True)
-    shots.take("lesson-share", lesson.share)
-    main.sheets.hide()
+    shots.take("lesson-share", lesson.share, main.sheets.hide)
     days = lesson.span
-    shots.take("lesson-export", lambda: main.desk.exportWanted.emit("", *days))
-    main.sheets.hide()
+    shots.take("lesson-export", lambda: main.desk.exportWanted.emit("", *days), main.sheets.hide)
+
+
+def _sheets(shots: Photographer) -> None:
+    sheets = shots.main.sheets
+    for name, show in (
+        ("help", sheets.show_help),
+        ("guide", sheets.show_guide),
+        ("keys", sheets.show_keys),
+        ("settings", sheets.show_settings),
+        ("backups", sheets.show_backups),
+    ):
+        shots.take(name, show, sheets.hide)
+    shots.take("fault", lambda: shots.window.show_bug(ValueError("An invented fault.")))
+    for dialog in tuple(shots.window.bug_dialogs):
+        dialog.close()
+
+
+WALKS = {
+    "practice": _practice,
+    "listen": _listen,
+    "compare": _compare,
+    "calendar": _calendar,
+    "lesson": _lesson,
+    **dict.fromkeys(("help", "guide", "keys", "settings", "backups", "fault"), _sheets),
+}
+"""What takes the pictures whose names begin so."""
 
 
 def photograph(folder: Path, journal: Path, only: str) -> None:
-    """Take every state of every page, light and dark."""
+    """Take every wanted state of every page, light and dark."""
     from app.ui.theme import Scheme
 
-    recording = next(journal.glob("2*/*/*.flac"))
     _practise(journal)
     shots = Photographer(folder, journal, only)
-    main, listen = shots.main, shots.main.listen
-    for scheme in SCHEMES:
+    wanted = dict.fromkeys(walk for name, walk in WALKS.items() if shots.wants(name))
+    bundle = folder / "week.pwbundle"
+    if shots.wants("visit"):
+        days = [take.practice_day for take in shots.takes]
+        shots.bench.bundles.write(max(days) - timedelta(days=6), max(days), bundle)
+    for scheme in SCHEMES if wanted else ():
         shots.scheme = scheme
         shots.window.theme.choose(Scheme(scheme))
-        main.show_page(0)
-        shots.take("practice", main.practice.show_today)
-        shots.take("practice-large", lambda: main.practice.show_large(large=True))
-        main.practice.show_large(large=False)
-        shots.take("practice-click", main.practice.choose_guides)
-        shots.take("practice-items", main.practice.change_items)
-        shots.take("practice-set", main.practice.show_assignments)
-        shots.take("practice-passage", main.practice.new_passage)
-        shots.take("practice-rehearsal", main.practice.show_rehearsal)
-        shots.take("practice-import", lambda: main.import_files([recording, Path(__file__)]))
-        main.practice.show_today()
-        if shots.wants("practice-clips"):
-            with tempfile.TemporaryDirectory() as phone:
-                clips = _phone_clips(Path(phone))
-                shots.take("practice-clips", lambda found=clips: main.import_files(found))
-                main.practice.show_today()
-        marked = max(shots.takes, key=lambda take: take.marker_count)
-        main.listen_to(marked.id)
-        shots.wait()
-        listen.transport.seek(9.0)
-        for pane, name in enumerate(("notes", "markers", "numbers", "take")):
-            shots.take(f"listen-{name}", lambda at=pane: listen.side.show_pane(at))
-        shots.take("listen-near", lambda: listen.lanes.show_range(6.0, 11.0))
-        listen.lanes.show_all()
-        shots.take("listen-along", listen.along.toggle)
-        listen.along.toggle()
-        shots.take("listen-filter", listen.marking.toggle_filter)
-        listen.marking.toggle_filter()
-        layout = listen.lanes.layout_of_lanes
-        shots.take("listen-lanes", lambda of=layout: (of.hide(0, hidden=True), of.resize(1, 2)))
-        layout.reset()
-        shots.take("listen-categories", main.sheets.show_categories)
-        main.sheets.hide()
-        if any(shots.wants(f"listen-{part}") for part in ("suggested", "ear", "picture")):
-            _by_ear_and_eye(shots)
-        main.show_page(2)
-        shots.take("compare", lambda: None)
-        shots.take("compare-stacked", lambda: main.desk.keys.action("compare.layout").trigger())
-        main.desk.keys.action("compare.layout").trigger()
-        for pane, name in enumerate(("change", "note-pairs", "days", "carried", "tempo")):
-            shots.take(f"compare-{name}", lambda at=pane: main.compare.sections.show_pane(at))
-        main.compare.sections.show_pane(0)
-        for name in ("note-map", "before-after"):
-            shots.take(f"compare-{name}", main.compare.pictures.next_picture)
-        main.compare.pictures.next_picture()
-        shots.take("compare-blind", main.compare.toggle_blind)
-        if main.compare.is_blind:
-            main.compare.toggle_blind()
-        shots.take("calendar", lambda: main.show_page(3))
-        shots.take("calendar-promises", main.calendar.toggle_promises)
-        main.calendar.toggle_promises()
-        shots.take("calendar-record", main.calendar.show_record)
-        main.calendar.show_record()
-        shots.take("calendar-kinds", main.calendar.show_names)
-        main.calendar.show_names()
-        shots.take("calendar-import", main.calendar.show_import)
-        main.calendar.show_import()
-        _lesson(shots, folder)
-        sheets = main.sheets
-        for name, show in (
-            ("help", sheets.show_help),
-            ("guide", sheets.show_guide),
-            ("keys", sheets.show_keys),
-            ("settings", sheets.show_settings),
-            ("backups", sheets.show_backups),
-        ):
-            shots.take(name, show)
-            sheets.hide()
-        shots.take("fault", lambda: shots.window.show_bug(ValueError("An invented fault.")))
-        for dialog in tuple(shots.window.bug_dialogs):
-            dialog.close()
+        for walk in wanted:
+            walk(shots)
     shots.close()
-    empty = Photographer(folder, journal.with_name("New journal"), only)
+    if shots.wants("visit"):
+        _visit(folder, bundle, only)
+    if shots.wants("empty"):
+        _empty(folder, journal.with_name("New journal"), only)
+
+
+def _visit(folder: Path, bundle: Path, only: str) -> None:
+    """What a teacher sees who opens a bundle."""
+    from app.services.bundling.visiting import open_visit
+    from app.services.stopping import never_stop, no_progress
+    from app.ui.theme import Scheme
+    from app.wiring import local_now
+
+    with tempfile.TemporaryDirectory() as visits:
+        visited = open_visit(bundle, Path(visits), local_now, no_progress, never_stop)
+        bundle.unlink()
+        shots = Photographer(folder, visited, only)
+        for scheme in SCHEMES:
+            shots.scheme = scheme
+            shots.window.theme.choose(Scheme(scheme))
+            shots.take("visit", lambda: shots.main.show_page(4))
+            shots.take("visit-practice", lambda: shots.main.show_page(0))
+            shots.take("visit-listen", lambda: shots.main.show_page(1))
+        shots.close()
+
+
+def _empty(folder: Path, journal: Path, only: str) -> None:
+    """What the pages say of a journal with nothing in it."""
+    empty = Photographer(folder, journal, only)
     for at, name in enumerate(("practice", "listen", "compare", "calendar", "lesson")):
         empty.take(f"empty-{name}", lambda page=at: empty.main.show_page(page))
     empty.close()
-    shutil.rmtree(journal.with_name("New journal"))
+    shutil.rmtree(journal)
 
 
 def main() -> None:
