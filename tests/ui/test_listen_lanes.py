@@ -13,8 +13,11 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QApplication, QMenu
 
 from app.journal.failures import PlainFailure
+from app.services.stopping import stop_if
 from app.services.views import Curve
 from app.ui.theme import DARK, LIGHT
+from app.ui.widgets.progress_bar import ThinProgressBar
+from app.ui.widgets.sound_strip import SoundStrip
 from app.ui.widgets.take_lanes import DEVIATION, LOUDNESS, SOUND, TEMPO
 
 SHIFT, ALT = Qt.KeyboardModifier.ShiftModifier, Qt.KeyboardModifier.AltModifier
@@ -251,3 +254,38 @@ def test_a_recording_that_is_missing_is_said_in_its_lane(window, settle, bench):
     settle(window)
     assert window.main.listen.lanes.gap_sentences[0] == "The recording is missing."
     assert window.main.messages.text == "The recording is missing. Copy it back."
+
+
+def test_a_long_take_says_how_far_its_sound_is_read_and_shows_no_other_sound(
+    window, settle, bench, qtbot
+):
+    window.main.show_page(1)
+    settle(window)
+    listen = window.main.listen
+    strip, wave = listen.findChild(SoundStrip), listen.lanes._wave
+    assert wave._bars
+    assert not strip.isVisible()
+    prepare = bench.listening.prepare
+
+    def slowly(_take_id, progress, should_stop):
+        while True:
+            progress(0.4)
+            stop_if(should_stop)
+
+    bench.listening.prepare = slowly
+    listen.show_take("take10")
+    qtbot.waitUntil(strip.isVisible)
+    assert not wave._bars, "the sound of the take before stands beside these measures"
+    assert listen.lanes.gap_sentences[SOUND].startswith("Reading the sound")
+    qtbot.waitUntil(lambda: listen.transport.is_ready)
+    bar = strip.findChild(ThinProgressBar)
+    assert bar.value() / bar.maximum() == pytest.approx(0.4, abs=0.01)
+    window.main.desk.keys.action("work.cancel").trigger()
+    settle(window)
+    assert not strip.isVisible()
+    assert "not read to its end" in listen.lanes.gap_sentences[SOUND]
+    bench.listening.prepare = prepare
+    listen.show_take("take11")
+    settle(window)
+    assert wave._bars
+    assert listen.lanes.gap_sentences[SOUND] == ""

@@ -45,6 +45,7 @@ class SoundColumns(QObject):
     def show_take(self, take_id: str) -> None:
         """Begin with another take."""
         self._take_id = ""
+        self._desk.jobs.forget("listen.waveform")  # of the take before
         self.ended.emit()
         listening = self._desk.workbench.listening
         self._job = self._desk.jobs.analyse(

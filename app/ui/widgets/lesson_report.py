@@ -78,7 +78,8 @@ class LessonReportView(QScrollArea):
     def _cards(self, report: LessonReport) -> Iterator[tuple[str, Iterable[QWidget]]]:
         words = [report.summary, *report.promises, report.caution]
         yield tr("In short"), (sentence(text) for text in words if text)
-        yield tr("Days"), map(_day, report.days)
+        widest = _widest([minutes_text(day.minutes) for day in report.days])
+        yield tr("Days"), (_day(day, widest) for day in report.days)
         if report.items:
             texts = (f"{name}: {minutes_text(minutes)}" for name, minutes in report.items)
             yield tr("Minutes by item"), map(sentence, texts)
@@ -107,7 +108,13 @@ class LessonReportView(QScrollArea):
         return line
 
 
-def _day(day: DayPart) -> QWidget:
+def _widest(texts: list[str]) -> int:
+    """Give the width in pixels that all these texts fit into."""
+    label = sentence()
+    return max((label.fontMetrics().horizontalAdvance(text) for text in texts), default=0)
+
+
+def _day(day: DayPart, minutes_px: int) -> QWidget:
     line = QWidget()
     box = row(line)
     parts = [counted(day.takes, "take")] if day.takes else []
@@ -116,7 +123,7 @@ def _day(day: DayPart) -> QWidget:
     parts += [f"{name} {minutes_text(minutes)}" for name, minutes in day.items]
     name, minutes = sentence(day_text(day.day)), sentence(minutes_text(day.minutes))
     minutes.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-    for label, width in ((name, 128), (minutes, 112)):
+    for label, width in ((name, 128), (minutes, max(112, minutes_px))):
         label.setWordWrap(False)
         label.setMinimumWidth(width)
     fill(box, name, minutes, soft("; ".join(parts)))

@@ -61,6 +61,7 @@ class TakeLanes(LaneStack):
     def show_take(self, view: TakeView) -> None:
         """Draw everything but the sound, whose columns come on their own."""
         self.set_duration(view.duration_s)
+        self._wave.clear()  # what another take sounds like must not stand beside these measures
         self.show_measured(view)
         self.set_markers(view.markers, view.categories)
 

@@ -39,6 +39,11 @@ class WaveItem(LaneItem):
         ]
         self.redraw()
 
+    def clear(self) -> None:
+        """Show nothing until there are columns."""
+        self._times, self._bars, self._joins = [], [], []
+        self.redraw()
+
     def has_something(self, to_px: QTransform, lane: QRectF) -> bool:
         """See :meth:`LaneItem.has_something`."""
         del to_px, lane
