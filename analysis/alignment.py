@@ -19,9 +19,9 @@ from analysis.alignment_features import (
     Thinned,
     extract_features,
 )
+from analysis.anchored_map import pulled_onto_notes
 from analysis.blocks import SampleArray
-from analysis.matched_path import judged_path, smooth_map
-from analysis.note_anchors import anchors_of
+from analysis.matched_path import gap_spans, judged_path, smooth_map
 from analysis.note_lines import AnyNote, NoteLine, heard_line, note_line
 from analysis.results import (
     Alignment,
@@ -31,10 +31,10 @@ from analysis.results import (
     Reason,
 )
 from analysis.short_spectra import Source
-from analysis.soft_attacks import at_their_beginnings
 from analysis.stopping import Stopped, StopQuestion, part_of, stop_if_asked, telling
 from analysis.time_map import left_out_spans, map_time, map_time_back
 from analysis.warping import coarse_to_fine_path
+from analysis.warping_table import Prices
 
 __all__ = [
     "AlignmentStopped",
@@ -49,9 +49,11 @@ __all__ = [
     "too_little_sound",
 ]
 
-ALGORITHM = "alignment-7"
+ALGORITHM = "alignment-8"
 SHORTEST_S = 0.5
 LEAST_MATCHED_SHARE = 0.75
+# Tuned on generated pairs with slips.
+PRICES = Prices(gap_opening_s=0.3, hold=0.6)
 
 _CHECKED_AT_ONCE = 1 << 20
 
@@ -195,15 +197,21 @@ def align_features(
         ``None`` where the two are not the same music.
     """
     path = coarse_to_fine_path(
-        features_a.frames, features_b.frames, HARMONY_SIZE, HOP_S, should_stop=should_stop
+        features_a.frames,
+        features_b.frames,
+        HARMONY_SIZE,
+        HOP_S,
+        prices=PRICES,
+        should_stop=should_stop,
     )
     match = judged_path(path)
     if match.share < LEAST_MATCHED_SHARE:
         return None
     alignment = smooth_map(features_a, features_b, match)
-    return (
-        alignment if lines is None else _pulled_onto_notes(alignment, lines, sources, should_stop)
-    )
+    if lines is None:
+        return alignment
+    gaps = gap_spans(features_a, features_b, match)
+    return pulled_onto_notes(alignment, gaps, lines, sources, should_stop)
 
 
 def _all_finite(samples: SampleArray, should_stop: StopQuestion | None) -> bool:
@@ -228,39 +236,3 @@ def too_little_sound(features: AlignmentFeatures, provenance: Provenance) -> Not
         sentence = f"One of the two takes sounds for less than {SHORTEST_S:g} seconds."
         return NotMeasurable(Reason.TOO_SHORT, sentence, provenance)
     return None
-
-
-def _pulled_onto_notes(
-    alignment: Alignment,
-    lines: tuple[NoteLine, NoteLine],
-    sources: tuple[Source, Source] | None,
-    should_stop: StopQuestion | None,
-) -> Alignment:
-    """Move the map so that it is exact at the onsets of the notes both takes share."""
-    a, b = lines
-    window_s = min(a.window_s, b.window_s)
-    inside = (a.start_s >= alignment.a_s[0] - window_s) & (
-        a.start_s <= alignment.a_s[-1] + window_s
-    )
-    expected = map_time(alignment, a.start_s)
-    found = anchors_of(a, b, np.where(inside, expected, np.nan), window_s)
-    if found is None:
-        return alignment
-    if sources is not None:
-        found = at_their_beginnings(found, lines, sources, should_stop)
-    correction = found.b_s - map_time(alignment, found.a_s)
-    moved = alignment.b_s + np.interp(alignment.a_s, found.a_s, correction)
-    # The points between two anchors may not lie outside of them; where time runs evenly
-    # between them nothing tells more than a straight line.
-    after = np.searchsorted(found.a_s, alignment.a_s, side="right")
-    lowest = np.concatenate(([-np.inf], found.b_s))[after]
-    highest = np.concatenate((found.b_s, [np.inf]))[after]
-    kept = ~np.concatenate(([False], found.is_even, [False]))[after]
-    joined_a = np.concatenate((alignment.a_s[kept], found.a_s))
-    joined_b = np.concatenate((np.clip(moved, lowest, highest)[kept], found.b_s))
-    order = np.lexsort((joined_b, joined_a))
-    return Alignment(
-        a_s=joined_a[order],
-        b_s=np.maximum.accumulate(joined_b[order]),
-        confidence=alignment.confidence,
-    )

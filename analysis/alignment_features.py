@@ -17,7 +17,7 @@ from analysis.blocks import MonoSamples, SampleArray
 from analysis.results import FloatArray
 from analysis.short_spectra import window_powers
 from analysis.stopping import StopQuestion, stop_if_asked
-from analysis.warping import Frames
+from analysis.warping_table import Frames
 
 HOP_S = 0.01
 HARMONY_SIZE = 12
@@ -149,7 +149,10 @@ class Thinned:
     def read(self, start: int, stop: int) -> Frames:
         """Return samples ``start`` to ``stop``, zeros outside of the take."""
         piece = self._source.read(start * self._factor, stop * self._factor)
-        return np.asarray(piece.reshape(-1, self._factor).mean(axis=1), dtype=np.float32)
+        total = piece[:: self._factor].copy()
+        for place in range(1, self._factor):  # many times faster than a mean of a few each
+            total += piece[place :: self._factor]
+        return np.asarray(total / self._factor, dtype=np.float32)
 
 
 class _Spectra:
@@ -165,22 +168,23 @@ class _Spectra:
         frequency_hz = np.arange(1, self._size // 2 + 1) * self._rate_hz / self._size
         self.midi = np.concatenate(([-np.inf], 69 + 12 * np.log2(frequency_hz / 440.0)))
 
-    def power(self, first: int, count: int) -> Frames:
+    def power(self, first: int, count: int, bins: int | None = None) -> Frames:
         """Spectra of frames ``first`` and on, (count, bins); frame ``i`` centres on ``i`` hops."""
         centre = np.rint(np.arange(first, first + count) * HOP_S * self._rate_hz).astype(np.int64)
-        return window_powers(self._source, centre - self._half, self._window, self._size)
+        return window_powers(self._source, centre - self._half, self._window, self._size, bins)
 
 
 def _semitone_bands(spectra: _Spectra, should_stop: StopQuestion | None) -> Frames:
     """Power in every semitone band, one row a hop."""
     centres = np.arange(_LOWEST_MIDI, _HIGHEST_MIDI) + _tuning_offset(spectra)
     weights = np.maximum(0.0, 1.0 - np.abs(spectra.midi[:, np.newaxis] - centres))
-    weights = weights.astype(np.float32)
+    used = int(np.flatnonzero(weights.any(axis=1))[-1]) + 1
+    weights = weights[:used].astype(np.float32)
     bands = np.empty((spectra.frame_count, centres.size), dtype=np.float32)
     for first in range(0, spectra.frame_count, _BATCH_FRAMES):
         stop_if_asked(should_stop)
         count = min(_BATCH_FRAMES, spectra.frame_count - first)
-        bands[first : first + count] = spectra.power(first, count) @ weights
+        bands[first : first + count] = spectra.power(first, count, used) @ weights
     return bands
 
 

@@ -9,6 +9,7 @@ errs less than either of them.
 """
 
 import math
+from collections import OrderedDict
 from dataclasses import dataclass
 from typing import Final
 
@@ -37,6 +38,8 @@ _RISEN_AFTER: Final = 12
 _FULL: Final = 8
 _FURTHEST_NEIGHBOUR: Final = 125
 _EARLIEST_LOOKED_AT, _LATEST_LOOKED_AT = -100, 75
+_BLOCK: Final = 128
+_BLOCKS_KEPT: Final = 6
 _OFFSETS: Final = np.arange(
     -round(EARLIEST_S / HOP_S), round(LATEST_S / HOP_S) + 1, dtype=np.float64
 )
@@ -54,6 +57,9 @@ class Place:
 class ShortSpectra:
     """Short spectra of a take whose strong partials do not hide the weak ones.
 
+    They lie on one grid, a hop apart, and are made in blocks of which the latest are kept:
+    what lies around a note lies around its neighbours too.
+
     Parameters
     ----------
     source : Source
@@ -66,12 +72,29 @@ class ShortSpectra:
         self._window = np.hanning(round(WINDOW_S * self._rate_hz)).astype(np.float32)
         self._size = fft.next_fast_len(self._window.size, real=True)
         self._bins = int(min(HIGHEST_HZ / self._rate_hz, 0.5) * self._size)
+        self._blocks: OrderedDict[int, FloatArray] = OrderedDict()
 
-    def at(self, time_s: FloatArray) -> FloatArray:
-        """Return roots of amplitude, (n, bins), of windows centred on some moments."""
-        first = np.rint(time_s * self._rate_hz).astype(np.int64) - self._window.size // 2
-        power = window_powers(self._source, first, self._window, self._size)
-        return np.asarray(np.sqrt(np.sqrt(power[:, 1 : self._bins])), dtype=np.float32)
+    def rows(self, first: int, last: int) -> FloatArray:
+        """Return roots of amplitude, (n, bins), of windows centred on hops ``first`` to ``last``.
+
+        The last one is not among them.
+        """
+        numbers = range(first // _BLOCK, (last - 1) // _BLOCK + 1)
+        found = np.concatenate([self._block(number) for number in numbers])
+        return found[first - numbers[0] * _BLOCK : last - numbers[0] * _BLOCK]
+
+    def _block(self, number: int) -> FloatArray:
+        block = self._blocks.get(number)
+        if block is None:
+            hops = np.arange(number * _BLOCK, (number + 1) * _BLOCK)
+            first = np.rint(hops * (HOP_S * self._rate_hz)).astype(np.int64)
+            first -= self._window.size // 2
+            power = window_powers(self._source, first, self._window, self._size, self._bins)
+            block = np.asarray(np.sqrt(np.sqrt(power[:, 1:])), dtype=np.float32)
+            self._blocks[number] = block
+            if len(self._blocks) > _BLOCKS_KEPT:
+                self._blocks.popitem(last=False)
+        return block
 
 
 def lateness(
@@ -105,19 +128,26 @@ def lateness(
         apart = offset_between(first, second)
         begun = (now[0] + both - apart / 2, now[1] + both + apart / 2)
         now = (round(begun[0] + _RISEN_AFTER), round(begun[1] + _RISEN_AFTER))
-    return -begun[0] * HOP_S, -begun[1] * HOP_S
+    late_a, late_b = (
+        (one.start_beside - hops) * HOP_S for one, hops in zip(around, begun, strict=True)
+    )
+    return late_a, late_b
 
 
 class _Around:
-    """Spectra around a detected start; places are hops from there."""
+    """Spectra around a detected start; places are hops from the one nearest to it.
+
+    The start itself lies ``start_beside`` of a hop later.
+    """
 
     def __init__(self, spectra: ShortSpectra, place: Place) -> None:
-        self._before = max((place.before_s - place.start_s) / HOP_S, -_FURTHEST_NEIGHBOUR)
-        self._after = min((place.after_s - place.start_s) / HOP_S, _FURTHEST_NEIGHBOUR)
+        middle = round(place.start_s / HOP_S)
+        self.start_beside = place.start_s / HOP_S - middle
+        self._before = max(place.before_s / HOP_S - middle, -_FURTHEST_NEIGHBOUR)
+        self._after = min(place.after_s / HOP_S - middle, _FURTHEST_NEIGHBOUR)
         # What sounds before the note before need not be looked at.
         self._first = math.ceil(max(self._before, _EARLIEST_LOOKED_AT))
-        places = np.arange(self._first, _LATEST_LOOKED_AT + 1, dtype=np.float64)
-        self._rows = spectra.at(np.asarray(place.start_s + HOP_S * places, dtype=np.float64))
+        self._rows = spectra.rows(middle + self._first, middle + _LATEST_LOOKED_AT + 1)
 
     def rise(self, start: int) -> FloatArray | None:
         """How much of each moment around a start is the new note; ``None`` if nobody can tell."""
@@ -142,7 +172,8 @@ class _Around:
         return np.asarray(self._rows[self._index(places)].mean(axis=0))
 
     def _index(self, places: NDArray[np.int64]) -> NDArray[np.int64]:
-        return np.clip(places - self._first, 0, self._rows.shape[0] - 1)
+        last = self._rows.shape[0] - 1
+        return np.asarray(np.minimum(np.maximum(places - self._first, 0), last))
 
 
 def shares(rows: FloatArray, new: FloatArray, old: FloatArray) -> FloatArray:
@@ -170,7 +201,7 @@ def offset_between(first: FloatArray, second: FloatArray) -> float:
         Where the two differ least, at most 0.08 s either way.
     """
     one, other = (
-        np.clip(curve / max(float(np.median(curve[-_FULL:])), 1e-9), 0.0, 1.0)
+        np.minimum(np.maximum(curve / max(float(np.median(curve[-_FULL:])), 1e-9), 0.0), 1.0)
         for curve in (first, second)
     )
     reach = round(FURTHEST_APART_S / HOP_S)

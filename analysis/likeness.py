@@ -15,7 +15,8 @@ from scipy import ndimage
 from analysis.matched_path import MATCHED_COST
 from analysis.outline import STEP_S, Outline
 from analysis.stopping import StopQuestion, stop_if_asked
-from analysis.warping import GAP_COST, WarpingPath, coarse_to_fine_path
+from analysis.warping import coarse_to_fine_path
+from analysis.warping_table import GAP_COST, WarpingPath
 
 ALGORITHM = "likeness-1"
 NONE_DISTANCE = 0.07

@@ -10,7 +10,8 @@ from scipy import ndimage
 
 from analysis.alignment_features import HOP_S, AlignmentFeatures
 from analysis.results import Alignment
-from analysis.warping import WarpingPath
+from analysis.time_map import LEFT_OUT_S, Spans
+from analysis.warping_table import WarpingPath
 
 MATCHED_COST = 0.25
 STRETCH_S = 2.0
@@ -78,3 +79,21 @@ def smooth_map(
         b_s=features_b.start_s + smooth[kept] * HOP_S,
         confidence=min(1.0, match.share),
     )
+
+
+def gap_spans(
+    features_a: AlignmentFeatures, features_b: AlignmentFeatures, match: Match
+) -> tuple[Spans, Spans]:
+    """Stretches of either take that a path passes over, seconds; only those worth telling."""
+    path = match.path
+    is_jump = np.maximum(np.diff(path.a_frame), np.diff(path.b_frame)) > 1
+    edges = np.flatnonzero(np.diff(np.concatenate(([0], path.is_gap[1:] | is_jump, [0]))))
+    first, last = edges[::2], edges[1::2]
+    spans: tuple[Spans, Spans] = ([], [])
+    frames = ((features_a, path.a_frame), (features_b, path.b_frame))
+    for told, (features, frame) in zip(spans, frames, strict=True):
+        begin_s = features.start_s + HOP_S * frame[first]
+        end_s = features.start_s + HOP_S * frame[last]
+        long = end_s - begin_s >= LEFT_OUT_S
+        told.extend(zip(begin_s[long].tolist(), end_s[long].tolist(), strict=True))
+    return spans

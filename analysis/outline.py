@@ -11,7 +11,8 @@ import numpy as np
 from analysis.alignment_features import HARMONY_SIZE, HOP_S, AlignmentFeatures, extract_features
 from analysis.blocks import SampleArray
 from analysis.stopping import StopQuestion
-from analysis.warping import Frames, pooled
+from analysis.warping import pooled
+from analysis.warping_table import Frames
 
 ALGORITHM = "outline-1"
 POOLED = 5

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from analysis.compiled import compiled
 from analysis.outline import STEP_S, Outline
 from analysis.results import Measured, NotMeasurable, Provenance, Reason
-from analysis.warping import Frames
+from analysis.warping_table import Frames
 
 ALGORITHM = "run-throughs-1"
 LIKE = 0.2

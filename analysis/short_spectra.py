@@ -19,7 +19,11 @@ class Source(Protocol):
 
 
 def window_powers(
-    source: Source, first: NDArray[np.int64], window: NDArray[np.float32], size: int
+    source: Source,
+    first: NDArray[np.int64],
+    window: NDArray[np.float32],
+    size: int,
+    bins: int | None = None,
 ) -> NDArray[np.float32]:
     """Give the power spectra of windows of one take.
 
@@ -31,13 +35,19 @@ def window_powers(
     window : (length,) array
     size : int
         Of the transform, at least ``length``.
+    bins : int, optional
+        How many are wanted, from the lowest; all if not told.
 
     Returns
     -------
-    (n, size // 2 + 1) array
+    (n, bins) array
     """
     start = int(first.min())
     piece = source.read(start, int(first.max()) + window.size)
     rows = np.lib.stride_tricks.sliding_window_view(piece, window.size)[first - start]
-    spectrum = fft.rfft(rows * window, n=size, axis=1)
-    return np.asarray(spectrum.real**2 + spectrum.imag**2, dtype=np.float32)
+    padded = np.zeros((rows.shape[0], size), dtype=np.float32)
+    np.multiply(rows, window, out=padded[:, : window.size])
+    spectrum = fft.rfft(padded, axis=1, overwrite_x=True)[:, :bins]
+    power = np.square(spectrum.real)
+    power += np.square(spectrum.imag)
+    return np.asarray(power, dtype=np.float32)

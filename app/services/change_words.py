@@ -38,6 +38,13 @@ def unit_of(family: str) -> tuple[str, int, bool]:
     return measure.unit, measure.digits, measure.signed
 
 
+def no_interval_text(*, is_judged: bool) -> str:
+    """Say why the change of a measure from one take to another has no interval."""
+    if is_judged:
+        return "No interval: one take gives none; the word goes by how far two days differ."
+    return "No interval: one take gives none."
+
+
 def change_word(one: "JudgedColumn") -> str:
     """Give the one word; only a clear change gets another than no change.
 

@@ -105,6 +105,7 @@ def change_rows(found: Comparison) -> tuple[ChangeRow, ...]:
             (reading_of(summary_a, key), reading_of(summary_b, key)),
             found.measures[key],
             found.word(key),
+            found.no_interval(key),
         )
         for key in CHANGE_KEYS
     )
@@ -115,6 +116,7 @@ def _change_row(
     sides: tuple[AnyReading, AnyReading],
     result: "Measured[MeasureChange] | NotMeasurable",
     word: str,
+    no_interval: str,
 ) -> ChangeRow:
     measure = measure_named(key)
     if isinstance(result, NotMeasurable):
@@ -122,7 +124,7 @@ def _change_row(
         return ChangeRow(key, measure.label, *sides, missing, word)
     value = result.value
     change = Reading(value.change, value.unit, value.uncertainty, measure.digits, signed=True)
-    return ChangeRow(key, measure.label, *sides, change, word)
+    return ChangeRow(key, measure.label, *sides, change, word, no_interval)
 
 
 def _word(key: str, change: Reading, trend: TrendView | None) -> str:

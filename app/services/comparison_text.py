@@ -30,9 +30,10 @@ def _measure_cells(found: Comparison) -> list[tuple[str, ...]]:
             change = Reading(
                 value.change, value.unit, value.uncertainty, measure.digits, signed=True
             )
-            cells.append((f"  {measure.label}", reading_text(change), found.word(key)))
+            name, word = f"  {measure.label}", found.word(key)
+            cells.append((name, reading_text(change), word, found.no_interval(key)))
         else:
-            cells.append((f"  {measure.label}", reading_text(NoReading(result.sentence)), ""))
+            cells.append((f"  {measure.label}", reading_text(NoReading(result.sentence)), "", ""))
     return cells
 
 

@@ -18,6 +18,7 @@ from analysis.results import (
     TakeChange,
 )
 from app.journal.records import PlayingSettings
+from app.services.change_words import no_interval_text
 from app.services.file_measuring import analyse_sound, checked_settings
 from app.services.long_sounds import MeasurableSound, read_for_measuring
 from app.services.machine_readable import SCHEMA, Json, column, finite, pair_object
@@ -71,6 +72,13 @@ class Comparison:
         if isinstance(result, NotMeasurable):
             return ""
         return self.words.get(key, str(result.value.word))
+
+    def no_interval(self, key: str) -> str:
+        """Say why the change of a measure has no interval; empty where it has one, or none is."""
+        result = self.measures[key]
+        if isinstance(result, NotMeasurable) or result.value.uncertainty is not None:
+            return ""
+        return no_interval_text(is_judged=key in self.words)
 
     def as_json(self) -> Json:
         """Give the machine-readable object (``app/schemas/compare.schema.json``)."""
@@ -229,7 +237,10 @@ def compare_object(comparison: Comparison) -> Json:
         "a_only": column(notes_a[i].note.start_s for i in (change.a_only if change else ())),
         "b_only": column(notes_b[i].note.start_s for i in (change.b_only if change else ())),
         "changes": {
-            key: _change_object(comparison.measures[key], comparison.word(key))
+            key: {
+                **_change_object(comparison.measures[key], comparison.word(key)),
+                "no_interval": comparison.no_interval(key) or None,
+            }
             for key in CHANGE_KEYS
         },
         "confounders": list(comparison.confounders),

@@ -267,7 +267,10 @@ class NotePairRow:
 
 @dataclass(frozen=True, slots=True)
 class ChangeRow:
-    """One measure of two takes beside each other, with one plain word."""
+    """One measure of two takes beside each other, with one plain word.
+
+    ``no_interval`` says why a change has no plus-minus; empty where it has one.
+    """
 
     key: str
     label: str
@@ -275,6 +278,7 @@ class ChangeRow:
     b: AnyReading
     change: AnyReading
     word: str
+    no_interval: str = ""
 
 
 @dataclass(frozen=True, slots=True)

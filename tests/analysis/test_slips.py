@@ -1,5 +1,7 @@
 """What only one of two takes plays: found, and called what it is."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -17,23 +19,24 @@ def tune(seed, count=32):
     return [int(55 + 12 * (d // 7) + MAJOR[d % 7]) for d in degree]
 
 
-def played(midi, *, beat_s=0.4, stop_after=None, stop_s=1.5):
-    """Sound and notes of a line; a stop may follow one note."""
+def played(midi, *, beat_s=0.4, stop_after=None, stop_s=1.5, last_s=None):
+    """Sound and notes of a line; a stop may follow one note, and the last may be longer."""
+    lengths = [beat_s] * (len(midi) - 1) + [last_s or beat_s]
     start, at = [], 0.4
-    for number, _ in enumerate(midi):
+    for number, length_s in enumerate(lengths):
         start.append(at)
-        at += beat_s + (stop_s if number == stop_after else 0.0)
+        at += length_s + (stop_s if number == stop_after else 0.0)
     samples = 1e-4 * np.random.default_rng(1).standard_normal(round((at + 0.5) * RATE_HZ))
     notes = []
-    for begin, number in zip(start, midi, strict=True):
-        time = np.arange(round(beat_s * RATE_HZ)) / RATE_HZ
+    for begin, length_s, number in zip(start, lengths, midi, strict=True):
+        time = np.arange(round(length_s * RATE_HZ)) / RATE_HZ
         phase = 2 * np.pi * 440 * 2 ** ((number - 69) / 12) * time
         envelope = np.clip(np.minimum(time / 0.03, (time[-1] - time) / 0.03), 0, 1)
         tone = 0.2 * envelope * sum(np.sin(k * phase) / k for k in range(1, 8))
         first = round(begin * RATE_HZ)
         samples[first : first + tone.size] += tone
         pitch = Measured(NotePitch(440 * 2 ** ((number - 69) / 12), 1.0, 0.0), MADE_HERE)
-        end = begin + beat_s
+        end = begin + length_s
         notes.append(
             Note(begin, end, begin, end, NoteKind.NOTE, -20.0, pitch, Measured(None, MADE_HERE))
         )
@@ -80,6 +83,28 @@ def test_a_stop_is_a_stop():
     midi = tune(3)
     _, of_b = found(played(midi), played(midi, stop_after=15, stop_s=2.5))
     assert [one.kind for one in of_b] == [SlipKind.STOPPED]
+
+
+def as_one(notes, first, last):
+    """Notes among which some repeated ones were taken for a single one."""
+    return [*notes[:first], replace(notes[first], end_s=notes[last].end_s), *notes[last + 1 :]]
+
+
+def test_a_stop_between_notes_that_were_taken_for_one_is_told():
+    midi = tune(3)
+    midi[15] = midi[16]
+    (sound_a, notes_a), (sound_b, notes_b) = played(midi), played(midi, stop_after=15, stop_s=2.5)
+    _, of_b = found((sound_a, as_one(notes_a, 15, 16)), (sound_b, as_one(notes_b, 15, 16)))
+    assert len(of_b) == 1
+    stop_s = (notes_b[15].end_s, notes_b[16].start_s)
+    assert (of_b[0].start_s, of_b[0].end_s) == pytest.approx(stop_s, abs=0.3)
+
+
+@pytest.mark.parametrize("last_s", [1.0, 2.0])
+def test_a_last_note_that_is_held_longer_is_no_slip(last_s):
+    midi = tune(1)
+    assert found(played(midi), played(midi, last_s=last_s)) == ((), ())
+    assert found(played(midi, last_s=last_s), played(midi)) == ((), ())
 
 
 def test_a_false_start_and_what_follows_the_end_are_told():

@@ -4,16 +4,21 @@
 
 Takes of one passage, 32 if nothing is said, on every other day; the journal is closed and
 opened before each report, so that only what is kept on disk counts. Processor seconds, how
-often progress was told, and how long a wish to stop waits for its answer.
+often progress was told, the longest time in which nobody asked whether to stop, and how long
+wishes to stop had to wait: made at drawn moments by another thread, on copies of the journal
+in which nothing is aligned yet.
 """
 
+import random
+import shutil
 import sys
 import tempfile
+import threading
 import time
-from collections.abc import Callable
 from contextlib import closing
 from dataclasses import replace
 from datetime import date, timedelta
+from itertools import pairwise
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
@@ -28,7 +33,8 @@ from app.wiring import open_workbench
 
 FIRST_DAY = date(2026, 3, 2)
 NAME = "Study: opening"
-STOP_AFTER = 0.2
+WISHES = 4
+LATEST_WISH_SHARE = 0.5
 
 
 def make_journal(journal: Path) -> None:
@@ -64,59 +70,73 @@ def add_takes(journal: Path, first: int, count: int) -> None:
             store.measurements.put(replace(measured, take_id=take.id))
 
 
-def report(journal: Path, label: str) -> None:
-    """Print what one report costs in a journal that was just opened."""
+def report(journal: Path, label: str) -> float:
+    """Print what one report costs in a journal that was just opened; return its seconds."""
     told: list[float] = []
+    asked: list[float] = []
+
+    def should_stop() -> bool:
+        asked.append(time.perf_counter())
+        return False
+
     with open_workbench(journal) as bench:
         passage = bench.passages.find(NAME)
         begun_s, processor_s = time.perf_counter(), time.process_time()
-        found = bench.changes.report(passage.id, told.append)
+        found = bench.changes.report(passage.id, told.append, should_stop)
+        ended_s = time.perf_counter()
+        moments = [begun_s, *asked, ended_s]
+        unasked_s = max(after - before for before, after in pairwise(moments))
         print(
             f"{label:<28}{time.process_time() - processor_s:8.2f} s of processor,"
-            f"{time.perf_counter() - begun_s:8.2f} s by the wall, {len(found.rows):4d} rows,"
-            f" progress told {len(told)} times"
+            f"{ended_s - begun_s:8.2f} s by the wall, {len(found.rows):4d} rows,"
+            f" progress told {len(told)} times, asked {len(asked)} times,"
+            f" longest without {1000.0 * unasked_s:.0f} ms"
         )
+    return ended_s - begun_s
 
 
-def stopped(journal: Path) -> None:
-    """Print how long a wish to stop waits while takes are aligned."""
-    asked: list[float] = []
-    done: list[float] = [0.0]
+def waited_s(journal: Path, wish_after_s: float) -> float | None:
+    """Give how long a wish to stop waits; ``None`` where the report was ready before."""
+    wished: list[float] = []
 
-    def should_stop() -> bool:
-        if done[0] < STOP_AFTER:
-            return False
-        asked.append(time.perf_counter())
-        return True
+    def wish() -> None:
+        wished.append(time.perf_counter())
 
     with open_workbench(journal) as bench:
         passage = bench.passages.find(NAME)
-        tell: Callable[[float], None] = lambda share: done.__setitem__(0, share)  # noqa: E731
-        begun_s = time.perf_counter()
+        timer = threading.Timer(wish_after_s, wish)
+        timer.start()
         try:
-            bench.changes.report(passage.id, tell, should_stop)
+            bench.changes.report(passage.id, lambda _: None, lambda: bool(wished))
         except Stopped:
-            waited_ms = 1000.0 * (time.perf_counter() - asked[0])
-            print(
-                f"stopped after {time.perf_counter() - begun_s:.2f} s, {100 * done[0]:.0f} % done,"
-                f" {waited_ms:.1f} ms after it was asked"
-            )
-        else:
-            print("was not stopped")
+            return time.perf_counter() - wished[0]
+        finally:
+            timer.cancel()
+            timer.join()
+    return None
 
 
 def main() -> None:
     """Print a row a report."""
     count = int(sys.argv[1]) if len(sys.argv) > 1 else 32
+    draw = random.Random(count)
     with tempfile.TemporaryDirectory() as folder:
         journal = Path(folder) / "journal"
         make_journal(journal)
         add_takes(journal, 1, count - 1)
-        stopped(journal)
-        report(journal, f"{count} takes, the first time")
+        untouched = Path(folder) / "untouched"
+        shutil.copytree(journal, untouched)
+        took_s = report(journal, f"{count} takes, the first time")
         report(journal, "again")
         add_takes(journal, count, 1)
         report(journal, "one take more")
+        for number in range(WISHES):
+            copy = Path(folder) / f"copy {number}"
+            shutil.copytree(untouched, copy)
+            after_s = draw.uniform(0.0, LATEST_WISH_SHARE * took_s)
+            waited = waited_s(copy, after_s)
+            answer = "ready before" if waited is None else f"waited {1000.0 * waited:.0f} ms"
+            print(f"wish to stop after {after_s:.2f} s: {answer}")
 
 
 if __name__ == "__main__":

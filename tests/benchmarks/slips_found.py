@@ -142,6 +142,12 @@ def main() -> None:
     share = 100.0 * found / pairs
     held = "held" if share >= 95.0 else "missed"
     print(f"found {found} of {pairs}: {share:.1f} % (bound 95 %: {held})")
+    invented = sum(n for (_, what), n in totals.items() if what == "invented")
+    clean, of_clean = totals["no slip", "pairs"], totals["no slip", "invented"]
+    print(
+        f"told where there is no slip: {invented} stretches beside those of {pairs} pairs with"
+        f" one and of {clean} without; {of_clean} of them in the latter"
+    )
 
 
 if __name__ == "__main__":

@@ -4696,6 +4696,10 @@
             <translation>{bpm} BPM</translation>
         </message>
         <message>
+            <source>{change}, no interval</source>
+            <translation>{change}, kein Intervall</translation>
+        </message>
+        <message>
             <source>{count_in_bars} counted in</source>
             <translation>{count_in_bars} vorgezählt</translation>
         </message>
@@ -6601,6 +6605,14 @@
         <message>
             <source>No clear change of the weekly minutes.</source>
             <translation>Keine deutliche Veränderung der Wochenminuten.</translation>
+        </message>
+        <message>
+            <source>No interval: one take gives none.</source>
+            <translation>Kein Intervall: eine Aufnahme allein ergibt keines.</translation>
+        </message>
+        <message>
+            <source>No interval: one take gives none; the word goes by how far two days differ.</source>
+            <translation>Kein Intervall: eine Aufnahme allein ergibt keines; das Wort richtet sich danach, wie weit zwei Tage auseinanderliegen.</translation>
         </message>
         <message>
             <source>No loudspeaker, headphones or other sound output was found.</source>

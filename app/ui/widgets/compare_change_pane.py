@@ -9,6 +9,7 @@ from app.services.views import ChangeRow, CompareView, NotePairRow
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.rows import Column
+from app.ui.spoken import said
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import column, fill, heading, sentence, soft
 from app.ui.widgets.compare_only import only_words
@@ -63,7 +64,8 @@ class ChangePane(ComparePane):
         same = tr("Both: {target}").format(target=a)
         both = tr("A: {a}. B: {b}").format(a=a, b=b)
         self._held.setText(same if a == b else both)
-        words = [view.sentence, *view.confounders, view.levels.sentence]
+        no_interval = {said(change.no_interval) for change in view.changes if change.no_interval}
+        words = [view.sentence, *view.confounders, *sorted(no_interval), view.levels.sentence]
         self.say("\n".join(word for word in words if word))
 
     def show_together(self, pair: AlignedPair, shape: ShapeView) -> None:

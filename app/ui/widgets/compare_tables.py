@@ -3,7 +3,7 @@
 from app.services.views import AnyReading, ChangeRow, NotePairRow, Reading
 from app.ui.language import tr
 from app.ui.models.rows import Column
-from app.ui.spoken import word
+from app.ui.spoken import said, word
 from app.ui.words import position_text, reading_text, short_reading_text
 
 
@@ -11,13 +11,14 @@ def change_columns() -> tuple[Column[ChangeRow], ...]:
     """Return the columns of the take-level changes."""
 
     def more(change: ChangeRow) -> str:
-        return tr("{label}: A {a}, B {b}, change {change}: {word}").format(
+        words = tr("{label}: A {a}, B {b}, change {change}: {word}").format(
             label=change.label,
             a=reading_text(change.a),
             b=reading_text(change.b),
             change=reading_text(change.change),
             word=change.word,
         )
+        return f"{words}. {said(change.no_interval)}" if change.no_interval else words
 
     return (
         Column(tr("Measure"), _named_with_unit, more),
@@ -66,5 +67,8 @@ def _named_with_unit(change: ChangeRow) -> str:
 
 def _word_and_change(change: ChangeRow) -> str:
     if isinstance(change.change, Reading):
-        return f"{word(change.word)}\n{_number_only(change.change)}"
+        number = _number_only(change.change)
+        if change.no_interval:
+            number = tr("{change}, no interval").format(change=number)
+        return f"{word(change.word)}\n{number}"
     return word(change.word)

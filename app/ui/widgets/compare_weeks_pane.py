@@ -116,21 +116,23 @@ class VerdictsPane(ComparePane):
 def _columns() -> tuple[Column[VerdictRow], ...]:
     return (
         Column(tr("What"), _what, _more),
-        Column(tr("Days"), _days, _more),
-        Column(tr("From"), lambda one: _number(one.a), _more, is_number=True),
-        Column(tr("To"), lambda one: _number(one.b), _more, is_number=True),
+        Column(tr("From"), lambda one: _side(one.a, one.a_from, one.days_a), _more),
+        Column(tr("To"), lambda one: _side(one.b, one.b_from, one.days_b), _more),
         Column(tr("Change"), lambda one: f"{word(one.word)}\n{_interval(one.change)}", _more),
     )
 
 
 def _what(one: VerdictRow) -> str:
-    if one.scope == "passage":
-        return word(one.label)
-    return one.place if one.scope == "note" else f"{one.place}\n{word(one.label)}"
+    label = word(one.label)
+    if isinstance(one.change, Reading) and one.change.unit:
+        unit = word(one.change.unit)
+        label = unit if one.scope == "note" else f"{label}, {unit}"
+    return label if one.scope == "passage" else f"{one.place}\n{label}"
 
 
-def _days(one: VerdictRow) -> str:
-    return f"{_day(one.a_from)} ({one.days_a})\n{_day(one.b_from)} ({one.days_b})"
+def _side(reading: AnyReading, first: date, days: int) -> str:
+    """Give the value of one side over the day it begins on and how many were played."""
+    return f"{_number(reading)}\n{_day(first)} ({days})"
 
 
 def _day(day: date) -> str:
