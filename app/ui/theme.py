@@ -138,9 +138,10 @@ def _style_sheet(c: Colours) -> str:
         padding: 5px 12px; min-height: 20px; }}
     QPushButton::menu-indicator {{ image: none; width: 0; }}
     QPushButton[tall="true"] {{ min-height: 36px; }}
-    QPushButton[tab="true"] {{ padding: 5px 6px; }}
+    QPushButton[tab="true"] {{ padding: 5px 4px; }}
     QPushButton:hover {{ border-color: {c.ink_soft}; }}
     QPushButton:focus, QToolButton:focus {{ border: 2px solid {c.accent}; padding: 4px 11px; }}
+    QPushButton[tab="true"]:focus {{ padding: 4px 3px; }}
     QPushButton:checked {{ background: {c.accent_wash}; border-color: {c.accent}; }}
     QPushButton:disabled {{ color: {c.ink_soft}; border-style: dashed; }}
     QPushButton[primary="true"] {{ background: {c.accent}; color: {c.accent_ink};

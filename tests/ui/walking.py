@@ -20,6 +20,8 @@ from PySide6.QtWidgets import (
     QApplication,
     QComboBox,
     QDialog,
+    QGraphicsTextItem,
+    QGraphicsView,
     QHeaderView,
     QLabel,
     QLineEdit,
@@ -148,6 +150,12 @@ def _of_line(line: QLineEdit) -> Iterator[str]:
         yield line.text()
 
 
+def _of_scene(view: QGraphicsView) -> Iterator[str]:
+    for item in view.scene().items() if view.scene() is not None else ():
+        if isinstance(item, QGraphicsTextItem):
+            yield item.toPlainText()
+
+
 def _of_model(view: QAbstractItemView) -> Iterator[str]:
     model = view.model()
     if model is None or isinstance(view, QHeaderView):
@@ -180,6 +188,7 @@ _READERS: tuple[tuple[type, Callable[..., Iterator[str]]], ...] = (
     (QMenu, lambda menu: iter((menu.title(),))),
     (QTextEdit, lambda edit: iter((edit.toPlainText(),) if edit.isReadOnly() else ())),
     (QAbstractItemView, _of_model),
+    (QGraphicsView, _of_scene),
 )
 
 

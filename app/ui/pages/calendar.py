@@ -57,7 +57,7 @@ class CalendarPage(Page):
         yield
         self._others: dict[str, tuple[Button, _OtherView]] = {
             "calendar.promises": (Button(tr("Promises")), self.promises),
-            "calendar.record": (Button(tr("Record")), self.record),
+            "calendar.record": (Button(tr("Looking back")), self.record),
             "calendar.names": (Button(tr("Kinds of day")), self.names),
             "calendar.import": (Button(tr("Import")), self.importing),
         }
@@ -203,7 +203,7 @@ class CalendarPage(Page):
     def choose_file(self) -> None:
         """Ask where to save the year, and save it."""
         name, _ = QFileDialog.getSaveFileName(
-            self, tr(tr("Save the year")), f"practice-{self.year}.png", tr(FILE_KINDS)
+            self, tr("Save the year"), f"practice-{self.year}.png", tr(FILE_KINDS)
         )
         if name:
             self.save_year(Path(name))

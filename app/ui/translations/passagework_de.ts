@@ -1668,6 +1668,10 @@
             <translation>In ein Paket schauen</translation>
         </message>
         <message>
+            <source>Looking back</source>
+            <translation>Rückblick</translation>
+        </message>
+        <message>
             <source>Loop</source>
             <translation>Loop</translation>
         </message>
@@ -2525,7 +2529,7 @@
         </message>
         <message>
             <source>Plan: {done} of {planned} done</source>
-            <translation>Plan: {done} von {planned} erledigt</translation>
+            <translation>Plan: {done} von {planned}</translation>
         </message>
         <message>
             <source>Play</source>
@@ -2786,6 +2790,10 @@
         <message>
             <source>Rehearse</source>
             <translation>Proben</translation>
+        </message>
+        <message>
+            <source>Remark</source>
+            <translation>Bemerkung</translation>
         </message>
         <message>
             <source>Remarks</source>

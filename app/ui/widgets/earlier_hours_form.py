@@ -39,7 +39,7 @@ class EarlierHoursForm(QWidget):
         until = column(spacing=2)
         fill(until, self.has_until, self.until)
         fields.addLayout(until)
-        note = labelled(tr("Note"), self.note)
+        note = labelled(tr("Remark"), self.note)
         fields.addLayout(note, 1)
         fields.setAlignment(until, Qt.AlignmentFlag.AlignBottom)
         fill(buttons, self.keep, self.clear, 1)

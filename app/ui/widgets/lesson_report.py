@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from itertools import islice
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtWidgets import QBoxLayout, QFrame, QScrollArea, QWidget
+from PySide6.QtWidgets import QBoxLayout, QFrame, QLabel, QScrollArea, QWidget
 
 from app.services.lesson.report import DayPart, LessonReport, MarkerPart, PassagePart, TaskPart
 from app.ui.language import tr
@@ -82,7 +82,7 @@ class LessonReportView(QScrollArea):
         yield tr("Days"), (_day(day, widest) for day in report.days)
         if report.items:
             texts = (f"{name}: {minutes_text(minutes)}" for name, minutes in report.items)
-            yield tr("Minutes by item"), map(sentence, texts)
+            yield tr("Minutes by item"), map(_as_it_is, texts)
         if report.tasks:
             yield tr("What was set"), map(_task, report.tasks)
         for passage in report.passages:
@@ -106,6 +106,13 @@ class LessonReportView(QScrollArea):
         box.addLayout(words, 1)
         box.addWidget(hear, 0, Qt.AlignmentFlag.AlignTop)
         return line
+
+
+def _as_it_is(text: str) -> QLabel:
+    """Show a player's words: an item called "Lesson" keeps its name in every language."""
+    label = sentence()
+    QLabel.setText(label, text)
+    return label
 
 
 def _widest(texts: list[str]) -> int:

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QGraphicsPolygonItem, QSizePolicy, QWidget
 
 from app.services.views import TrendView
 from app.ui.language import tr
-from app.ui.spoken import said
+from app.ui.spoken import said, word
 from app.ui.theme import Colours
 from app.ui.widgets.basics import column
 from app.ui.widgets.plot import Plot
@@ -61,7 +61,7 @@ class TrendPlot(QWidget):
         c = self._colours
         days = [point.practice_day.toordinal() for point in view.points]
         values = [point.value for point in view.points]
-        self._plot.axes[0].setLabel(view.unit)
+        self._plot.axes[0].setLabel(word(view.unit))
         brushes = [
             pg.mkBrush(c.accent if point.take_id in chosen else c.card) for point in view.points
         ]
