@@ -186,8 +186,10 @@ def test_every_measure_that_is_shown_is_explained_in_german_by_its_german_name()
 
 def test_every_page_is_reached_from_the_list_and_every_picture_is_used_and_small():
     text = "".join(page.read_text(encoding="utf-8") for page in GUIDE)
-    for picture in (REPOSITORY / "app" / "guide" / "pictures").glob("*.png"):
-        assert f"(pictures/{picture.name})" in text, f"no page shows {picture.name}"
-        assert picture.stat().st_size < LARGEST_PICTURE_BYTES
+    for pages in (GUIDE, GERMAN):
+        shown = "".join(page.read_text(encoding="utf-8") for page in pages)
+        for picture in (pages[0].parent / "pictures").glob("*.png"):
+            assert f"(pictures/{picture.name})" in shown, f"no page shows {picture.name}"
+            assert picture.stat().st_size < LARGEST_PICTURE_BYTES
     missing = [name for name in ("numbers", "troubleshooting") if f"({name}.md" not in text]
     assert not missing, f"no page leads to {missing}"

@@ -2,7 +2,7 @@
 
     python tests/ui/take_screenshots.py FOLDER [--journal DIR] [--only practice,listen]
         [--language de]
-    python tests/ui/take_screenshots.py --readme | --guide
+    python tests/ui/take_screenshots.py --readme | --guide [--language de]
 
 Starts its own X server (Xvfb) twice: 1280 by 800, and 2560 by 1600 at 200 %, light and
 dark each. Without --journal the demo journal is built first. The journal is copied, so
@@ -25,7 +25,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 PICTURES = Path(__file__).with_name("pictures")
-GUIDE = ROOT / "app" / "guide" / "pictures"
+GUIDE = ROOT / "app" / "guide"
 OF_THE_GUIDE = {
     "practice": "practice",
     "listen": "listen-markers",
@@ -89,6 +89,8 @@ def take_all(
                     "PYTHONPATH": str(ROOT),
                     "LANGUAGE": language,
                 }
+                if language != "en":  # its numbers too
+                    environment["LANG"] = f"{language}_{language.upper()}.UTF-8"
                 command = [sys.executable, str(Path(__file__).resolve()), str(folder)]
                 command += ["--journal", str(copy), "--inside", "--only", only]
                 subprocess.run(command, env=environment, cwd=ROOT, check=True)
@@ -206,22 +208,24 @@ def _phone_clips(folder: Path) -> list[Path]:
     return clips
 
 
-def take_for_the_guide(journal: Path | None) -> None:
+def take_for_the_guide(journal: Path | None, language: str) -> None:
     """Take the guide's pictures, with a sound device, small enough to be shipped."""
     from PIL import Image
 
     sys.path.insert(0, str(ROOT / "tests"))
     from virtual_room import VirtualRoom
 
-    GUIDE.mkdir(exist_ok=True)
+    shelf = (GUIDE if language == "en" else GUIDE / language) / "pictures"
+    shelf.mkdir(exist_ok=True)
     with tempfile.TemporaryDirectory() as scratch, VirtualRoom():
         # The names must match as a whole: 'practice' alone would be all of that page.
-        take_all(Path(scratch), journal, ",".join(f"={n}" for n in OF_THE_GUIDE.values()), (1,))
+        names = ",".join(f"={name}" for name in OF_THE_GUIDE.values())
+        take_all(Path(scratch), journal, names, (1,), language)
         for name, shot in OF_THE_GUIDE.items():
             picture = Image.open(Path(scratch) / f"{shot}-light.png").convert("RGB")
             height = round(GUIDE_WIDTH_PX * picture.height / picture.width)
             picture = picture.resize((GUIDE_WIDTH_PX, height), Image.Resampling.LANCZOS)
-            picture.quantize(GUIDE_COLOURS).save(GUIDE / f"{name}.png", optimize=True)
+            picture.quantize(GUIDE_COLOURS).save(shelf / f"{name}.png", optimize=True)
 
 
 def _practise(journal: Path) -> None:
@@ -279,6 +283,7 @@ def _by_ear_and_eye(shots: Photographer) -> None:
 def _practice(shots: Photographer) -> None:
     main, practice = shots.main, shots.main.practice
     main.show_page(0)
+    shots.wait()
     shots.take("practice", practice.show_today)
     shots.take(
         "practice-large",
@@ -343,6 +348,7 @@ def _reading(shots: Photographer, take_id: str) -> None:
 def _compare(shots: Photographer) -> None:
     main, compare = shots.main, shots.main.compare
     main.show_page(2)
+    shots.wait()
     shots.take("compare", lambda: None)
     layout = main.desk.keys.action("compare.layout").trigger
     shots.take("compare-stacked", layout, layout)
@@ -361,6 +367,7 @@ def _compare(shots: Photographer) -> None:
 def _calendar(shots: Photographer) -> None:
     main, calendar = shots.main, shots.main.calendar
     main.show_page(3)
+    shots.wait()
     shots.take("calendar", lambda: None)
     for name, toggle in (
         ("promises", calendar.toggle_promises),
@@ -375,6 +382,7 @@ def _lesson(shots: Photographer) -> None:
     """The week for the teacher, its three panes, the page once it is written, and the sheets."""
     main, lesson = shots.main, shots.main.lesson
     main.show_page(4)
+    shots.wait()
     shots.take("lesson", lambda: lesson.side.show_pane(0))
     for pane, name in ((1, "bundles"), (2, "shared")):
         shots.take(f"lesson-{name}", lambda at=pane: lesson.side.show_pane(at))
@@ -482,7 +490,7 @@ def main() -> None:
             PICTURES.mkdir(exist_ok=True)
             shutil.copy(Path(scratch) / "listen-markers-light.png", PICTURES / "listen.png")
     elif given.guide:
-        take_for_the_guide(given.journal)
+        take_for_the_guide(given.journal, given.language)
     elif given.inside:
         photograph(given.folder.resolve(), given.journal, given.only)
     else:

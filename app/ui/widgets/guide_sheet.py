@@ -21,7 +21,6 @@ from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import column, fill, row
 
 FOLDER = Path(__file__).parents[2] / "guide"
-PICTURES = FOLDER / "pictures"
 _IN_ORDER = (
     "first_day",
     "first_week",
@@ -59,7 +58,11 @@ def title_of(text: str) -> str:
 
 
 class GuideBrowser(QTextBrowser):
-    """Shows a page, its pictures reduced to the width there is."""
+    """Shows a page of a folder, its pictures reduced to the width there is."""
+
+    def __init__(self, folder: Path) -> None:
+        super().__init__()
+        self._folder = folder
 
     def loadResource(self, kind: int, name: QUrl | str) -> object:
         """Give pictures at a size that fits, sharp on a fine screen."""
@@ -67,7 +70,7 @@ class GuideBrowser(QTextBrowser):
         url = name if isinstance(name, QUrl) else QUrl(name)
         if not url.path().endswith(".png"):
             return found
-        picture = QImage(str(PICTURES / Path(url.path()).name))
+        picture = QImage(str(self._folder / "pictures" / Path(url.path()).name))
         ratio = self.devicePixelRatioF()
         picture = picture.scaledToWidth(
             round(_PICTURE_WIDTH_PX * ratio), Qt.TransformationMode.SmoothTransformation
@@ -95,7 +98,7 @@ class GuideSheet(QDialog):
         self.search = QLineEdit()
         self.search.setPlaceholderText(tr("Find in the guide, then Enter"))
         self.search.setAccessibleName(tr("Find in the guide"))
-        self.browser = GuideBrowser()
+        self.browser = GuideBrowser(folder)
         self.browser.setAccessibleName(tr("The page"))
         self.browser.setOpenLinks(False)
         self.browser.document().setDocumentMargin(2 * GRID_PX)
