@@ -171,14 +171,14 @@ def _centre_of_turns(time_s: FloatArray, cents: FloatArray, wobble: Wobble) -> f
 class Widths:
     """What the half width of a centre's 95 % interval is made of; see :func:`pitch_of`."""
 
-    noise: float = 1.8
+    noise: float = 1.25
     unseen_wander: float = 2.6
-    unseen_halves: float = 1.2
-    unseen_cents_s: float = 0.055
-    few_turns: float = 0.10
-    mixed: float = 7.0
+    unseen_halves: float = 1.45
+    unseen_cents_s: float = 0.053
+    few_turns: float = 0.16
+    mixed: float = 2.4
     noise_in_mixed: float = 0.15
-    floor_cents: float = 0.045
+    floor_cents: float = 0.03
 
 
 WIDTHS: Final = Widths()
@@ -196,9 +196,9 @@ def pitch_of(reading: Reading, duration_s: float, hop_s: float) -> NotePitch:
     which shows as a spread together with frames less periodic than the note's best. Noise
     makes all frames less periodic, each a little differently: that much is taken off first.
 
-    The weights were set on generated phrases (``tests/benchmarks/phrases.py``, seeds 500
-    to 559, and ``app/services/accuracy/phrases.py``, seeds 100 000 to 100 099, clean, at 30
-    and 20 dB, and in rooms), so that about 19 of 20 intervals hold the truth in each.
+    The weights were set on generated phrases (``app/services/accuracy/phrases.py``, seeds
+    100 000 to 100 039, clean, at 30 and 20 dB, and in rooms), so that about 19 of 20
+    intervals hold the truth in each, and no wider than that.
 
     Parameters
     ----------

@@ -33,7 +33,7 @@ from analysis.windows import WindowPlan
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
 
-ALGORITHM: Final = "notes-4"
+ALGORITHM: Final = "notes-5"
 _PROVENANCE: Final = Provenance(ALGORITHM)
 
 _SHORTEST_STEADY_S: Final = 0.02
@@ -67,6 +67,7 @@ def find_notes(
     instrument: Instrument,
     *,
     source: MonoSamples | None = None,
+    fine: PitchTrack | None = None,
     windows: WindowPlan | None = None,
     progress: Progress | None = None,
     should_stop: StopQuestion | None = None,
@@ -83,6 +84,9 @@ def find_notes(
         What is played.
     source : MonoSamples, optional
         The take itself; without it double stops and plucked notes are not recognised.
+    fine : PitchTrack, optional
+        The same frames, read from all partials: then `track` decides where notes are and
+        what they are, and their pitch is read here.
     windows : WindowPlan, optional
         The windows the track was measured with; by default those of the instrument.
     progress, should_stop : callable, optional
@@ -96,7 +100,7 @@ def find_notes(
         its lower string.
     """
     windows = windows or WindowPlan(instrument.floor_hz, instrument.window_periods)
-    finder = _Finder(track, instrument, source, windows)
+    finder = _Finder(track, fine or track, instrument, source, windows)
     to_spans = telling(should_stop, part_of(progress, 0.0, _AFTER_SPANS), 60)
     spans = note_spans(track, onset_s, onset_strength, to_spans)
     if source is not None:
@@ -116,6 +120,7 @@ class _Finder:
     """Reads the notes of one take."""
 
     track: PitchTrack
+    fine: PitchTrack
     instrument: Instrument
     source: MonoSamples | None
     windows: WindowPlan
@@ -149,6 +154,8 @@ class _Finder:
                 _too_short("The note has no steady part long enough to measure."),
                 _too_short("The note is too short to tell vibrato."),
             )
+        if self.fine is not track:
+            reading = _reading(self.fine, span, kind, self.windows) or reading
         return self._measured(span, kind, reading)
 
     def _refused(self, spans: list[Span], index: int, kind: NoteKind, top: float) -> Note | None:
@@ -200,7 +207,7 @@ class _Finder:
             kind=kind,
             level_dbfs=float(np.median(level)),
             pitch=Measured(pitch, _PROVENANCE),
-            vibrato=_vibrato(reading, kind, level, self.windows),
+            vibrato=_vibrato(reading, kind, level),
         )
 
     def _together(self, span: Span, reading: Reading | None) -> Chord | None:
@@ -284,17 +291,10 @@ def _pitch(reading: Reading, span: Span, kind: NoteKind, hop_s: float) -> NotePi
 
 
 def _vibrato(
-    reading: Reading, kind: NoteKind, level_dbfs: FloatArray, windows: WindowPlan
+    reading: Reading, kind: NoteKind, level_dbfs: FloatArray
 ) -> Measured[Vibrato | None] | NotMeasurable:
     if kind in (NoteKind.PIZZICATO, NoteKind.TREMOLO):
         return NotMeasurable(
             Reason.NOT_STEADY, "Plucked and quickly repeated notes show no vibrato.", _PROVENANCE
         )
-    f0_hz = midi_to_hz(reading.middle_midi)
-    return measure_vibrato(
-        reading.time_s,
-        level_dbfs,
-        reading.wobble,
-        window_s=windows.length_s(f0_hz),
-        period_s=1.0 / f0_hz,
-    )
+    return measure_vibrato(reading.time_s, level_dbfs, reading.wobble)

@@ -4,6 +4,8 @@ The method is P. Boersma's (1993, 'Accurate short-term analysis of the fundament
 frequency and the harmonics-to-noise ratio of a sampled sound'): the autocorrelation of
 a windowed frame divided by the autocorrelation of the window, its maxima interpolated
 between the samples, and the cheapest path through the candidates of all frames.
+That decides octave and voicing; the pitch itself is then read once more from all partials
+(:mod:`analysis.partial_pitch`).
 """
 
 from typing import Final
@@ -12,19 +14,22 @@ import numpy as np
 from numpy.typing import NDArray
 
 from analysis.blocks import MonoSamples, SampleArray
+from analysis.instruments import Instrument
+from analysis.partial_pitch import with_all_partials
 from analysis.period_search import PeriodSearch
 from analysis.pitch_path import PathCosts, choose_path, with_adapted_windows
 from analysis.results import Measured, NotMeasurable, PitchTrack, Provenance, Reason
-from analysis.stopping import Progress, StopQuestion
+from analysis.stopping import Progress, StopQuestion, part_of
 from analysis.windows import WindowPlan
 
 FloatArray = NDArray[np.float64]
 
-ALGORITHM: Final = "pitch-1"
+ALGORITHM: Final = "pitch-2"
 
 DEFAULT_HOP_S: Final = 0.005
 LOWEST_RATE_HZ: Final = 8_000
 _WORKING_RATE_HZ: Final = 50_000
+_AFTER_SEARCH: Final = 0.7
 _SILENT_DBFS: Final = -85.0
 # The ceiling may not come too near half the sample rate: a peak needs room around it.
 _HIGHEST_SHARE_OF_RATE: Final = 0.35
@@ -39,6 +44,7 @@ def track_pitch(
     hop_s: float = DEFAULT_HOP_S,
     window_periods: float = 3.0,
     adapt_window: bool = True,
+    all_partials: bool = True,
     costs: PathCosts | None = None,
     progress: Progress | None = None,
     should_stop: StopQuestion | None = None,
@@ -60,6 +66,9 @@ def track_pitch(
     adapt_window : bool
         Measure pitches an octave and more above the floor again with shorter windows
         (see :class:`analysis.windows.WindowPlan`).
+    all_partials : bool
+        Read the pitch of each frame from all its partials in the end; without it, it is
+        that of the autocorrelation.
     costs : PathCosts, optional
         What the path costs; the defaults suit music.
     progress : callable, optional
@@ -119,9 +128,60 @@ def track_pitch(
     if adapt_window:
         plan = WindowPlan(floor_hz, window_periods)
         track = with_adapted_windows(track, source, plan, costs, should_stop)
+    if all_partials:
+        track = with_all_partials(track, source, should_stop=should_stop)
     if not np.any(np.isfinite(track.f0_hz)):
         return NotMeasurable(Reason.NO_PITCH, "Nothing in the take has a pitch.", provenance)
     return Measured(track, provenance)
+
+
+def track_instrument(
+    samples: SampleArray,
+    sample_rate_hz: int,
+    instrument: Instrument,
+    *,
+    progress: Progress | None = None,
+    should_stop: StopQuestion | None = None,
+) -> tuple[Measured[PitchTrack] | NotMeasurable, Measured[PitchTrack] | NotMeasurable]:
+    """Follow the pitch of an instrument twice: as it tells notes apart, and as it is read.
+
+    Parameters
+    ----------
+    samples : (n,) or (n, channels) float array
+        The take, full scale 1.
+    sample_rate_hz : int
+        8 kHz to 192 kHz.
+    instrument : Instrument
+        Gives range and windows.
+    progress, should_stop : callable, optional
+        As for :func:`track_pitch`.
+
+    Returns
+    -------
+    rough, fine : Measured of PitchTrack, or NotMeasurable
+        The same frames. The rough one, of single periods, shows a leap or a second sound at
+        once and decides what is a note; the fine one, of all partials, is the pitch.
+    """
+    source = _at_working_rate(samples, sample_rate_hz, instrument.ceiling_hz)
+    rough = track_pitch(
+        source,
+        sample_rate_hz,
+        floor_hz=instrument.floor_hz,
+        ceiling_hz=instrument.ceiling_hz,
+        window_periods=instrument.window_periods,
+        all_partials=False,
+        progress=part_of(progress, 0.0, _AFTER_SEARCH),
+        should_stop=should_stop,
+    )
+    if isinstance(rough, NotMeasurable):
+        return rough, rough
+    fine = with_all_partials(
+        rough.value,
+        source,
+        progress=part_of(progress, _AFTER_SEARCH, 1.0),
+        should_stop=should_stop,
+    )
+    return rough, Measured(fine, rough.provenance)
 
 
 def _check(

@@ -176,32 +176,26 @@ class _Measuring:
     def run(self, provenance: Provenance) -> TakeAnalysis:
         """Measure one thing after the other."""
         source = MonoSamples(self.samples, self.sample_rate_hz)
-        track = pitch.track_pitch(
-            MonoSamples(
-                self.samples,
-                self.sample_rate_hz,
-                pitch.decimation_for(self.sample_rate_hz, self.player.ceiling_hz),
-            ),
+        rough, fine = pitch.track_instrument(
+            self.samples,
             self.sample_rate_hz,
-            floor_hz=self.player.floor_hz,
-            ceiling_hz=self.player.ceiling_hz,
-            window_periods=self.player.window_periods,
+            self.player,
             progress=part_of(self.progress, 0.0, _AFTER_PITCH),
             should_stop=self.should_stop,
         )
         onset_s, strength = onsets.detect_onsets(
             source,
             self.sample_rate_hz,
-            track=track.value if isinstance(track, Measured) and not self.player.plucked else None,
+            track=rough.value if isinstance(rough, Measured) and not self.player.plucked else None,
             progress=part_of(self.progress, _AFTER_PITCH, _AFTER_ONSETS),
             should_stop=self.should_stop,
         )
-        found = self._notes(track, onset_s, strength, source)
+        found = self._notes(rough, fine, onset_s, strength, source)
         aside = self._left_out(found)
         stop_if_asked(self.should_stop)
         if judging.is_speech(found, aside):
             return self._of_speech(aside, provenance)
-        judged = judging.judge_take(track, found, aside, self.settings, self.player)
+        judged = judging.judge_take(fine, found, aside, self.settings, self.player)
         playing = tuple(note for note in found if not left_out.is_left_out(note, aside))
         if found and self.player.single_line:
             # What turned out not to be a note (an echo, a wobble) is no onset either.
@@ -216,7 +210,7 @@ class _Measuring:
         return TakeAnalysis(
             duration_s=source.duration_s,
             sample_rate_hz=self.sample_rate_hz,
-            pitch=track,
+            pitch=fine,
             notes=judged.notes,
             intonation=judged.intonation,
             tempo=beat.tempo,
@@ -268,19 +262,21 @@ class _Measuring:
 
     def _notes(
         self,
-        track: Measured[PitchTrack] | NotMeasurable,
+        rough: Measured[PitchTrack] | NotMeasurable,
+        fine: Measured[PitchTrack] | NotMeasurable,
         onset_s: FloatArray,
         strength: FloatArray,
         source: MonoSamples,
     ) -> tuple[Note, ...]:
-        if isinstance(track, NotMeasurable):
+        if isinstance(rough, NotMeasurable) or isinstance(fine, NotMeasurable):
             return ()
         found = notes.find_notes(
-            track.value,
+            rough.value,
             onset_s,
             strength,
             self.player,
             source=source,
+            fine=fine.value,
             progress=part_of(self.progress, _AFTER_ONSETS, _AFTER_NOTES),
             should_stop=self.should_stop,
         )

@@ -6,12 +6,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from analysis.results import Measured, NotMeasurable, Provenance, Reason, Vibrato
-from analysis.windows import vibrato_transmission
 from analysis.wobbles import Wobble, fit_wobble
 
 FloatArray = NDArray[np.float64]
 
-ALGORITHM: Final = "vibrato-1"
+ALGORITHM: Final = "vibrato-2"
 
 SLOWEST_HZ: Final = 3.5
 FASTEST_HZ: Final = 9.5
@@ -34,9 +33,6 @@ def measure_vibrato(
     time_s: FloatArray,
     level_dbfs: FloatArray,
     wobble: Wobble | None,
-    *,
-    window_s: float = 0.0,
-    period_s: float = 0.0,
 ) -> Measured[Vibrato | None] | NotMeasurable:
     """Measure the vibrato of the steady part of a note.
 
@@ -47,9 +43,6 @@ def measure_vibrato(
     wobble : Wobble or None
         :func:`pitch_wobble` of the same frames, in cents; ``None`` where a straight line
         describes them as well.
-    window_s, period_s : float
-        Analysis window and period of the note: the extent is corrected for what the
-        window flattened. 0 leaves it as it is.
 
     Returns
     -------
@@ -71,8 +64,7 @@ def measure_vibrato(
             "The pitch only follows a wobble of the level, as a wolf note or a beat does.",
             _PROVENANCE,
         )
-    passed = vibrato_transmission(wobble.rate_hz, window_s, period_s) if window_s > 0.0 else 1.0
-    return Measured(Vibrato(wobble.rate_hz, wobble.extent / passed), _PROVENANCE)
+    return Measured(Vibrato(wobble.rate_hz, wobble.extent), _PROVENANCE)
 
 
 def _too_short(sentence: str) -> NotMeasurable:

@@ -20,6 +20,7 @@ from analysis.results import (
 from app.journal.records import PlayingSettings
 from app.services.change_words import no_interval_text
 from app.services.file_measuring import analyse_sound, checked_settings
+from app.services.loading import load_measuring
 from app.services.long_sounds import MeasurableSound, read_for_measuring
 from app.services.machine_readable import SCHEMA, Json, column, finite, pair_object
 from app.services.readings import CHANGE_KEYS
@@ -92,6 +93,7 @@ def side_from_file(
     should_stop: ShouldStop = never_stop,
 ) -> Side:
     """Read and measure a file for a comparison."""
+    load_measuring(should_stop)
     checked_settings(settings)
     heard = read_for_measuring(path, part_of(progress, 0.0, 0.1), should_stop)
     stop_if(should_stop)

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
+from app.services.loading import load_measuring
 from app.services.long_sounds import read_for_measuring
 from app.services.machine_readable import measure_object
 from app.services.plain import plain_failures
@@ -79,6 +80,7 @@ def measure_file(
     Stopped
         Once `should_stop` says so.
     """
+    load_measuring(should_stop)
     checked_settings(settings)
     found = read_for_measuring(path, part_of(progress, 0.0, _READ), should_stop)
     stop_if(should_stop)
@@ -113,6 +115,7 @@ def analyse_sound(
     score: "WrittenLine | None" = None,
 ) -> "TakeAnalysis":
     """Measure decoded sound, against its score where there is one."""
+    load_measuring(should_stop)
     from analysis.stopping import Stopped as AnalysisStopped  # noqa: PLC0415
     from analysis.take import analyse_take  # noqa: PLC0415 - scipy and numba, only when needed
 

@@ -7,7 +7,6 @@ from analysis.blocks import MonoSamples
 from analysis.pitch import decimation_for, track_pitch
 from analysis.results import Measured, NotMeasurable, PitchTrack, Reason
 from analysis.stopping import Stopped
-from analysis.windows import WindowPlan, vibrato_transmission
 
 
 def tone(
@@ -95,7 +94,7 @@ def test_vibrato_of_30_cents_reads_at_least_28(f0: float) -> None:
 
 
 @pytest.mark.parametrize("f0", [32.703, 65.406, 110.0])
-def test_what_the_window_flattens_is_known(f0: float) -> None:
+def test_no_window_flattens_a_vibrato(f0: float) -> None:
     x, _ = tone(f0, seconds=3.0, extent_cents=30.0)
     result = track_pitch(x, 44_100, floor_hz=30.0, ceiling_hz=440.0)
     assert isinstance(result, Measured)
@@ -103,8 +102,7 @@ def test_what_the_window_flattens_is_known(f0: float) -> None:
     inner = (track.time_s > 0.5) & (track.time_s < 2.5)
     cents = 1200 * np.log2(track.f0_hz[inner] / f0)
     read = np.sqrt(2.0) * np.std(cents)
-    window_s = WindowPlan(30.0).length_s(f0)
-    assert read / vibrato_transmission(6.0, window_s, 1 / f0) == pytest.approx(30.0, abs=0.6)
+    assert read == pytest.approx(30.0, abs=0.8)
 
 
 def test_melody_scores_by_mir_eval() -> None:

@@ -5,7 +5,7 @@ from hypothesis import strategies as st
 
 from analysis.results import Measured, NotMeasurable, Reason
 from analysis.vibrato import measure_vibrato, pitch_wobble
-from analysis.windows import WindowPlan, vibrato_transmission
+from analysis.windows import WindowPlan
 from analysis.wobbles import fit_wobble
 
 
@@ -73,13 +73,6 @@ def test_the_answers_for_short_and_still_notes() -> None:
     result = measure_vibrato(still[0], np.zeros(200), pitch_wobble(*still))
     assert isinstance(result, Measured)
     assert result.value is None
-
-
-def test_transmission_of_a_window() -> None:
-    assert vibrato_transmission(0.0, 0.05, 0.01) == pytest.approx(1.0)
-    # a Hann window of 50 ms passes most of a 6 Hz wobble, one of 100 ms visibly less
-    assert 0.93 < vibrato_transmission(6.0, 0.05, 1 / 65.4) < 0.98
-    assert vibrato_transmission(6.0, 0.1, 1 / 32.7) < 0.92
 
 
 def test_windows_shorten_by_octaves() -> None:

@@ -28,12 +28,13 @@ import numpy as np
 import parselmouth
 
 from analysis.instruments import INSTRUMENTS
-from analysis.pitch import track_pitch
+from analysis.pitch import track_instrument
 from analysis.results import Measured
 from app.services.accuracy.phrases import phrase_of
 from sample_audio.generator import render
 
 FIRST_SEED: Final = 700_000
+NAMES: Final = ("dry", "dry, periods", "room", "room, periods", "praat")
 SINCE_S: Final = (0.0, 0.05, 0.1, 0.2, 0.4, 0.7, 10.0)
 
 
@@ -42,25 +43,20 @@ def measure(seed: int, errors: dict[str, list[float]]) -> None:
     spec = phrase_of(seed, "room")
     wet, dry = render(spec), render(replace(spec, reverb_time_s=None))
     player = INSTRUMENTS[spec.instrument]
-    tracks = []
-    for phrase in (wet, dry):
-        track = track_pitch(
-            phrase.samples,
-            phrase.sample_rate_hz,
-            floor_hz=player.floor_hz,
-            ceiling_hz=player.ceiling_hz,
-            window_periods=player.window_periods,
-        )
-        assert isinstance(track, Measured)
-        tracks.append(track.value)
-    time_s = tracks[0].time_s
+    tracks = {}
+    for name, phrase in (("room", wet), ("dry", dry)):
+        rough, fine = track_instrument(phrase.samples, phrase.sample_rate_hz, player)
+        assert isinstance(rough, Measured)
+        assert isinstance(fine, Measured)
+        tracks[name], tracks[f"{name}, periods"] = fine.value, rough.value
+    time_s = tracks["room"].time_s
     praat = parselmouth.Sound(wet.samples, wet.sample_rate_hz).to_pitch_ac(
-        tracks[0].hop_s, pitch_floor=player.floor_hz, pitch_ceiling=player.ceiling_hz
+        tracks["room"].hop_s, pitch_floor=player.floor_hz, pitch_ceiling=player.ceiling_hz
     )
     heard = praat.selected_array["frequency"]
     praat_hz = np.interp(time_s, praat.xs(), np.where(heard > 0.0, heard, np.nan))
     true_hz = np.interp(time_s, wet.truth.time_s, wet.truth.f0_hz)
-    pitches = {"room": tracks[0].f0_hz, "dry": tracks[1].f0_hz, "praat": praat_hz}
+    pitches = {name: track.f0_hz for name, track in tracks.items()} | {"praat": praat_hz}
     for note in wet.truth.notes:
         inside = (time_s > note.steady_start_s) & (time_s < note.steady_end_s)
         kind = "vibrato" if note.vibrato_extent_cents else "plain"
@@ -78,17 +74,17 @@ def main() -> None:
     for seed in range(first, first + count):
         measure(seed, errors)
     print("median error in cents by time since the note began")
-    print(f"{'':>14}" + "".join(f"{f'{low:g}-{high:g} s':>12}" for low, high in pairwise(SINCE_S)))
+    print(f"{'':>22}" + "".join(f"{f'{low:g}-{high:g} s':>12}" for low, high in pairwise(SINCE_S)))
     for kind in ("plain", "vibrato"):
         since = np.array(errors[f"since {kind}"])
-        for name in ("dry", "room", "praat"):
+        for name in NAMES:
             off = np.array(errors[f"{name} {kind}"])
             row = [
                 f"{np.nanmedian(off[(since >= low) & (since < high)]):12.3f}"
                 for low, high in pairwise(SINCE_S)
             ]
-            print(f"{name + ' ' + kind:>14}" + "".join(row))
-    for name in ("dry", "room", "praat"):
+            print(f"{name + ' ' + kind:>22}" + "".join(row))
+    for name in NAMES:
         print(
             f"all {name}: {np.nanmedian(errors[f'{name} plain'] + errors[f'{name} vibrato']):.3f}"
         )

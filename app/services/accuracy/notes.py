@@ -13,7 +13,7 @@ from analysis.blocks import MonoSamples
 from analysis.instruments import INSTRUMENTS
 from analysis.notes import find_notes
 from analysis.onsets import detect_onsets
-from analysis.pitch import track_pitch
+from analysis.pitch import track_instrument
 from analysis.results import Measured, Note, NoteKind, Vibrato
 from app.services.accuracy.phrases import CONDITIONS, FIRST_SEED, instrument_of, phrase_of
 from app.services.accuracy.scoring import (
@@ -52,19 +52,13 @@ def measure_phrase(piece: Piece) -> Tally:
 def _measured(phrase: Phrase, seed: int) -> tuple[tuple[Note, ...], Tally]:
     player = INSTRUMENTS[instrument_of(seed)]
     samples, rate_hz = phrase.samples, phrase.sample_rate_hz
-    result = track_pitch(
-        samples,
-        rate_hz,
-        floor_hz=player.floor_hz,
-        ceiling_hz=player.ceiling_hz,
-        window_periods=player.window_periods,
-    )
-    if not isinstance(result, Measured):
+    rough, fine = track_instrument(samples, rate_hz, player)
+    if not (isinstance(rough, Measured) and isinstance(fine, Measured)):
         return (), {"frames": []}
-    onset_s, strength = detect_onsets(samples, rate_hz, track=result.value)
+    onset_s, strength = detect_onsets(samples, rate_hz, track=rough.value)
     source = MonoSamples(samples, rate_hz)
-    found = find_notes(result.value, onset_s, strength, player, source=source)
-    return found, {"frames": frame_errors(result.value, phrase.truth)}
+    found = find_notes(rough.value, onset_s, strength, player, source=source, fine=fine.value)
+    return found, {"frames": frame_errors(fine.value, phrase.truth)}
 
 
 def score_notes(found: tuple[Note, ...], true: tuple[NoteTruth, ...], tally: Tally) -> None:
