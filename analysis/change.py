@@ -31,7 +31,7 @@ from analysis.trend import Trend, trend
 
 __all__ = ["MeasureChange", "Trend", "Word", "compare_takes", "take_level_change", "trend"]
 
-ALGORITHM = "change-3"
+ALGORITHM = "change-4"
 PAIRING_WINDOW_S = 0.25
 
 
@@ -198,13 +198,17 @@ def _accuracy(analysis: TakeAnalysis) -> _Value | NotMeasurable:
 def _mean_absolute(analysis: TakeAnalysis) -> _Value | NotMeasurable:
     if isinstance(analysis.intonation, NotMeasurable):
         return analysis.intonation
-    return _Value(analysis.intonation.value.mean_absolute_cents, None)
+    intonation = analysis.intonation.value
+    sure = intonation.uncertainty
+    return _Value(intonation.mean_absolute_cents, sure.mean_absolute_cents if sure else None)
 
 
 def _precision(analysis: TakeAnalysis) -> _Value | NotMeasurable:
     if isinstance(analysis.intonation, NotMeasurable):
         return analysis.intonation
-    return _Value(analysis.intonation.value.precision_cents, None)
+    intonation = analysis.intonation.value
+    sure = intonation.uncertainty
+    return _Value(intonation.precision_cents, sure.precision_cents if sure else None)
 
 
 def _mean_bpm(analysis: TakeAnalysis) -> _Value | NotMeasurable:
@@ -216,7 +220,8 @@ def _mean_bpm(analysis: TakeAnalysis) -> _Value | NotMeasurable:
 def _steadiness(analysis: TakeAnalysis) -> _Value | NotMeasurable:
     if isinstance(analysis.tempo, NotMeasurable):
         return analysis.tempo
-    return _Value(analysis.tempo.value.steadiness_cv_percent, None)
+    tempo = analysis.tempo.value
+    return _Value(tempo.steadiness_cv_percent, tempo.steadiness_uncertainty_percent)
 
 
 def _dynamic_span(analysis: TakeAnalysis) -> _Value | NotMeasurable:

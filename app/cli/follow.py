@@ -161,9 +161,9 @@ def bounds(  # noqa: PLR0917 - one parameter an option
     if json:
         say_json(bounds_object(kept))
         return
-    aim = f", target {kept.target_bpm:g} BPM in steps of {kept.step_bpm:g}"
+    aim = f", target {kept.target_bpm:g} BPM in steps of {kept.step_bpm:g} BPM"
     say(
-        f"{kept.mean_absolute_cents:g} cents"
+        f"mean deviation {kept.mean_absolute_cents:g} cents"
         + (", rubato" if kept.is_rubato else f", steadiness {kept.steadiness_cv_percent:g} %")
         + (aim if kept.target_bpm else "")
     )

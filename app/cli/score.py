@@ -168,12 +168,16 @@ def bars_of_take(
         str, typer.Argument(metavar="BARS", help="e.g. 1-8 or '1-8, 17-24'; all: the whole.")
     ],
     journal: JournalOption = None,
+    json: JsonOption = False,
 ) -> None:
     """Say which bars of its passage a take holds."""
     program = Program.of(context)
     spans = () if bars.strip().lower() == "all" else bar_spans(bars)
     with program.open_workbench(program.journal(journal), create=False) as bench:
         kept = bench.scores.set_parts(bench.filing.resolve(take), spans)
+        if json:
+            say_json({"take": kept.id, "bars": [[one.first, one.last] for one in kept.parts]})
+            return
         what = f"bars {spans_text(kept.parts)}" if kept.parts else "the whole passage"
         say(f"The take holds {what}.")
 

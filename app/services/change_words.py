@@ -38,11 +38,15 @@ def unit_of(family: str) -> tuple[str, int, bool]:
     return measure.unit, measure.digits, measure.signed
 
 
-def no_interval_text(*, is_judged: bool) -> str:
+def no_interval_text(key: str, *, is_judged: bool) -> str:
     """Say why the change of a measure from one take to another has no interval."""
+    label = measure_named(key).label
     if is_judged:
-        return "No interval: one take gives none; the word goes by how far two days differ."
-    return "No interval: one take gives none."
+        return (
+            f"{label}: no interval, for one take gives none; the word goes by how far two days"
+            " differ."
+        )
+    return f"{label}: no interval, for one take gives none."
 
 
 def change_word(one: "JudgedColumn") -> str:

@@ -15,6 +15,7 @@ def comparison_text(found: Comparison) -> str:
     if isinstance(found.alignment, NotMeasurable):
         lines.append(found.alignment.sentence)
     lines += ["Change from a to b:", columns_text(_measure_cells(found))]
+    lines += [sentence for key in found.measures if (sentence := found.no_interval(key))]
     if found.change is not None:
         pairs = counted(len(found.change.notes), "note")
         lines += [f"{pairs} in both; the largest changes:", columns_text(_note_cells(found))]
@@ -30,10 +31,9 @@ def _measure_cells(found: Comparison) -> list[tuple[str, ...]]:
             change = Reading(
                 value.change, value.unit, value.uncertainty, measure.digits, signed=True
             )
-            name, word = f"  {measure.label}", found.word(key)
-            cells.append((name, reading_text(change), word, found.no_interval(key)))
+            cells.append((f"  {measure.label}", reading_text(change), found.word(key)))
         else:
-            cells.append((f"  {measure.label}", reading_text(NoReading(result.sentence)), "", ""))
+            cells.append((f"  {measure.label}", reading_text(NoReading(result.sentence)), ""))
     return cells
 
 
@@ -44,5 +44,6 @@ def _note_cells(found: Comparison) -> list[tuple[str, ...]]:
         note = found.a.analysis.notes[pair.a_index]
         change = Reading(pair.change_cents, "cents", pair.uncertainty_cents, 1, signed=True)
         at = position_text(note.note.start_s)
-        cells.append((f"  {note.name or pair.midi}", f"at {at} in a", reading_text(change)))
+        name = note.spelled or note.name or pair.midi
+        cells.append((f"  {name}", f"at {at} in a", reading_text(change)))
     return cells

@@ -79,7 +79,7 @@ class Comparison:
         result = self.measures[key]
         if isinstance(result, NotMeasurable) or result.value.uncertainty is not None:
             return ""
-        return no_interval_text(is_judged=key in self.words)
+        return no_interval_text(key, is_judged=key in self.words)
 
     def as_json(self) -> Json:
         """Give the machine-readable object (``app/schemas/compare.schema.json``)."""

@@ -6,6 +6,7 @@ import pytest
 from analysis.change import MeasureChange, Word, compare_takes, take_level_change
 from analysis.results import (
     Alignment,
+    AverageUncertainty,
     Deviation,
     Dynamics,
     Intonation,
@@ -125,7 +126,7 @@ def test_takes_without_notes():
     assert (change.notes, change.a_only, change.b_only) == ((), (), (0,))
 
 
-def analysis(*, bpm=80.0, precision=9.0, span=14.0, accuracy=None, tempo=True):
+def analysis(*, bpm=80.0, precision=9.0, span=14.0, accuracy=None, tempo=True, sure=None):
     intonation = Intonation(
         reference_a_hz=440.0,
         reference_a_uncertainty_cents=None,
@@ -141,6 +142,7 @@ def analysis(*, bpm=80.0, precision=9.0, span=14.0, accuracy=None, tempo=True):
         measured_time_share=1.0,
         note_count=20,
         habits=(),
+        uncertainty=sure and AverageUncertainty(sure, 2.0 * sure, 0.1, 0.1),
     )
     beats = np.arange(10) * 60 / bpm
     pulse = Tempo("given", bpm, 0.3, 4.0, 1.0, 0.0, beats, beats[:0], beats[:0])
@@ -185,6 +187,17 @@ def test_take_level_changes_carry_unit_and_uncertainty_and_no_verdict():
     assert tempo.value.uncertainty == pytest.approx(np.hypot(0.3, 0.3))
     assert precision.value.change == pytest.approx(-2.5)
     assert precision.value.uncertainty is None
+
+
+def test_the_uncertainties_of_both_takes_add_in_squares():
+    changes = take_level_change(analysis(sure=0.3), analysis(sure=0.4))
+    for key, uncertainty in (("mean_absolute_cents", 0.5), ("precision_cents", 1.0)):
+        change = changes[key]
+        assert isinstance(change, Measured)
+        assert change.value.uncertainty == pytest.approx(uncertainty)  # 3-4-5
+    span = changes["dynamic_span_db"]
+    assert isinstance(span, Measured)
+    assert span.value.uncertainty is None
 
 
 @pytest.mark.parametrize("sides", [(True, False), (False, True)])

@@ -1444,6 +1444,10 @@
             <translation>Punkte zum Üben</translation>
         </message>
         <message>
+            <source>Its bars are not known. Give the passage a score.</source>
+            <translation>Ihre Takte sind nicht bekannt; dafür braucht die Stelle Noten.</translation>
+        </message>
+        <message>
             <source>Judging the days</source>
             <translation>Die Tage werden beurteilt</translation>
         </message>
@@ -6615,14 +6619,6 @@
             <translation>Keine deutliche Veränderung der Wochenminuten.</translation>
         </message>
         <message>
-            <source>No interval: one take gives none.</source>
-            <translation>Kein Intervall: eine Aufnahme allein ergibt keines.</translation>
-        </message>
-        <message>
-            <source>No interval: one take gives none; the word goes by how far two days differ.</source>
-            <translation>Kein Intervall: eine Aufnahme allein ergibt keines; das Wort richtet sich danach, wie weit zwei Tage auseinanderliegen.</translation>
-        </message>
-        <message>
             <source>No loudspeaker, headphones or other sound output was found.</source>
             <translation>Kein Lautsprecher, Kopfhörer oder anderer Tonausgang gefunden.</translation>
         </message>
@@ -9601,6 +9597,14 @@
         <message>
             <source>{label} {value} a week over {takes} and {days}: {verdict}</source>
             <translation>{label} {value} je Woche über {takes} und {days}: {verdict}</translation>
+        </message>
+        <message>
+            <source>{label}: no interval, for one take gives none.</source>
+            <translation>{label}: kein Intervall, denn eine Aufnahme allein ergibt keines.</translation>
+        </message>
+        <message>
+            <source>{label}: no interval, for one take gives none; the word goes by how far two days differ.</source>
+            <translation>{label}: kein Intervall, denn eine Aufnahme allein ergibt keines; das Wort richtet sich danach, wie weit zwei Tage auseinanderliegen.</translation>
         </message>
         <message>
             <source>{left_out} left out: {reasons}</source>

@@ -90,8 +90,6 @@ class VerdictsPane(ComparePane):
         labels = {one.key: one.label for one in report.rows}
         named = ((key, word(label)) for key, label in labels.items())
         self._measure.offer([(_ALL, tr("All measures")), *named])
-        self._words.setText(report.sentence)
-        self._words.setVisible(bool(report.sentence))
         self._show_rows()
 
     def _show_rows(self) -> None:
@@ -106,11 +104,18 @@ class VerdictsPane(ComparePane):
         # The latest weeks first; within them what is clear before what is not.
         chosen.sort(key=lambda one: (one.b_from, one.is_clear), reverse=True)
         self.table.show_rows(chosen)
+        words = self.report.sentence
+        if not words and scope == "bar" and not any(r.scope == "bar" for r in self.report.rows):
+            words = tr("Its bars are not known. Give the passage a score.")
+        self._words.setText(words)
+        self._words.setVisible(bool(words))
         many = tr(
             "Of many at once some differ by chance; a word stands only where that is not enough."
         )
-        words = (*self.report.notices, *self.report.left_out)
-        self._left_out.setText("\n".join(words if scope == "passage" else (many, *words)))
+        said_beside = (*self.report.notices, *self.report.left_out)
+        if scope != "passage" and chosen:
+            said_beside = (many, *said_beside)
+        self._left_out.setText("\n".join(said_beside))
 
 
 def _columns() -> tuple[Column[VerdictRow], ...]:
@@ -123,11 +128,12 @@ def _columns() -> tuple[Column[VerdictRow], ...]:
 
 
 def _what(one: VerdictRow) -> str:
+    unit = word(one.change.unit) if isinstance(one.change, Reading) else ""
     label = word(one.label)
-    if isinstance(one.change, Reading) and one.change.unit:
-        unit = word(one.change.unit)
-        label = unit if one.scope == "note" else f"{label}, {unit}"
-    return label if one.scope == "passage" else f"{one.place}\n{label}"
+    if one.scope == "passage":
+        return f"{label}\n{unit}" if unit else label
+    place = f"{one.place}, {unit}" if unit else one.place
+    return place if one.scope == "note" else f"{place}\n{label}"
 
 
 def _side(reading: AnyReading, first: date, days: int) -> str:
