@@ -22,7 +22,7 @@ from analysis.blocks import MonoSamples
 from analysis.instruments import INSTRUMENTS
 from analysis.notes import find_notes
 from analysis.onsets import detect_onsets
-from analysis.pitch import track_pitch
+from analysis.pitch import track_instrument
 from analysis.results import Measured, NoteKind
 
 Rows = defaultdict[str, list[float]]
@@ -35,15 +35,10 @@ def cents(found_hz, true_hz):
 def measure_phrase(phrase, instrument, rows: Rows, *, with_praat: bool) -> None:
     player = INSTRUMENTS[instrument]
     samples, rate, truth = phrase.samples, phrase.sample_rate_hz, phrase.truth
-    result = track_pitch(
-        samples,
-        rate,
-        floor_hz=player.floor_hz,
-        ceiling_hz=player.ceiling_hz,
-        window_periods=player.window_periods,
-    )
-    assert isinstance(result, Measured)
-    track = result.value
+    rough, fine = track_instrument(samples, rate, player)
+    assert isinstance(rough, Measured)
+    assert isinstance(fine, Measured)
+    track = fine.value
     score_frames(track.time_s, track.f0_hz, truth, rows["frame_cents"])
     if with_praat:
         praat = parselmouth.Sound(samples, rate).to_pitch_ac(
@@ -52,9 +47,9 @@ def measure_phrase(phrase, instrument, rows: Rows, *, with_praat: bool) -> None:
         f0 = praat.selected_array["frequency"].copy()
         f0[f0 == 0.0] = np.nan
         score_frames(praat.xs(), f0, truth, rows["praat_cents"])
-    onset_s, strength = detect_onsets(samples, rate, track=track)
+    onset_s, strength = detect_onsets(samples, rate, track=rough.value)
     source = MonoSamples(samples, rate)
-    notes = find_notes(track, onset_s, strength, player, source=source)
+    notes = find_notes(rough.value, onset_s, strength, player, source=source, fine=track)
     score_notes(notes, truth.notes, rows)
 
 

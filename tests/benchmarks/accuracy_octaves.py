@@ -24,7 +24,7 @@ from analysis.blocks import MonoSamples
 from analysis.instruments import INSTRUMENTS
 from analysis.notes import find_notes
 from analysis.onsets import detect_onsets
-from analysis.pitch import track_pitch
+from analysis.pitch import track_instrument
 from analysis.results import Measured
 
 FIRST_SEED: Final = 3_000
@@ -39,16 +39,12 @@ def count_phrase(seed: int, condition: str, counts: Counter[str]) -> int:
     phrase = random_phrase(seed, CONDITIONS[condition])
     player = INSTRUMENTS[spec.instrument]
     samples, rate, true = phrase.samples, phrase.sample_rate_hz, phrase.truth.notes
-    track = track_pitch(
-        samples,
-        rate,
-        floor_hz=player.floor_hz,
-        ceiling_hz=player.ceiling_hz,
-        window_periods=player.window_periods,
-    )
-    assert isinstance(track, Measured)
-    onset_s, strength = detect_onsets(samples, rate, track=track.value)
-    found = find_notes(track.value, onset_s, strength, player, source=MonoSamples(samples, rate))
+    rough, fine = track_instrument(samples, rate, player)
+    assert isinstance(rough, Measured)
+    assert isinstance(fine, Measured)
+    onset_s, strength = detect_onsets(samples, rate, track=rough.value)
+    source = MonoSamples(samples, rate)
+    found = find_notes(rough.value, onset_s, strength, player, source=source, fine=fine.value)
     pitched = [note for note in found if isinstance(note.pitch, Measured)]
     counts[f"{place} notes"] += len(true)
     if not pitched:
