@@ -23,11 +23,11 @@ def check(json: JsonOption = False) -> None:
     """Measure sound whose truth is known, and print how far off the measures are.
 
     Everything is generated on this machine, from phrases that nothing was tuned on,
-    and from the published test signals for loudness meters. It takes up to a minute.
-    Every row says what was measured, where its truth comes from, the bound, and what came
-    out; 'missed' is a bound that was not kept. Rows without a bound are shown beside
-    the others because they could flatter them. Misses are results, so the exit code is 0
-    all the same; it is another only where something breaks.
+    and from the published test signals for loudness meters. It takes about a minute, on a
+    slow machine two. Every row says what was measured, where its truth comes from, the
+    bound, and what came out; 'missed' is a bound that was not kept. Rows without a bound
+    are shown beside the others because they could flatter them. Misses are results, so the
+    exit code is 0 all the same; it is another only where something breaks.
     """
     from app.services.accuracy import run_check  # noqa: PLC0415 - numba, only when run
 
