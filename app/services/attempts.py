@@ -73,12 +73,16 @@ class Attempts:
         """Say kindly that the take of today is made, and offer something else."""
         at = f"{verdict.first.started_at:%H:%M}"
         others = self.still_open()
-        offer = f"Record another passage, such as '{passage_title(others[0])}'" if others else ""
-        listen = "listen to the one you have" if offer else "Listen to the one you have"
+        next_step = "Listen to the one you have; tomorrow brings the next."
+        if others:
+            next_step = (
+                f"Record another passage, such as '{passage_title(others[0])}',"
+                " or listen to the one you have; tomorrow brings the next."
+            )
         return PlainFailure(
             f"Today's take of '{passage_title(passage)}' was made at {at} and stands as it is:"
             " this passage has one take a day.",
-            f"{offer + ', or ' if offer else ''}{listen}; tomorrow brings the next.",
+            next_step,
         )
 
     def still_open(self) -> tuple[Passage, ...]:

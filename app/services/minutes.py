@@ -63,7 +63,9 @@ def _sentence(attempts: int, kept: int, recording_min: float, practised_min: flo
     if not attempts:
         return "Nothing was recorded."
     spent = minutes_text(recording_min) if recording_min >= 1 else "under a minute"
-    line = f"{counted(attempts, 'recording')}, {kept} kept: {spent} of recording"
     if practised_min is None:
-        return f"{line}."
-    return f"{line}, {minutes_text(practised_min)} practised in all."
+        return f"{counted(attempts, 'recording')}, {kept} kept: {spent} of recording."
+    return (
+        f"{counted(attempts, 'recording')}, {kept} kept: {spent} of recording,"
+        f" {minutes_text(practised_min)} practised in all."
+    )

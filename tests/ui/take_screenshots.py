@@ -34,7 +34,7 @@ OF_THE_GUIDE = {
     "calendar": "calendar",
     "lesson": "lesson",
 }
-GUIDE_WIDTH_PX, GUIDE_COLOURS = 960, 128
+GUIDE_WIDTH_PX, COLOURS = 960, 128
 WIDTH_PX, HEIGHT_PX = 1280, 800
 SCALES = (1, 2)
 SCHEMES = ("light", "dark")
@@ -210,8 +210,6 @@ def _phone_clips(folder: Path) -> list[Path]:
 
 def take_for_the_guide(journal: Path | None, language: str) -> None:
     """Take the guide's pictures, with a sound device, small enough to be shipped."""
-    from PIL import Image
-
     sys.path.insert(0, str(ROOT / "tests"))
     from virtual_room import VirtualRoom
 
@@ -222,10 +220,18 @@ def take_for_the_guide(journal: Path | None, language: str) -> None:
         names = ",".join(f"={name}" for name in OF_THE_GUIDE.values())
         take_all(Path(scratch), journal, names, (1,), language)
         for name, shot in OF_THE_GUIDE.items():
-            picture = Image.open(Path(scratch) / f"{shot}-light.png").convert("RGB")
-            height = round(GUIDE_WIDTH_PX * picture.height / picture.width)
-            picture = picture.resize((GUIDE_WIDTH_PX, height), Image.Resampling.LANCZOS)
-            picture.quantize(GUIDE_COLOURS).save(shelf / f"{name}.png", optimize=True)
+            _save_small(Path(scratch) / f"{shot}-light.png", shelf / f"{name}.png", GUIDE_WIDTH_PX)
+
+
+def _save_small(taken: Path, kept: Path, width_px: int | None = None) -> None:
+    """Keep a picture with few colours, reduced to a width where one is given."""
+    from PIL import Image
+
+    picture = Image.open(taken).convert("RGB")
+    if width_px is not None:
+        height_px = round(width_px * picture.height / picture.width)
+        picture = picture.resize((width_px, height_px), Image.Resampling.LANCZOS)
+    picture.quantize(COLOURS).save(kept, optimize=True)
 
 
 def _practise(journal: Path) -> None:
@@ -486,9 +492,9 @@ def main() -> None:
     given = parser.parse_args()
     if given.readme:
         with tempfile.TemporaryDirectory() as scratch:
-            take_all(Path(scratch), given.journal, "listen-markers")
+            take_all(Path(scratch), given.journal, "=listen-markers", (1,))
             PICTURES.mkdir(exist_ok=True)
-            shutil.copy(Path(scratch) / "listen-markers-light.png", PICTURES / "listen.png")
+            _save_small(Path(scratch) / "listen-markers-light.png", PICTURES / "listen.png")
     elif given.guide:
         take_for_the_guide(given.journal, given.language)
     elif given.inside:

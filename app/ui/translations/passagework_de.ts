@@ -5055,10 +5055,6 @@
             <translation>, noch einmal, nachdem das Gerät versagt hatte ({retake_reason})</translation>
         </message>
         <message>
-            <source>, or</source>
-            <translation>, oder</translation>
-        </message>
-        <message>
             <source>, p = {p_value}, {pairs} pairs of weeks</source>
             <translation>, p = {p_value}, {pairs} Wochenpaare</translation>
         </message>
@@ -6423,8 +6419,8 @@
             <translation>Stattdessen anhören.</translation>
         </message>
         <message>
-            <source>Listen to the one you have</source>
-            <translation>Die vorhandene anhören</translation>
+            <source>Listen to the one you have; tomorrow brings the next.</source>
+            <translation>Die vorhandene anhören; morgen kommt die nächste.</translation>
         </message>
         <message>
             <source>Listen to the rehearsal.</source>
@@ -6987,8 +6983,8 @@
             <translation>Eine weitere aufnehmen.</translation>
         </message>
         <message>
-            <source>Record another passage, such as '{others}'</source>
-            <translation>Eine andere Stelle aufnehmen, etwa „{others}“</translation>
+            <source>Record another passage, such as '{others}', or listen to the one you have; tomorrow brings the next.</source>
+            <translation>Eine andere Stelle aufnehmen, etwa „{others}“, oder die vorhandene anhören; morgen kommt die nächste.</translation>
         </message>
         <message>
             <source>Record first, then mark.</source>
@@ -8763,10 +8759,6 @@
             <translation>Zeilen geordnet</translation>
         </message>
         <message>
-            <source>listen to the one you have</source>
-            <translation>die vorhandene anhören</translation>
-        </message>
-        <message>
             <source>louder</source>
             <translation>lauter</translation>
         </message>
@@ -9403,8 +9395,12 @@
             <translation>{answered} beantwortet. Nichts misst dies, darum wird nichts verglichen.</translation>
         </message>
         <message>
-            <source>{attempts}, {kept} kept: {spent} of recording</source>
-            <translation>{attempts}, {kept} behalten: {spent} Aufnahmezeit</translation>
+            <source>{attempts}, {kept} kept: {spent} of recording, {practised_min} practised in all.</source>
+            <translation>{attempts}, {kept} behalten: {spent} Aufnahmezeit, {practised_min} insgesamt geübt.</translation>
+        </message>
+        <message>
+            <source>{attempts}, {kept} kept: {spent} of recording.</source>
+            <translation>{attempts}, {kept} behalten: {spent} Aufnahmezeit.</translation>
         </message>
         <message>
             <source>{began}; the longest so far has {longest_run}.</source>
@@ -9849,10 +9845,6 @@
         <message>
             <source>{of_count} measured notes on {subject}</source>
             <translation>{of_count} gemessenen Noten auf {subject}</translation>
-        </message>
-        <message>
-            <source>{offer}{listen}; tomorrow brings the next.</source>
-            <translation>{offer}{listen}; morgen kommt die nächste.</translation>
         </message>
         <message>
             <source>{offset_ms} ms {word}</source>
