@@ -123,6 +123,9 @@ def banded_path(
         first = last
     state = int(np.argmin(totals[(a.shape[0] - 1) % 2, :, b.shape[0]]))
     a_frame, b_frame, is_gap, cost = _trace(steps, costs, low, starts, state)
+    if prices.gap_opening_s == 0.0:  # then a gap may begin and end within a held frame
+        holds = (np.diff(a_frame, prepend=-1) == 0) | (np.diff(b_frame, prepend=-1) == 0)
+        is_gap |= holds & (_SIDE_WEIGHT * cost + prices.hold > GAP_COST)
     return WarpingPath(a_frame, b_frame, is_gap, cost)
 
 
@@ -177,6 +180,8 @@ def _fill(
                     best = previous[state, j] + _DIAGONAL_WEIGHT * cost
                     step = _AFTER_A if state == _ONLY_A else _AFTER_B
             side = _SIDE_WEIGHT * cost + hold
+            if opening == 0.0:
+                side = min(side, GAP_COST)
             if previous[_TOGETHER, j + 1] + side < best:
                 best, step = previous[_TOGETHER, j + 1] + side, _UP
             if current[_TOGETHER, j] + side < best:
