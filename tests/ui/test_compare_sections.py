@@ -43,10 +43,10 @@ def test_a_change_shows_its_interval_and_scatter(compare, qtbot, settle, window)
     pane = open_section(compare, qtbot, settle, window, 3)
     model = pane.table.rows_model
     assert (
-        model.index(0, 4).data()
+        model.index(0, 3).data()
         == "better\n\N{MINUS SIGN}3.0 (\N{MINUS SIGN}4.5 to \N{MINUS SIGN}1.5)"
     )
-    more = model.index(0, 4).data(Qt.ItemDataRole.ToolTipRole)
+    more = model.index(0, 3).data(Qt.ItemDataRole.ToolTipRole)
     assert "ordinary scatter 1.4 cents" in more
     assert "5 practice days" in more
 
