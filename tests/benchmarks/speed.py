@@ -62,26 +62,29 @@ def median_cents(time_s: np.ndarray, f0_hz: np.ndarray, phrase: Phrase) -> float
     return float(np.median(np.abs(1200.0 * np.log2(f0_hz[keep] / true_hz[keep]))))
 
 
-def slower_than_where_bounds_were_set() -> float:
-    """How many times slower this machine is, by praat on the violin of the first part."""
+def by_praat(samples: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """Times in seconds and pitch in Hz by praat, with our hop, floor and ceiling."""
     import parselmouth
 
     from analysis.instruments import INSTRUMENTS
 
-    sound, violin = parselmouth.Sound(violin_phrase().samples, RATE_HZ), INSTRUMENTS["violin"]
-    took_s = best_s(
-        lambda: sound.to_pitch_ac(
-            time_step=HOP_S, pitch_floor=violin.floor_hz, pitch_ceiling=violin.ceiling_hz
-        ),
-        5,
+    violin = INSTRUMENTS["violin"]
+    pitch = parselmouth.Sound(samples, RATE_HZ).to_pitch_ac(
+        time_step=HOP_S, pitch_floor=violin.floor_hz, pitch_ceiling=violin.ceiling_hz
     )
-    return PRAAT_WHERE_BOUNDS_WERE_SET * took_s / sound.duration
+    return pitch.xs(), pitch.selected_array["frequency"]
+
+
+def slower_than_where_bounds_were_set() -> float:
+    """How many times slower this machine is, by praat on the violin of the first part."""
+    samples = violin_phrase().samples
+    took_s = best_s(lambda: by_praat(samples), 5)
+    return PRAAT_WHERE_BOUNDS_WERE_SET * took_s * RATE_HZ / samples.size
 
 
 def pitch_trackers() -> None:
     """Our tracker against three general ones: same sound, hop, floor and ceiling."""
     import librosa
-    import parselmouth
 
     from analysis.instruments import INSTRUMENTS
     from analysis.pitch import track_pitch
@@ -105,12 +108,6 @@ def pitch_trackers() -> None:
         assert isinstance(found, Measured)
         return found.value.time_s, found.value.f0_hz
 
-    def praat() -> tuple[np.ndarray, np.ndarray]:
-        pitch = parselmouth.Sound(samples, RATE_HZ).to_pitch_ac(
-            time_step=HOP_S, pitch_floor=floor_hz, pitch_ceiling=ceiling_hz
-        )
-        return pitch.xs(), pitch.selected_array["frequency"]
-
     def pyin() -> tuple[np.ndarray, np.ndarray]:
         f0, _, _ = librosa.pyin(samples, fmin=floor_hz, fmax=ceiling_hz, sr=RATE_HZ, hop_length=hop)
         return np.arange(f0.size) * hop / RATE_HZ, f0
@@ -123,7 +120,7 @@ def pitch_trackers() -> None:
     print(f"  {'':<24}{'x real time':>12}{'median cents':>14}{'our speed to its':>18}")
     ours_s = best_s(ours, 5)
     rows = [("Passagework", ours_s, ours)]
-    rows += [("praat to_pitch_ac", best_s(praat, 5), praat)]
+    rows += [("praat to_pitch_ac", best_s(lambda: by_praat(samples), 5), lambda: by_praat(samples))]
     rows += [("librosa.yin", best_s(yin, 2), yin), ("librosa.pyin", best_s(pyin, 1), pyin)]
     for name, took_s, tracker in rows:
         error = median_cents(*tracker(), phrase)
