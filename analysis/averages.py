@@ -13,8 +13,7 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.stats import norm
-from scipy.stats import t as student_t
+from scipy.special import ndtr, stdtrit
 
 from analysis.results import (
     AverageUncertainty,
@@ -97,14 +96,15 @@ def average_uncertainty(
 
 def _of_missing(spread: float, count: int, measured_share: float) -> float:
     """Half of the 95 % interval that notes which were not measured leave open."""
-    student = float(student_t.ppf(0.975, count - 1))
+    student = float(stdtrit(count - 1, 0.975))
     return float(student * spread / np.sqrt(count) * np.sqrt(max(0.0, 1.0 - measured_share)))
 
 
 def _inflation(size: FloatArray, sigma: FloatArray) -> FloatArray:
     """By how much errors make the mean size of values larger (mean of a folded normal)."""
     ratio = size / sigma
-    return np.asarray(2.0 * (sigma * norm.pdf(ratio) - size * norm.cdf(-ratio)))
+    density = np.exp(-(ratio**2) / 2.0) / np.sqrt(2.0 * np.pi)
+    return np.asarray(2.0 * (sigma * density - size * ndtr(-ratio)))
 
 
 def _spread_uncertainty(cents: FloatArray, sigma: FloatArray, measured_share: float) -> float:
@@ -127,7 +127,7 @@ def _share_uncertainty(
         return float(np.mean(np.abs(cents + shift) <= limit))
 
     here = share(0.0)
-    chance = norm.cdf((limit - cents) / sigma) - norm.cdf((-limit - cents) / sigma)
+    chance = ndtr((limit - cents) / sigma) - ndtr((-limit - cents) / sigma)
     own = _HALF_95 * float(np.sqrt(np.sum(chance * (1.0 - chance)))) / len(cents)
     crossed = abs(float(np.mean(chance)) - here)
     shifted = max(abs(share(shift) - here) for shift in (-reference, reference))
@@ -178,5 +178,5 @@ def measure_drift(
     freedom = len(residual) - 2
     about = minutes[kept] - np.mean(minutes[kept])
     error = float(np.sqrt(residual @ residual / freedom / (about @ about)))
-    width = float(student_t.ppf(0.975, freedom)) * error
+    width = float(stdtrit(freedom, 0.975)) * error
     return Measured(ReferenceDrift(float(slope), width), provenance)

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import stats
+from scipy.special import stdtr, stdtrit
 
 from analysis.results import FloatArray, Measured, NotMeasurable, Provenance, Reason
 from analysis.trend import FALSE_VERDICT_RATE, pooled_by_day
@@ -83,8 +83,8 @@ def compare_sides(
         freedom = float(a.size + b.size - 2)
     else:
         freedom = (share_a + share_b) ** 2 / (share_a**2 / (a.size - 1) + share_b**2 / (b.size - 1))
-    reach = error * float(stats.t.ppf(1 - FALSE_VERDICT_RATE / 2, freedom))
-    strict = error * float(stats.t.ppf(1 - FALSE_VERDICT_RATE / comparisons / 2, freedom))
+    reach = error * float(stdtrit(freedom, 1 - FALSE_VERDICT_RATE / 2))
+    strict = error * float(stdtrit(freedom, 1 - FALSE_VERDICT_RATE / comparisons / 2))
     scatter = math.sqrt(
         (a.var(ddof=1) * (a.size - 1) + b.var(ddof=1) * (b.size - 1)) / (a.size + b.size - 2)
     )
@@ -145,9 +145,9 @@ def compare_notes(
     change = np.nanmean(b, axis=0) - np.nanmean(a, axis=0)
     error = scatter * np.sqrt(1 / count_a + 1 / count_b)
     freedom = _freedom(a, b)
-    reach = error * float(stats.t.ppf(1 - FALSE_VERDICT_RATE / 2, freedom))
+    reach = error * float(stdtrit(freedom, 1 - FALSE_VERDICT_RATE / 2))
     with np.errstate(divide="ignore", invalid="ignore"):
-        chance = 2 * stats.t.sf(np.abs(change) / error, freedom)
+        chance = 2 * stdtr(freedom, -np.abs(change) / error)
     clear = clear_after_holm(np.nan_to_num(chance, nan=1.0))
     for k, note in enumerate(notes):
         results[note] = Measured(
@@ -220,7 +220,7 @@ def _chance(change: float, error: float, freedom: float) -> float:
     """Probability of at least such a change by scatter alone."""
     if error == 0.0:
         return 0.0 if change else 1.0
-    return float(2 * stats.t.sf(abs(change) / error, freedom))
+    return float(2 * stdtr(freedom, -abs(change) / error))
 
 
 def clear_after_holm(chance: FloatArray, rate: float = FALSE_VERDICT_RATE) -> NDArray[np.bool_]:

@@ -9,7 +9,7 @@ import itertools
 from dataclasses import dataclass
 from typing import Literal
 
-from scipy import ndimage, stats
+from scipy import ndimage
 
 from analysis.loudness import HOP_S
 from analysis.playing import Spans, playing_windows
@@ -22,6 +22,7 @@ from analysis.results import (
     Reason,
     Swell,
 )
+from analysis.robust_line import robust_slope
 
 __all__ = ["ALGORITHM", "HairpinExtent", "Swell", "find_swells", "measure_hairpin"]
 
@@ -107,13 +108,13 @@ def measure_hairpin(
     at, level = time_s[inside][::step], loudness[inside][::step]
     if at.size < _FEWEST_POINTS:
         return NotMeasurable(Reason.TOO_SHORT, "Too little is played in this stretch.", provenance)
-    slope, _, low, high = stats.theilslopes(level, at, alpha=0.95)
+    line = robust_slope(at, level)
     # The points overlap: so many fewer are independent, and so much wider is the interval.
     widening = (_INDEPENDENT_S / _FIT_STEP_S) ** 0.5
     length = end_s - start_s
     extent = HairpinExtent(
-        change_db=float(slope) * length,
-        uncertainty_db=widening * float(high - low) / 2 * length,
+        change_db=line.slope * length,
+        uncertainty_db=widening * (line.high - line.low) / 2 * length,
     )
     return Measured(extent, provenance)
 

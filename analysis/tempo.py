@@ -12,7 +12,6 @@ from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import stats
 
 from analysis.pulse import (
     FEWEST_BEATS,
@@ -29,6 +28,7 @@ from analysis.results import (
     Reason,
     Tempo,
 )
+from analysis.robust_line import robust_slope
 from analysis.stopping import StopQuestion
 
 ALGORITHM = "tempo-5"
@@ -289,8 +289,8 @@ def _drift(beats: FloatArray) -> tuple[float, float | None]:
     if time.size < 2:
         return 0.0, None
     step = math.ceil(time.size / _DRIFT_POINTS)
-    slope, _, low, high = stats.theilslopes(bpm[::step], time[::step], alpha=0.95)
+    line = robust_slope(time[::step], bpm[::step])
     if time.size < _FEWEST_FOR_DRIFT_INTERVAL:
-        return 60.0 * float(slope), None
+        return 60.0 * line.slope, None
     widening = _WANDERING * math.sqrt(max(1.0, span / step))
-    return 60.0 * float(slope), 60.0 * widening * float(high - low) / 2
+    return 60.0 * line.slope, 60.0 * widening * (line.high - line.low) / 2

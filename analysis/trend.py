@@ -16,9 +16,10 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import special  # its quantiles alone: all of scipy.stats takes half a second to load
+from scipy import special
 
 from analysis.results import FloatArray, Measured, NotMeasurable, Provenance, Reason
+from analysis.robust_line import pair_slopes
 
 ALGORITHM = "trend-3"
 FEWEST_DAYS = 4
@@ -112,7 +113,7 @@ def trend(
     if days.size < FEWEST_DAYS:
         sentence = f"A trend needs takes from at least {FEWEST_DAYS} practice days."
         return NotMeasurable(Reason.TOO_FEW_TAKES, sentence, provenance)
-    slopes = _pair_slopes(days, pooled)
+    slopes = pair_slopes(days, pooled)
     slope = float(np.median(slopes))
     fitted = slope * days + np.median(pooled - slope * days)
     low, high = _slope_interval(slopes, days, pooled, FALSE_VERDICT_RATE / comparisons)
@@ -179,13 +180,6 @@ def group_medians(values: FloatArray, member: NDArray[np.intp], group_count: int
     first = np.cumsum(count) - count
     lower, upper = ordered[first + (count - 1) // 2], ordered[first + count // 2]
     return np.asarray((lower + upper) / 2.0, dtype=np.float64)
-
-
-def _pair_slopes(days: FloatArray, values: FloatArray) -> FloatArray:
-    """Slopes between all pairs of days, ascending."""
-    first, second = np.triu_indices(days.size, 1)
-    slopes = (values[second] - values[first]) / (days[second] - days[first])
-    return np.asarray(np.sort(slopes), dtype=np.float64)
 
 
 def _slope_interval(

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import stats
+from scipy.special import stdtrit
 
 from analysis.results import FloatArray
 from analysis.trend import group_medians, pooled_by_day
@@ -67,7 +67,7 @@ def week_medians(day: FloatArray, value: FloatArray) -> WeekMedians:
     scatter, freedom = _pooled_scatter(values, member, count)
     half = np.full(weeks.size, np.nan)
     if freedom >= _FEWEST_SPARE_DAYS:
-        reach = float(stats.t.ppf(0.975, freedom)) * np.sqrt(np.pi / 2.0)
+        reach = float(stdtrit(freedom, 0.975)) * np.sqrt(np.pi / 2.0)
         half = reach * scatter / np.sqrt(count)
     return WeekMedians(weeks, median, half, count, scatter)
 
