@@ -10,7 +10,7 @@ from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from app.cli.console import INTERRUPTED, remark
+from app.cli.console import EXPECTED_FAILURE, INTERRUPTED, remark
 from app.cli.program import Program
 from app.cli.windows import open_window, plainly_open
 from app.journal.failures import PlainFailure
@@ -22,7 +22,6 @@ if TYPE_CHECKING:
     from app.services.window_end import WindowEnd
     from app.services.workbench import Workbench
 
-EXPECTED_FAILURE = 2
 BUG = 1
 
 log = logging.getLogger("passagework")
@@ -102,6 +101,8 @@ class _Doors:
         self, journal_dir: Path, *, create: bool = True, read_only: bool = False
     ) -> "Workbench":
         with uncollected():
+            import app.services.workbench  # noqa: PLC0415
+            import app.store.store  # noqa: PLC0415, F401
             from app import wiring  # noqa: PLC0415
 
         return wiring.open_workbench(journal_dir, create=create, read_only=read_only)

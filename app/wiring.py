@@ -4,13 +4,14 @@ import os
 from collections.abc import Callable
 from datetime import date, datetime, tzinfo
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
-from app.services.workbench import Workbench
-from app.store.store import open_store
+
+if TYPE_CHECKING:
+    from app.services.workbench import Workbench
 
 __all__ = [
-    "Workbench",
     "build_demo",
     "default_journal_dir",
     "local_now",
@@ -48,7 +49,7 @@ def open_workbench(
     create: bool = True,
     read_only: bool = False,
     clock: Callable[[], datetime] = local_now,
-) -> Workbench:
+) -> "Workbench":
     """Open a journal.
 
     Parameters
@@ -66,6 +67,9 @@ def open_workbench(
     PlainFailure
         Where it cannot be opened; the sentence says why.
     """
+    from app.services.workbench import Workbench  # noqa: PLC0415 - loads the database
+    from app.store.store import open_store  # noqa: PLC0415
+
     store = open_store(journal_dir, create=create, read_only=read_only, clock=clock)
     try:
         return Workbench(store, clock, local_zone())

@@ -86,10 +86,22 @@ def build(arguments: Sequence[str] = ()) -> typer.Typer:
         add_completion=False,
         pretty_exceptions_enable=False,
         rich_markup_mode=None,
+        context_settings={"max_content_width": 100},
     )
     for group in _groups_for(arguments):
         import_module(f"app.cli.{group}").add_to(app)
+    _tell_whole(app)
     return app
+
+
+def _tell_whole(app: typer.Typer) -> None:
+    """Let lists of commands wrap the first sentence of each; else they cut it off."""
+    for command in app.registered_commands:
+        about = (command.callback and command.callback.__doc__) or ""
+        command.short_help = about.partition("\n")[0]
+    for group in app.registered_groups:
+        if group.typer_instance is not None:
+            _tell_whole(group.typer_instance)
 
 
 def _groups_for(arguments: Sequence[str]) -> Iterable[str]:

@@ -13,6 +13,8 @@ from app.services.stopping import Progress, ShouldStop, Stopped
 
 T = TypeVar("T")
 
+EXPECTED_FAILURE = 2
+"""Exit code after what was to be expected and the player can mend."""
 INTERRUPTED = 130
 """Exit code after Ctrl-C, as shells expect it (128 + SIGINT)."""
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from app.cli.bundles import brought_text, sorted_out, take_in
-from app.cli.console import remark, say, say_json, watched
+from app.cli.console import EXPECTED_FAILURE, remark, say, say_json, watched
 from app.cli.options import JournalOption, JsonOption, day_from
 from app.cli.program import Program
 from app.journal.failures import PlainFailure
@@ -16,8 +16,6 @@ from app.journal.failures import PlainFailure
 if TYPE_CHECKING:
     from app.services.views import ImportProposal, TakeRow
     from app.services.workbench import Workbench
-
-EXPECTED_FAILURE = 2
 
 
 def add_to(app: typer.Typer) -> None:

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from app.cli.console import say, say_json, watched
+from app.cli.console import EXPECTED_FAILURE, say, say_json, watched
 from app.cli.options import JournalOption, JsonOption
 from app.cli.program import Program
 from app.journal.failures import PlainFailure
@@ -37,7 +37,10 @@ def repair(
     ] = "",
     json: JsonOption = False,
 ) -> None:
-    """Check the journal and mend what can be mended; recordings are only read."""
+    """Check the journal and mend what can be mended; recordings are only read.
+
+    Ends with exit code 2 where a recording is missing or changed, or notes cannot be read.
+    """
     if backups + back_up + bool(restore) > 1:
         raise PlainFailure(
             "Only one of --backups, --back-up and --restore at a time.", "Choose one of them."
@@ -59,6 +62,8 @@ def repair(
     else:
         found = watched("checking", lambda progress, stop: program.repair(folder, progress, stop))
         _print(found, repair_text(found), json)
+        if found.recordings_missing or found.recordings_changed or found.sidecars_unreadable:
+            raise typer.Exit(EXPECTED_FAILURE)
 
 
 def _print(found: "RepairReport | RestoreReport", text: str, json: bool) -> None:

@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from app.cli.console import remark, say, say_json
+from app.cli.console import EXPECTED_FAILURE, remark, say, say_json
 from app.cli.console import watched as with_bar
-from app.cli.importing import EXPECTED_FAILURE, filed_text, row_object
+from app.cli.importing import filed_text, row_object
 from app.cli.options import JournalOption, JsonOption
 from app.cli.program import Program
 

@@ -497,6 +497,19 @@ def test_a_lost_database_is_rebuilt_by_repair(run, journal_dir, wav_a):
     assert "rebuilt" not in ran.out
 
 
+def test_repair_ends_with_2_where_a_recording_is_missing(run, journal_dir, wav_a):
+    assert run("import", wav_a, "--passage", "Scale").code == 0
+    assert run("repair").code == 0
+    recording = next(journal_dir.glob("2026/*/*.wav"))
+    aside = recording.rename(journal_dir / "aside.wav")
+    for arguments in (["repair"], ["repair", "--json"]):
+        ran = run(*arguments)
+        assert ran.code == 2
+        assert recording.name in ran.out
+    aside.rename(recording)
+    assert run("repair").code == 0
+
+
 def test_rest_days_are_marked_and_planned(run):
     from datetime import datetime, timedelta
 
