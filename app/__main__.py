@@ -101,8 +101,7 @@ class _Doors:
         self, journal_dir: Path, *, create: bool = True, read_only: bool = False
     ) -> "Workbench":
         with uncollected():
-            import app.services.workbench  # noqa: PLC0415
-            import app.store.store  # noqa: PLC0415, F401
+            import app.services.workbench  # noqa: PLC0415, F401
             from app import wiring  # noqa: PLC0415
 
         return wiring.open_workbench(journal_dir, create=create, read_only=read_only)
