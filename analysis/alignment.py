@@ -31,6 +31,7 @@ from analysis.results import (
     Reason,
 )
 from analysis.short_spectra import Source
+from analysis.side_by_side import side_by_side
 from analysis.stopping import Stopped, StopQuestion, part_of, stop_if_asked, telling
 from analysis.time_map import left_out_spans, map_time, map_time_back
 from analysis.warping import coarse_to_fine_path
@@ -56,6 +57,7 @@ LEAST_MATCHED_SHARE = 0.75
 PRICES = Prices(gap_opening_s=0.3, hold=0.6)
 
 _CHECKED_AT_ONCE = 1 << 20
+_USUAL_QUESTIONS, _USUAL_BLOCKS = 20, 200
 
 Progress = Callable[[float], None]
 AlignmentStopped = Stopped
@@ -99,9 +101,11 @@ def align(
         When ``should_stop`` answered true.
     """
     tell = progress or _nobody
-    heard_a = hear(samples_a, sample_rate_a_hz, should_stop=should_stop)
-    tell(0.35)
-    heard_b = hear(samples_b, sample_rate_b_hz, should_stop=should_stop)
+    heard_a, heard_b = side_by_side(
+        lambda asked: hear(samples_a, sample_rate_a_hz, should_stop=asked),
+        lambda asked: hear(samples_b, sample_rate_b_hz, should_stop=asked),
+        telling(should_stop, part_of(progress, 0.0, 0.7), _USUAL_BLOCKS),
+    )
     tell(0.7)
     return align_heard(
         heard_a,
@@ -161,7 +165,7 @@ def align_heard(
         b.features,
         lines,
         sources=(a.source, b.source),
-        should_stop=telling(should_stop, tell, 20),
+        should_stop=telling(should_stop, tell, _USUAL_QUESTIONS),
     )
     if alignment is None:
         sentence = "The two takes do not seem to be the same passage."

@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 from scipy import ndimage
 
 from analysis.blocks import MonoSamples, SampleArray
+from analysis.compiled import compiled
 from analysis.results import FloatArray
 from analysis.short_spectra import window_powers
 from analysis.stopping import StopQuestion, stop_if_asked
@@ -25,7 +26,7 @@ WINDOW_S = 0.12
 
 _LOWEST_RATE_HZ = 11_025
 _LOWEST_MIDI, _HIGHEST_MIDI = 36, 100
-_BATCH_FRAMES = 1024
+_BATCH_FRAMES = 64
 _SILENT_BELOW_LOUDEST_DB = 45.0
 _FLATTEST = 0.6
 _DECAY_FRAMES = 8
@@ -148,11 +149,19 @@ class Thinned:
 
     def read(self, start: int, stop: int) -> Frames:
         """Return samples ``start`` to ``stop``, zeros outside of the take."""
-        piece = self._source.read(start * self._factor, stop * self._factor)
-        total = piece[:: self._factor].copy()
-        for place in range(1, self._factor):  # many times faster than a mean of a few each
-            total += piece[place :: self._factor]
-        return np.asarray(total / self._factor, dtype=np.float32)
+        return _thinned(self._source.read(start * self._factor, stop * self._factor), self._factor)
+
+
+@compiled
+def _thinned(samples: NDArray[np.float32], factor: int) -> NDArray[np.float32]:
+    """Mean of every ``factor`` samples."""
+    means = np.empty(samples.size // factor, dtype=np.float32)
+    for i in range(means.size):
+        total = samples[i * factor]
+        for place in range(1, factor):
+            total += samples[i * factor + place]
+        means[i] = total / np.float32(factor)
+    return means
 
 
 class _Spectra:
@@ -179,13 +188,30 @@ def _semitone_bands(spectra: _Spectra, should_stop: StopQuestion | None) -> Fram
     centres = np.arange(_LOWEST_MIDI, _HIGHEST_MIDI) + _tuning_offset(spectra)
     weights = np.maximum(0.0, 1.0 - np.abs(spectra.midi[:, np.newaxis] - centres))
     used = int(np.flatnonzero(weights.any(axis=1))[-1]) + 1
-    weights = weights[:used].astype(np.float32)
+    by_band = np.ascontiguousarray(weights[:used].T, dtype=np.float32)
     bands = np.empty((spectra.frame_count, centres.size), dtype=np.float32)
     for first in range(0, spectra.frame_count, _BATCH_FRAMES):
         stop_if_asked(should_stop)
         count = min(_BATCH_FRAMES, spectra.frame_count - first)
-        bands[first : first + count] = spectra.power(first, count, used) @ weights
+        _fill_bands(bands[first : first + count], spectra.power(first, count, used), by_band)
     return bands
+
+
+@compiled
+def _fill_bands(bands: Frames, power: Frames, by_band: Frames) -> None:
+    """Weigh the bins of each band: few of all, so a product of whole matrices is not for it."""
+    for band in range(by_band.shape[0]):
+        inside = np.flatnonzero(by_band[band])
+        if not inside.size:
+            bands[:, band] = 0.0
+            continue
+        low, high = inside[0], inside[-1] + 1
+        weights = by_band[band, low:high]
+        for i in range(power.shape[0]):
+            total = np.float32(0.0)
+            for k in range(high - low):
+                total += power[i, low + k] * weights[k]
+            bands[i, band] = total
 
 
 def _tuning_offset(spectra: _Spectra) -> float:
@@ -207,10 +233,11 @@ def _tuning_offset(spectra: _Spectra) -> float:
 
 def _folded(bands: Frames) -> Frames:
     """Sum of the octaves of each pitch class, (n, 12)."""
-    chroma = np.zeros((bands.shape[0], HARMONY_SIZE), dtype=np.float32)
-    for band in range(bands.shape[1]):
-        chroma[:, (band + _LOWEST_MIDI) % HARMONY_SIZE] += bands[:, band]
-    return chroma
+    whole_octaves = -(-bands.shape[1] // HARMONY_SIZE) * HARMONY_SIZE
+    padded = np.zeros((bands.shape[0], whole_octaves), dtype=np.float32)
+    padded[:, : bands.shape[1]] = bands
+    by_octave = padded.reshape(bands.shape[0], -1, HARMONY_SIZE).sum(axis=1)
+    return np.asarray(np.roll(by_octave, _LOWEST_MIDI, axis=1))
 
 
 def _chroma(bands: Frames, floor: float) -> Frames:

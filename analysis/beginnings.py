@@ -14,35 +14,21 @@ from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
-from numpy.typing import NDArray
 from scipy import fft
 
+from analysis.new_shares import HOP_S, Rows, offset_between, ramp_start, rising_share
 from analysis.results import FloatArray
 from analysis.short_spectra import Source, window_powers
 
 WINDOW_S: Final = 0.05
-HOP_S: Final = 0.004
-EARLIEST_S: Final = 0.2
-LATEST_S: Final = 0.1
-FURTHEST_APART_S: Final = 0.08
 HIGHEST_HZ: Final = 5000.0
-LOW_SHARE, HIGH_SHARE = 0.12, 0.3
-BACK_OF_RAMP: Final = 0.4
-_RISEN_SHARE: Final = 0.6
-_ALIKE: Final = 0.9
 _ROUNDS: Final = 2
 # In hops.
-_MIDDLE, _OLD_ENDS, _TEMPLATE, _EDGE = 15, 25, 62, 5
-_STEP: Final = 4
 _RISEN_AFTER: Final = 12
-_FULL: Final = 8
 _FURTHEST_NEIGHBOUR: Final = 125
 _EARLIEST_LOOKED_AT, _LATEST_LOOKED_AT = -100, 75
 _BLOCK: Final = 128
 _BLOCKS_KEPT: Final = 6
-_OFFSETS: Final = np.arange(
-    -round(EARLIEST_S / HOP_S), round(LATEST_S / HOP_S) + 1, dtype=np.float64
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,9 +58,9 @@ class ShortSpectra:
         self._window = np.hanning(round(WINDOW_S * self._rate_hz)).astype(np.float32)
         self._size = fft.next_fast_len(self._window.size, real=True)
         self._bins = int(min(HIGHEST_HZ / self._rate_hz, 0.5) * self._size)
-        self._blocks: OrderedDict[int, FloatArray] = OrderedDict()
+        self._blocks: OrderedDict[int, Rows] = OrderedDict()
 
-    def rows(self, first: int, last: int) -> FloatArray:
+    def rows(self, first: int, last: int) -> Rows:
         """Return roots of amplitude, (n, bins), of windows centred on hops ``first`` to ``last``.
 
         The last one is not among them.
@@ -83,7 +69,7 @@ class ShortSpectra:
         found = np.concatenate([self._block(number) for number in numbers])
         return found[first - numbers[0] * _BLOCK : last - numbers[0] * _BLOCK]
 
-    def _block(self, number: int) -> FloatArray:
+    def _block(self, number: int) -> Rows:
         block = self._blocks.get(number)
         if block is None:
             hops = np.arange(number * _BLOCK, (number + 1) * _BLOCK)
@@ -120,9 +106,9 @@ def lateness(
     # once it is known better, the answer is too.
     for _ in range(_ROUNDS):
         first, second = around[0].rise(now[0]), around[1].rise(now[1])
-        if first is None or second is None:
+        if not first.size or not second.size:
             return None
-        both = 0.5 * (ramp_start(_OFFSETS, first) + ramp_start(_OFFSETS, second))
+        both = 0.5 * (ramp_start(first) + ramp_start(second))
         if not np.isfinite(both):
             return None
         apart = offset_between(first, second)
@@ -149,97 +135,6 @@ class _Around:
         self._first = math.ceil(max(self._before, _EARLIEST_LOOKED_AT))
         self._rows = spectra.rows(middle + self._first, middle + _LATEST_LOOKED_AT + 1)
 
-    def rise(self, start: int) -> FloatArray | None:
-        """How much of each moment around a start is the new note; ``None`` if nobody can tell."""
-        before, after = self._before, self._after
-        new_first = min(start + _MIDDLE, (start + after) / 2)
-        new = self._mean(new_first, min(after - _EDGE, start + _TEMPLATE))
-        old_last = max(start - _OLD_ENDS, (before + start) / 2)
-        old = self._mean(max(before + _EDGE, start - _TEMPLATE), old_last)
-        alike = new @ old / max(float(np.sqrt((new @ new) * (old @ old))), 1e-30)
-        if alike > _ALIKE:
-            return None
-        places = start + _OFFSETS.astype(np.int64)
-        share = shares(self._rows[self._index(places)], new, old)
-        share[places < max(before + _EDGE, self._first)] = 0.0
-        return share
-
-    def _mean(self, begin: float, end: float) -> FloatArray:
-        """Mean spectrum of a stretch, of its middle where it is short."""
-        if end - begin < _STEP:
-            begin = end = (begin + max(begin, end)) / 2
-        places = np.rint(np.arange(begin, end + 0.5, _STEP)).astype(np.int64)
-        return np.asarray(self._rows[self._index(places)].mean(axis=0))
-
-    def _index(self, places: NDArray[np.int64]) -> NDArray[np.int64]:
-        last = self._rows.shape[0] - 1
-        return np.asarray(np.minimum(np.maximum(places - self._first, 0), last))
-
-
-def shares(rows: FloatArray, new: FloatArray, old: FloatArray) -> FloatArray:
-    """How much of a new spectrum is in each row beside some of an old one, both at least 0."""
-    products = np.stack([rows @ new, rows @ old])
-    both, size_new, size_old = new @ old, new @ new, old @ old
-    determinant = max(size_new * size_old - both**2, 1e-12 * size_new * size_old + 1e-30)
-    share = (size_old * products[0] - both * products[1]) / determinant
-    rest = (size_new * products[1] - both * products[0]) / determinant
-    alone = products[0] / max(size_new, 1e-30)
-    return np.asarray(np.where(share < 0, 0.0, np.where(rest < 0, alone, share)))
-
-
-def offset_between(first: FloatArray, second: FloatArray) -> float:
-    """By how many places a rise lies later in the second of two curves, parts of one included.
-
-    Parameters
-    ----------
-    first, second : (n,) arrays
-        Shares that rise to about 1.
-
-    Returns
-    -------
-    float
-        Where the two differ least, at most 0.08 s either way.
-    """
-    one, other = (
-        np.minimum(np.maximum(curve / max(float(np.median(curve[-_FULL:])), 1e-9), 0.0), 1.0)
-        for curve in (first, second)
-    )
-    reach = round(FURTHEST_APART_S / HOP_S)
-    lags = np.arange(-reach, reach + 1)
-    size = one.size
-    # Squares of the differences over what overlaps, term by term.
-    ones = np.concatenate(([0.0], np.cumsum(np.square(one))))
-    others = np.concatenate(([0.0], np.cumsum(np.square(other))))
-    forward, backward = np.maximum(lags, 0), np.maximum(-lags, 0)
-    squares = (ones[size - forward] - ones[backward]) + (others[size - backward] - others[forward])
-    products = np.correlate(other, one, mode="full")[size - 1 - reach : size + reach]
-    difference = (squares - 2.0 * products) / (size - np.abs(lags))
-    best = int(np.argmin(difference))
-    if not 0 < best < difference.size - 1:
-        return float(best - reach)
-    left, middle, right = difference[best - 1 : best + 2]
-    bend = left - 2 * middle + right
-    return float(best - reach + (0.5 * (left - right) / bend if bend > 0 else 0.0))
-
-
-def ramp_start(place: FloatArray, share: FloatArray) -> float:
-    """Where a rising share begins: its early part, run back to nothing; NaN if it never rises."""
-    top = float(np.max(share))
-    middle = int(np.argmax(share >= _RISEN_SHARE * top))
-    # Where the two notes have partials in common, some of the new one seems to sound before.
-    least = float(np.min(share[: middle + 1]))
-    low = _last_below(place, share, middle, least + LOW_SHARE * (top - least))
-    high = _last_below(place, share, middle, least + HIGH_SHARE * (top - least))
-    if not np.isfinite(low) or not np.isfinite(high):
-        return np.nan
-    return float(low - BACK_OF_RAMP * (high - low))
-
-
-def _last_below(place: FloatArray, value: FloatArray, before: int, level: float) -> float:
-    """Last crossing of a level before an index, by straight lines; NaN where there is none."""
-    under = np.flatnonzero(value[: before + 1] < level)
-    if not under.size or under[-1] + 1 >= value.size:
-        return np.nan
-    k = int(under[-1])
-    part = (level - value[k]) / (value[k + 1] - value[k])
-    return float(place[k] + part * (place[k + 1] - place[k]))
+    def rise(self, start: int) -> FloatArray:
+        """How much of each moment around a start is the new note; empty if nobody can tell."""
+        return rising_share(self._rows, self._first, self._before, self._after, start)

@@ -6,6 +6,8 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy import fft
 
+from analysis.compiled import compiled
+
 
 class Source(Protocol):
     """Anything that gives one channel of samples, zeros outside of the take."""
@@ -44,10 +46,31 @@ def window_powers(
     """
     start = int(first.min())
     piece = source.read(start, int(first.max()) + window.size)
-    rows = np.lib.stride_tricks.sliding_window_view(piece, window.size)[first - start]
-    padded = np.zeros((rows.shape[0], size), dtype=np.float32)
-    np.multiply(rows, window, out=padded[:, : window.size])
-    spectrum = fft.rfft(padded, axis=1, overwrite_x=True)[:, :bins]
-    power = np.square(spectrum.real)
-    power += np.square(spectrum.imag)
-    return np.asarray(power, dtype=np.float32)
+    padded = np.zeros((first.size, size), dtype=np.float32)
+    _fill_windowed(padded, piece, first - start, window)
+    spectrum = fft.rfft(padded, axis=1, overwrite_x=True)
+    power = np.empty((first.size, spectrum.shape[1] if bins is None else bins), dtype=np.float32)
+    _fill_powers(power, spectrum.view(np.float32))
+    return power
+
+
+@compiled
+def _fill_windowed(
+    rows: NDArray[np.float32],
+    piece: NDArray[np.float32],
+    first: NDArray[np.int64],
+    window: NDArray[np.float32],
+) -> None:
+    for i in range(rows.shape[0]):
+        samples, row = piece[first[i] : first[i] + window.size], rows[i]
+        for k in range(window.size):
+            row[k] = samples[k] * window[k]
+
+
+@compiled
+def _fill_powers(power: NDArray[np.float32], parts: NDArray[np.float32]) -> None:
+    """Squared sizes of bins whose real and imaginary ``parts`` take turns."""
+    for i in range(power.shape[0]):
+        row, spectrum = power[i], parts[i]
+        for k in range(power.shape[1]):
+            row[k] = spectrum[2 * k] * spectrum[2 * k] + spectrum[2 * k + 1] * spectrum[2 * k + 1]

@@ -16,6 +16,7 @@ from analysis.note_anchors import Anchors
 from analysis.note_lines import NoteLine, nearest_of
 from analysis.results import FloatArray
 from analysis.short_spectra import Source
+from analysis.side_by_side import side_by_side
 from analysis.stopping import StopQuestion, stop_if_asked
 
 SHORT_ATTACK_S: Final = 0.026
@@ -73,7 +74,7 @@ class _Pairs:
     ) -> None:
         a_s, b_s = anchors.a_s, anchors.b_s
         self._moments = (a_s, b_s)
-        self._spectra = (ShortSpectra(sources[0]), ShortSpectra(sources[1]))
+        self._sources = sources
         a, b = (np.union1d(line.start_s, at) for line, at in zip(lines, (a_s, b_s), strict=True))
         # A note that was missed in one take has its time there all the same.
         self._edges = (
@@ -83,6 +84,17 @@ class _Pairs:
 
     def late_s(self, index: NDArray[np.int64], should_stop: StopQuestion | None) -> FloatArray:
         """How much later than they begin some anchors lie, (n, 2); NaN where nobody can tell."""
+        half = index.size // 2
+        return np.concatenate(
+            side_by_side(
+                lambda asked: self._one_by_one(index[:half], asked),
+                lambda asked: self._one_by_one(index[half:], asked),
+                should_stop,
+            )
+        )
+
+    def _one_by_one(self, index: NDArray[np.int64], should_stop: StopQuestion | None) -> FloatArray:
+        spectra = (ShortSpectra(self._sources[0]), ShortSpectra(self._sources[1]))
         found = np.full((index.size, 2), np.nan)
         for place, i in enumerate(index):
             if place % _ASKED_AFTER == 0:
@@ -91,7 +103,7 @@ class _Pairs:
                 _place(edges, float(moments[i]))
                 for edges, moments in zip(self._edges, self._moments, strict=True)
             )
-            late = lateness(self._spectra, (first, second))
+            late = lateness(spectra, (first, second))
             if late is not None:
                 found[place] = late
         return found

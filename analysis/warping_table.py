@@ -108,13 +108,14 @@ def banded_path(
     steps = np.zeros(starts[-1], dtype=np.int8)
     costs = np.zeros(starts[-1], dtype=np.float32)
     totals = np.full((2, 3, b.shape[0] + 1), np.inf)
+    b_columns = np.ascontiguousarray(b.T)
     first = 0
     while first < a.shape[0]:
         stop_if_asked(should_stop)
         last = int(np.searchsorted(starts, starts[first] + _CELLS_AT_ONCE, side="right")) - 1
         last = min(max(last, first + 1), a.shape[0])
         _fill(
-            (a, b, harmony_size),
+            (a, b_columns, harmony_size),
             (low, high, starts),
             (first, last),
             (totals, steps, costs),
@@ -130,19 +131,30 @@ def banded_path(
 
 
 @compiled
-def _cost(a: Frames, b: Frames, i: int, j: int, harmony_size: int) -> float:
-    """Distance of two frames."""
-    similarity = 0.0
+def _fill_costs(
+    sequences: tuple[Frames, Frames, int], i: int, low: int, costs: NDArray[np.float32]
+) -> None:
+    """Distances of one frame of a to as many of b as ``costs`` holds, from ``low`` on.
+
+    Columns of b lie side by side, so that the processor works on several at a time.
+    """
+    a, b_columns, harmony_size = sequences
+    count = costs.shape[0]
+    alike, apart = np.zeros(count), np.zeros(count)
     for k in range(harmony_size):
-        similarity += a[i, k] * b[j, k]
-    distance = 0.0
+        own, column = a[i, k], b_columns[k, low : low + count]
+        for j in range(count):
+            alike[j] += own * column[j]
     for k in range(harmony_size, a.shape[1]):
-        difference = a[i, k] - b[j, k]
-        distance += difference * difference
+        own, column = a[i, k], b_columns[k, low : low + count]
+        for j in range(count):
+            difference = own - column[j]
+            apart[j] += difference * difference
     # Squared, because a small difference says 'another player, another string', not
     # 'another note'; over a held note it must not outweigh an attack.
-    unlike = 1.0 - similarity
-    return unlike * unlike + ATTACK_WEIGHT * math.sqrt(distance)
+    for j in range(count):
+        unlike = 1.0 - alike[j]
+        costs[j] = unlike * unlike + ATTACK_WEIGHT * math.sqrt(apart[j])
 
 
 @compiled
@@ -157,7 +169,6 @@ def _fill(
 
     ``totals`` holds by state what the two rows before cost, the even row first.
     """
-    a, b, harmony_size = sequences
     low, high, starts = band
     totals, steps, costs = tables
     opening, hold = prices
@@ -166,10 +177,10 @@ def _fill(
         if i > 1:
             # What two rows ago left in this buffer must not be read as a neighbour.
             current[:, low[i - 2] + 1 : high[i - 2] + 1] = np.inf
+        _fill_costs(sequences, i, low[i], costs[starts[i] : starts[i + 1]])
         for j in range(low[i], high[i]):
             cell = starts[i] + j - low[i]
-            cost = _cost(a, b, i, j, harmony_size)
-            costs[cell] = cost
+            cost = costs[cell]
             if i == 0 and j == 0:
                 current[_TOGETHER, 1] = cost
                 continue

@@ -4,7 +4,8 @@ import numpy as np
 import pytest
 
 from analysis.alignment_features import Thinned
-from analysis.beginnings import Place, ShortSpectra, lateness, offset_between
+from analysis.beginnings import Place, ShortSpectra, lateness
+from analysis.new_shares import offset_between
 from analysis.note_anchors import Anchors
 from analysis.note_lines import NoteLine
 from analysis.soft_attacks import at_their_beginnings
