@@ -5,9 +5,9 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 from scipy.ndimage import maximum_filter1d
-from scipy.signal import find_peaks
 
 from analysis.envelope import Envelope
+from analysis.peaks import find_peaks
 from analysis.results import PitchTrack
 from analysis.stopping import StopQuestion, stop_if_asked
 
@@ -57,11 +57,11 @@ def bow_changes(
     """
     depth = _dip_depth(band_level, band_hop_s)
     level_depth = _dip_depth(envelope.level_dbfs, envelope.hop_s)
-    places, found = find_peaks(
+    places = find_peaks(
         depth, height=_LEAST_BOW_CHANGE_DB, distance=max(round(_ONE_ATTACK_S / band_hop_s), 1)
     )
     changes = []
-    for place, depth_db in zip(places, found["peak_heights"], strict=True):
+    for place, depth_db in zip(places, depth[places], strict=True):
         dip = _lowest_near(envelope, round(place * band_hop_s / envelope.hop_s))
         if level_depth[dip] >= _LEAST_LEVEL_DIP_DB:
             changes.append((dip, float(depth_db)))
@@ -94,7 +94,7 @@ def rises_from_rest(envelope: Envelope, track: PitchTrack | None) -> list[tuple[
         pitched = pitched_frames(track)[np.clip(frame, 0, len(track.f0_hz) - 1)]
         heard[1:-1][~pitched] = quietest
     fading = round(_FADING_S / envelope.hop_s)
-    peaks, _ = find_peaks(heard, prominence=_LEAST_RISE_FROM_REST_DB)
+    peaks = find_peaks(heard, prominence=_LEAST_RISE_FROM_REST_DB)
     rises = []
     for before, peak in zip(np.concatenate(([0], peaks[:-1])), peaks, strict=True):
         dip = int(peak - np.argmin(heard[before : peak + 1][::-1]))
@@ -119,8 +119,8 @@ def struck(
     reach = max(round(_STRUCK_OVER_S / hop_s), 1)
     rise = np.zeros_like(band_level)
     rise[reach:-reach] = band_level[2 * reach :] - band_level[: -2 * reach]
-    places, found = find_peaks(rise, height=least_db, distance=max(round(_ONE_ATTACK_S / hop_s), 1))
-    return places, found["peak_heights"]
+    places = find_peaks(rise, height=least_db, distance=max(round(_ONE_ATTACK_S / hop_s), 1))
+    return places, rise[places]
 
 
 def attack_time(envelope: Envelope, dip: int, last: int) -> float:

@@ -14,9 +14,9 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 from scipy import fft
-from scipy.signal import find_peaks
 
 from analysis.blocks import MonoSamples
+from analysis.peaks import find_peaks
 from analysis.windows import hann_window
 
 FloatArray = NDArray[np.float64]
@@ -174,8 +174,8 @@ def _peaks_near(spectrum: _Spectrum, hertz: float, most_hz: float) -> FloatArray
     least = max(_SOFTER_BY * top, spectrum.noise)
     if top < max(spectrum.heard, spectrum.noise):
         return np.zeros(0)
-    places, found = find_peaks(piece, height=least, prominence=0.3 * least)
-    strongest = places[np.argsort(found["peak_heights"])[::-1][:2]]
+    places = find_peaks(piece, height=least, prominence=0.3 * least)
+    strongest = places[np.argsort(piece[places])[::-1][:2]]
     if not _hold_the_energy(piece, strongest, spectrum.true_bin_hz / spectrum.bin_hz):
         return np.zeros(0)
     before, here, after = (np.log(piece[strongest + step] + 1e-30) for step in (-1, 0, 1))

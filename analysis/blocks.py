@@ -8,7 +8,8 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.signal import firwin, upfirdn
+
+from analysis.filters import decimated, low_pass
 
 SampleArray = NDArray[np.floating]
 Float32Array = NDArray[np.float32]
@@ -38,7 +39,7 @@ class MonoSamples:
         self._decimation = decimation
         self._half = _HALF_TAPS_PER_STEP * decimation
         self._taps = (
-            firwin(2 * self._half + 1, 0.93 / decimation, window=("kaiser", _KAISER_BETA))
+            low_pass(self._half, 0.93 / decimation, _KAISER_BETA).astype(np.float32)
             if decimation > 1
             else None
         )
@@ -59,9 +60,7 @@ class MonoSamples:
             return self._mixed(start, stop)
         step = self._decimation
         piece = self._mixed(start * step - self._half, (stop - 1) * step + self._half + 1)
-        full = upfirdn(self._taps.astype(np.float32), piece, up=1, down=step)
-        first = 2 * self._half // step
-        return np.asarray(full[first : first + stop - start], dtype=np.float32)
+        return np.asarray(decimated(piece, self._taps, step), dtype=np.float32)
 
     def _mixed(self, start: int, stop: int) -> Float32Array:
         inside_start, inside_stop = max(start, 0), min(stop, len(self._samples))

@@ -15,9 +15,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from scipy import signal
 
 from analysis.blocks import SampleArray
+from analysis.filters import in_sections
 from analysis.k_weighting import k_weighting_sections
 from analysis.oversampling import Interpolator
 from analysis.results import FloatArray
@@ -184,11 +184,9 @@ def _weighted_blocks(
     for block in blocks_of(channel):
         stop_if_asked(should_stop)
         dense = interpolator.process(block) if factor > 1 else block
-        weighted, state = signal.sosfilt(sections, dense, zi=state)
-        yield weighted
+        yield in_sections(sections, dense, state)
     if factor > 1:
-        weighted, state = signal.sosfilt(sections, interpolator.flush(), zi=state)
-        yield weighted
+        yield in_sections(sections, interpolator.flush(), state)
 
 
 def _hop_power(blocks: Iterator[FloatArray], rate_hz: float, hop_count: int) -> FloatArray:

@@ -1,8 +1,8 @@
 """Band-limited interpolation of a signal that arrives in blocks."""
 
 import numpy as np
-from scipy import signal
 
+from analysis.filters import interpolated
 from analysis.results import FloatArray
 
 TAPS_PER_PHASE = 24
@@ -53,9 +53,7 @@ class Interpolator:
         (factor * n,) array, shorter by the lag for the first block
         """
         joined = np.concatenate((self._history, block))
-        dense = signal.upfirdn(self._taps, joined, up=self.factor)
-        start = self.factor * TAPS_PER_PHASE
-        wanted = dense[start : start + self.factor * block.size]
+        wanted = interpolated(joined, self._taps, self.factor)
         self._history = joined[-TAPS_PER_PHASE:]
         dropped = min(self._to_drop, wanted.size)
         self._to_drop -= dropped

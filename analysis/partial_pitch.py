@@ -20,9 +20,9 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.signal import savgol_filter
 
 from analysis.blocks import MonoSamples
+from analysis.filters import on_parabolas
 from analysis.partial_lines import median_of_partials, turn_down, turn_further, turning_of
 from analysis.results import PitchTrack
 from analysis.stopping import Progress, StopQuestion, stop_if_asked, tell
@@ -154,5 +154,5 @@ def _drawn_smooth(f0_hz: FloatArray, stretch: IntArray, hop_s: float) -> FloatAr
     smooth = f0_hz.copy()
     for first, last in pairwise(edges.tolist()):
         if stretch[first] >= 0 and last - first >= length:
-            smooth[first:last] = np.exp2(savgol_filter(np.log2(f0_hz[first:last]), length, 2))
+            smooth[first:last] = np.exp2(on_parabolas(np.log2(f0_hz[first:last]), length))
     return smooth

@@ -6,9 +6,9 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 from scipy import fft
-from scipy.signal import find_peaks
 
 from analysis.blocks import MonoSamples
+from analysis.peaks import find_peaks
 from analysis.windows import hann_window
 
 FloatArray = NDArray[np.float64]
@@ -54,7 +54,7 @@ def find_partials(source: MonoSamples, middle_s: float, span_s: float, floor_hz:
     lowest = max(int(0.8 * floor_hz / bin_hz), 1)
     noise = float(np.median(level))
     weakest = max(float(np.max(level)) - _WEAKEST_PEAK_DB, noise + _PEAK_OVER_FLOOR_DB)
-    places, _ = find_peaks(level, height=weakest, distance=3)
+    places = find_peaks(level, height=weakest, distance=3)
     places = places[places >= lowest]
     places = np.sort(places[np.argsort(level[places])[::-1][:_MOST_PEAKS]])
     before, here, after = level[places - 1], level[places], level[places + 1]

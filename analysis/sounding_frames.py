@@ -10,7 +10,8 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.signal import firwin, upfirdn
+
+from analysis.filters import decimated, low_pass
 
 FloatArray = NDArray[np.float64]
 
@@ -117,8 +118,7 @@ def _working_rate_hz(sample_rate_hz: int) -> float:
 
 @lru_cache(maxsize=8)
 def _low_pass(decimation: int) -> FloatArray:
-    taps = firwin(2 * _HALF_TAPS * decimation + 1, 0.9 / decimation, window=("kaiser", 7.0))
-    return np.asarray(taps, dtype=np.float64)
+    return low_pass(_HALF_TAPS * decimation, 0.9 / decimation, 7.0)
 
 
 def _decimated(
@@ -132,6 +132,4 @@ def _decimated(
     fresh = max(0, (len(raw) - len(taps)) // step + 1)
     if fresh == 0:
         return raw, slow
-    full = upfirdn(taps, raw, down=step)
-    made = full[2 * _HALF_TAPS : 2 * _HALF_TAPS + fresh]
-    return raw[fresh * step :], np.concatenate([slow, made])
+    return raw[fresh * step :], np.concatenate([slow, decimated(raw, taps, step)])

@@ -10,9 +10,7 @@ from app.services.stopping import ShouldStop, never_stop, stop_if
 
 # What the measuring code takes along, in parts of a fraction of a second each.
 _BEFORE_MEASURING: Final = (
-    "numpy", "scipy.special", "scipy.linalg", "numba", "scipy.sparse",
-    "scipy.spatial", "scipy.optimize", "scipy.interpolate", "scipy.ndimage",
-    "scipy.stats", "scipy.signal", "analysis.notes", "analysis.take",
+    "numpy", "scipy.special", "numba", "scipy.ndimage", "analysis.notes", "analysis.take",
 )  # fmt: skip
 
 

@@ -1,0 +1,135 @@
+"""Filtering: to a lower rate, to a higher one, in sections, and by short parabolas.
+
+``scipy.signal`` has all of these, but brings half of scipy along, which takes longer to
+load than a minute of sound takes to measure. Tests hold each function to the one of
+``scipy.signal`` that it stands for.
+"""
+
+import numpy as np
+from numpy.lib.stride_tricks import sliding_window_view
+from numpy.typing import NDArray
+from scipy.ndimage import convolve1d
+
+from analysis.compiled import compiled
+
+FloatArray = NDArray[np.float64]
+AnyFloat = NDArray[np.floating]
+
+
+def low_pass(half_taps: int, cutoff: float, kaiser_beta: float) -> FloatArray:
+    """Design a linear-phase low-pass: a sinc in a Kaiser window, gain 1 at 0 Hz.
+
+    Parameters
+    ----------
+    half_taps : int
+        Taps on either side of the middle one.
+    cutoff : float
+        Where the gain is one half, as a share of half the rate, 0 to 1.
+    kaiser_beta : float
+        Shape of the window.
+
+    Returns
+    -------
+    (2 half_taps + 1,) array
+    """
+    at = np.arange(-half_taps, half_taps + 1, dtype=np.float64)
+    taps = cutoff * np.sinc(cutoff * at) * np.kaiser(at.size, kaiser_beta)
+    return np.asarray(taps / np.sum(taps), dtype=np.float64)
+
+
+def decimated(samples: AnyFloat, taps: AnyFloat, step: int) -> AnyFloat:
+    """Filter, and keep every ``step``-th sample for which all taps lie on samples.
+
+    Parameters
+    ----------
+    samples : (n,) array
+    taps : (t,) array
+        Of the same type.
+    step : int
+
+    Returns
+    -------
+    ((n - t) // step + 1,) array
+        The first value is that of samples 0 to t - 1; empty where there are fewer samples.
+    """
+    if samples.size < taps.size:
+        return samples[:0]
+    return np.asarray(sliding_window_view(samples, taps.size)[::step] @ taps[::-1])
+
+
+def interpolated(samples: FloatArray, taps: FloatArray, factor: int) -> FloatArray:
+    """Filter with ``factor`` - 1 zeros between samples, where all taps lie on samples.
+
+    Parameters
+    ----------
+    samples : (n,) array
+    taps : (t,) array
+    factor : int
+
+    Returns
+    -------
+    (factor (n - ceil(t / factor) + 1),) array
+        The first value is that at the sample on which the first tap comes to lie.
+    """
+    each = -(-taps.size // factor)
+    phases = np.zeros((each, factor))
+    phases.ravel()[: taps.size] = taps
+    return np.asarray((sliding_window_view(samples, each) @ phases[::-1]).ravel())
+
+
+@compiled
+def in_sections(sections: FloatArray, samples: FloatArray, state: FloatArray) -> FloatArray:
+    """Filter through second-order sections, transposed direct form II.
+
+    Parameters
+    ----------
+    sections : (s, 6) array
+        b0 b1 b2 a0 a1 a2 of each, a0 being 1.
+    samples : (n,) array
+    state : (s, 2) array
+        What the filter still holds of samples before; changed to what it holds afterwards.
+
+    Returns
+    -------
+    (n,) array
+    """
+    filtered = np.empty(samples.size)
+    for place in range(samples.size):
+        value = samples[place]
+        for number in range(sections.shape[0]):
+            new = sections[number, 0] * value + state[number, 0]
+            state[number, 0] = (
+                sections[number, 1] * value - sections[number, 4] * new + state[number, 1]
+            )
+            state[number, 1] = sections[number, 2] * value - sections[number, 5] * new
+            value = new
+        filtered[place] = value
+    return filtered
+
+
+def on_parabolas(values: FloatArray, length: int) -> FloatArray:
+    """Lay a parabola through the values about each, and take its middle (Savitzky and Golay).
+
+    Parameters
+    ----------
+    values : (n,) array
+        At least ``length``.
+    length : int
+        Values a parabola lies through; odd.
+
+    Returns
+    -------
+    (n,) array
+        At either end the parabola of the first, or last, ``length`` values is followed.
+    """
+    half = length // 2
+    at = np.arange(-half, half + 1, dtype=np.float64)
+    powers = at[:, None] ** np.arange(3)
+    smooth = convolve1d(values, np.linalg.pinv(powers)[0], mode="constant")
+    for edge, inside in (
+        (slice(None, length), slice(None, half)),
+        (slice(-length, None), slice(-half, None)),
+    ):
+        curve = np.polynomial.polynomial.polyfit(at, values[edge], 2)
+        smooth[edge][inside] = (powers @ curve)[inside]
+    return np.asarray(smooth, dtype=np.float64)
