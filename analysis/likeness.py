@@ -10,21 +10,21 @@ from dataclasses import dataclass
 from typing import Generic, TypeVar
 
 import numpy as np
-from scipy import ndimage
 
 from analysis.matched_path import MATCHED_COST
 from analysis.outline import STEP_S, Outline
 from analysis.stopping import StopQuestion, stop_if_asked
-from analysis.warping import coarse_to_fine_path
-from analysis.warping_table import GAP_COST, WarpingPath
+from analysis.warping import pooled
+from analysis.warping_table import GAP_COST, Band, Frames, WarpingPath, banded_path
 
-ALGORITHM = "likeness-1"
+ALGORITHM = "likeness-2"
 NONE_DISTANCE = 0.07
-SHARPNESS = 80.0
-EVEN_S, MOST_UNEVEN_S, UNEVEN_WEIGHT = 0.09, 0.4, 0.3
+SHARPNESS = 100.0
+EVEN, MOST_UNEVEN, UNEVEN_WEIGHT = 0.15, 0.6, 0.1
 LEAST_CONFIDENCE = 0.7
 SHORTEST_S = 2.0
-_COURSE_S, _LEAST_SLOPE, _FEWEST_MATCHED = 3.0, 0.1, 20
+MOST_CELLS = 4_000_000
+_RATIO_OVER_S, _LEAST_RATIO, _FEWEST_MATCHED = 0.8, 0.1, 20
 
 K = TypeVar("K", bound=Hashable)
 
@@ -52,37 +52,57 @@ def distance(
 ) -> float:
     """How unlike a passage a take is: 0 for the same harmony in the same rhythm.
 
-    The mean cost of the take's rows on the best path through the reference; a row that
+    The mean cost of the take's rows on the best path through some of the reference; a row that
     finds no counterpart costs as much as a gap. Another rhythm shows in a path that
-    jumps ahead and waits, which no rubato does from note to note. A take of one half of
-    the passage is like it, a passage that is one half of the take is not.
+    jumps ahead and waits, which no rubato does from note to note. A take of one part of
+    the passage is like it, a passage that is one part of the take is not.
     """
-    path = coarse_to_fine_path(
-        take.frames, reference.frames, take.frames.shape[1], STEP_S, should_stop=should_stop
-    )
-    rows = take.frames.shape[0]
+    pooling = math.ceil(math.sqrt(take.frames.shape[0] * reference.frames.shape[0] / MOST_CELLS))
+    path, rows = _path_within(take.frames, reference.frames, pooling, should_stop)
     cost = np.full(rows, np.inf)
     np.minimum.at(cost, path.a_frame, np.where(path.is_gap, GAP_COST, path.cost))
-    uneven_s = min(_unevenness_s(path, rows) - EVEN_S, MOST_UNEVEN_S)
-    return float(np.mean(np.minimum(cost, GAP_COST))) + UNEVEN_WEIGHT * max(0.0, uneven_s)
+    uneven = min(_unevenness(path, rows, STEP_S * pooling), MOST_UNEVEN) - EVEN
+    return float(np.mean(np.minimum(cost, GAP_COST))) + UNEVEN_WEIGHT * max(0.0, uneven)
 
 
-def _unevenness_s(path: WarpingPath, rows: int) -> float:
-    """How far a path ordinarily lies from its own course over three seconds."""
+def _path_within(
+    take: Frames, reference: Frames, pooling: int, should_stop: StopQuestion | None
+) -> tuple[WarpingPath, int]:
+    """Cheapest path of a take through some part of a reference, and the take's rows.
+
+    A row before the take and one after it are like anything, by a column of their own: what
+    of the reference lies beyond the take waits on them at no price.
+    """
+    size = take.shape[1]
+    short, whole = pooled(take, pooling, size), pooled(reference, pooling, size)
+    rows, columns = short.shape[0] + 2, whole.shape[0]
+    framed = np.zeros((rows, size + 1), dtype=np.float32)
+    framed[1:-1, :size] = short
+    framed[[0, -1], size] = 1.0
+    beside = np.hstack((whole, np.ones((columns, 1), dtype=np.float32)))
+    everywhere = Band(np.zeros(rows, np.int64), np.full(rows, columns, np.int64))
+    path = banded_path(framed, beside, size + 1, everywhere, should_stop=should_stop)
+    own = (path.a_frame > 0) & (path.a_frame < rows - 1)
+    inside = WarpingPath(path.a_frame[own] - 1, path.b_frame[own], path.is_gap[own], path.cost[own])
+    return inside, rows - 2
+
+
+def _unevenness(path: WarpingPath, rows: int, step_s: float) -> float:
+    """How much the ratio of the two tempos ordinarily differs from itself, as a logarithm.
+
+    Rubato changes it little from one note to the next; another rhythm makes the path jump
+    ahead and wait.
+    """
     matched = ~path.is_gap & (path.cost < MATCHED_COST)
     if np.count_nonzero(matched) < _FEWEST_MATCHED:
-        return MOST_UNEVEN_S
+        return MOST_UNEVEN
     count = np.bincount(path.a_frame[matched], minlength=rows)
     column = np.bincount(path.a_frame[matched], path.b_frame[matched], rows)
     played = np.flatnonzero(count)
     course = np.interp(np.arange(rows), played, column[played] / count[played])
-    window = round(_COURSE_S / STEP_S)
-    usual = ndimage.uniform_filter1d(course, window, mode="nearest")
-    # At the ends the course is not known on both sides.
-    inside = slice(window // 2, rows - window // 2) if rows > window + window // 4 else slice(rows)
-    slope = max((course[-1] - course[0]) / rows, _LEAST_SLOPE)
-    away = np.median(np.abs(course - usual)[inside])
-    return float(away * STEP_S / math.sqrt(slope))
+    over = min(round(_RATIO_OVER_S / step_s), rows // 3)
+    ratio = np.log(np.maximum((course[over:] - course[:-over]) / over, _LEAST_RATIO))
+    return float(np.median(np.abs(ratio - np.median(ratio))))
 
 
 def propose(

@@ -1,4 +1,4 @@
-"""Without a price for beginning a gap, a path may pass anything over within a held frame."""
+"""Paths without a price for beginning a gap, and likeness, which rests on them."""
 
 import numpy as np
 import pytest
@@ -63,3 +63,24 @@ def test_the_first_half_of_a_passage_is_like_it(seed: int) -> None:
     assert distance(Outline(half, 0.0), Outline(whole, 0.0)) < NONE_DISTANCE
     other = frames_of(rng, 40, 12)[:, :HARMONY]
     assert distance(Outline(half, 0.0), Outline(other, 0.0)) > NONE_DISTANCE
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_the_first_notes_are_like_it_though_one_of_them_comes_back_later(seed: int) -> None:
+    rng = np.random.default_rng(200 + seed)
+    notes = frames_of(rng, 40, 1)[:, :HARMONY]
+    notes[20:40] = notes[:20][rng.permutation(20)]
+    whole, part = np.repeat(notes, 12, axis=0), np.repeat(notes[:16], 10, axis=0)
+    assert distance(Outline(part, 0.0), Outline(whole, 0.0)) < 0.01
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_the_same_notes_in_another_rhythm_are_further_away(seed: int) -> None:
+    rng = np.random.default_rng(300 + seed)
+    notes = frames_of(rng, 40, 1)[:, :HARMONY]
+    lengths = rng.choice([6, 12, 24], 40)
+    reference = Outline(np.repeat(notes, lengths, axis=0), 0.0)
+    slower = Outline(np.repeat(notes, np.rint(1.4 * lengths).astype(int), axis=0), 0.0)
+    other = Outline(np.repeat(notes, rng.permutation(lengths), axis=0), 0.0)
+    assert distance(slower, reference) < 0.01
+    assert distance(other, reference) > distance(slower, reference) + 0.02
