@@ -78,6 +78,7 @@ def lives(
     program = Program.of(context)
     with program.open_workbench(program.journal(journal), create=False, read_only=True) as bench:
         from app.services.heard_json import lives_object  # noqa: PLC0415 - only when run
+        from app.services.wording import ended  # noqa: PLC0415
 
         wanted = bench.passages.find(passage)
         rows = bench.carrying.lives(wanted.id)
@@ -85,7 +86,8 @@ def lives(
         say_json(lives_object(wanted.id, rows))
         return
     for row in rows:
-        say(f"  {row.marker.category}: {row.marker.text or '-'}. {row.sentence}")
+        told = f"{row.marker.category}: {row.marker.text or '-'}"
+        say(f"  {ended(told)} {row.sentence}")
     if not rows:
         say("Nothing is marked in this passage yet.")
 

@@ -117,6 +117,15 @@ def listed(items: "tuple[str, ...] | list[str]") -> str:
     return ", ".join(items[:-1]) + " and " + items[-1]
 
 
+def ended(text: str) -> str:
+    """Give a player's words the end of a sentence, where they have none of their own.
+
+    >>> ended("thin"), ended("let go?")
+    ('thin.', 'let go?')
+    """
+    return text if text.endswith((".", "!", "?", "\N{HORIZONTAL ELLIPSIS}")) else f"{text}."
+
+
 def day_text(day: date) -> str:
     """Give a day so that it reads the same in every country.
 

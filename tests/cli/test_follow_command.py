@@ -34,12 +34,12 @@ def test_two_takes_are_aligned_and_their_shape_compared(run, two):
 
 
 def test_a_marker_is_carried_asked_about_and_has_a_life(run, two):
-    marked = run("mark", two[0], "--at", "1.5", "--category", "sound", "--text", "thin")
+    marked = run("mark", two[0], "--at", "1.5", "--category", "sound", "--text", "thin?")
     assert marked.code == 0, marked.err
     carried = run("follow", "carried", two[1], "--json")
     check("carried", carried.json)
     (marker,) = carried.json["markers"]
-    assert marker["text"] == "thin"
+    assert marker["text"] == "thin?"
     assert marker["answer"] is None
     assert run("follow", "still-there", marker["marker"][:8], two[1], "no").code == 0
     assert run("follow", "carried", two[1], "--json").json["markers"][0]["answer"] is False
@@ -47,6 +47,7 @@ def test_a_marker_is_carried_asked_about_and_has_a_life(run, two):
     lives = run("follow", "lives", "Opening", "--json")
     check("lives", lives.json)
     assert lives.json["problems"][0]["first_heard"] == "2026-03-14"
+    assert "sound: thin? First heard Sat 14 Mar 2026" in run("follow", "lives", "Opening").out
     odd = run("follow", "still-there", marker["marker"], two[1], "perhaps")
     assert odd.code == 2
     assert "no answer" in odd.err

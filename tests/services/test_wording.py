@@ -8,6 +8,7 @@ from app.services.views import NoReading, Reading
 from app.services.wording import (
     counted,
     day_text,
+    ended,
     length_text,
     listed,
     minutes_text,
@@ -67,6 +68,11 @@ def test_lists_and_counts_read_as_sentences():
     assert listed(["a", "b"]) == "a and b"
     assert counted(0, "take") == "0 takes"
     assert counted(1, "sample") == "1 sample"
+
+
+def test_a_players_words_keep_the_mark_they_end_with():
+    assert ended("sound: thin") == "sound: thin."
+    assert ended("shift: let go?") == "shift: let go?"
 
 
 def test_a_day_names_its_weekday():

@@ -5475,8 +5475,16 @@
             <translation>Anderer Eingang: {device}, dann {device2}.</translation>
         </message>
         <message>
-            <source>Another tempo: {a} and {b} BPM.</source>
-            <translation>Ein anderes Tempo: {a} und {b} BPM.</translation>
+            <source>Another instrument: {instrument} and {instrument2}.</source>
+            <translation>Ein anderes Instrument: {instrument} und {instrument2}.</translation>
+        </message>
+        <message>
+            <source>Another recording level: dynamics are not comparable as such.</source>
+            <translation>Ein anderer Aufnahmepegel: Die Dynamik ist so nicht vergleichbar.</translation>
+        </message>
+        <message>
+            <source>Another tempo: {bpm_a} and {bpm_b} BPM.</source>
+            <translation>Ein anderes Tempo: {bpm_a} und {bpm_b} BPM.</translation>
         </message>
         <message>
             <source>Apr</source>
@@ -6807,8 +6815,16 @@
             <translation>Eine der beiden Aufnahmen klingt weniger als {shortest_s} Sekunden.</translation>
         </message>
         <message>
+            <source>One take holds the same sound twice (in both channels), which reads 3 dB louder.</source>
+            <translation>Eine Aufnahme enthält denselben Klang zweimal (in beiden Kanälen), was 3 dB lauter erscheint.</translation>
+        </message>
+        <message>
             <source>One take of this passage each practice day, kept whatever it is. It shows what an ordinary day sounds like, better than the best of five would.</source>
             <translation>Eine Aufnahme dieser Stelle je Übetag, behalten, wie sie auch ist. Sie zeigt besser als die beste von fünf, wie ein gewöhnlicher Tag klingt.</translation>
+        </message>
+        <message>
+            <source>One take was played with a mute.</source>
+            <translation>Eine Aufnahme wurde mit Dämpfer gespielt.</translation>
         </message>
         <message>
             <source>Only one note at a time can be held against a score.</source>
@@ -7547,6 +7563,10 @@
             <translation>Der letzte Tag liegt vor dem ersten.</translation>
         </message>
         <message>
+            <source>The level was set automatically, so dynamics are not compared.</source>
+            <translation>Der Pegel wurde automatisch geregelt, darum wird die Dynamik nicht verglichen.</translation>
+        </message>
+        <message>
             <source>The loudness of one of the takes is not measurable.</source>
             <translation>Die Lautheit einer der Aufnahmen ist nicht messbar.</translation>
         </message>
@@ -7585,6 +7605,14 @@
         <message>
             <source>The note lies so far between two notes that its target is unclear.</source>
             <translation>Die Note liegt so weit zwischen zwei Tönen, dass ihr Zielton unklar ist.</translation>
+        </message>
+        <message>
+            <source>The notes are held against another A.</source>
+            <translation>Die Noten werden gegen ein anderes A gehalten.</translation>
+        </message>
+        <message>
+            <source>The notes are held against another temperament.</source>
+            <translation>Die Noten werden gegen eine andere Stimmung gehalten.</translation>
         </message>
         <message>
             <source>The notes do not follow a beat near {pulse_bpm} BPM.</source>
