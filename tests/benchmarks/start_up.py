@@ -49,8 +49,8 @@ from app.services.window_end import WindowEnd
 
 def until_usable(bench, **_):
     with uncollected():
-        from PySide6.QtCore import Qt
-        from PySide6.QtTest import QTest
+        from PySide6.QtCore import QEvent, Qt
+        from PySide6.QtGui import QKeyEvent
         from app.ui.application import Window, application_object
         application = application_object()
         window = Window(bench, preferences_file=bench.journal_dir.parent / "window.ini")
@@ -58,7 +58,9 @@ def until_usable(bench, **_):
     focus = application.focusWidget()
     while not window.main.isActiveWindow() or application.focusWidget() is focus:
         application.processEvents()
-        QTest.keyClick(window.main, Qt.Key.Key_Tab)
+        for kind in (QEvent.Type.KeyPress, QEvent.Type.KeyRelease):
+            key = QKeyEvent(kind, Qt.Key.Key_Tab, Qt.KeyboardModifier.NoModifier)
+            application.sendEvent(window.main, key)
     print("key", flush=True)
     for _ in range(3):
         window.jobs.wait_until_idle(60)

@@ -90,7 +90,11 @@ class RowTable(QTableView, Generic[R]):
         count = len(self.rows_model.rows)
         is_fixed = not self._is_dense or count > _MOST_FITTED
         height_px = count * self.verticalHeader().defaultSectionSize()
-        is_needed = is_fixed and height_px > self.viewport().height()
+        # The viewport's height. To ask the viewport, which Qt made, PySide would first set up
+        # every kind of widget there is: 40 ms of the start.
+        margins = self.viewportMargins()
+        room_px = self.contentsRect().height() - margins.top() - margins.bottom()
+        is_needed = is_fixed and height_px > room_px
         policy = Qt.ScrollBarPolicy
         self.setVerticalScrollBarPolicy(
             policy.ScrollBarAlwaysOn if is_needed else policy.ScrollBarAsNeeded
