@@ -1,10 +1,12 @@
 """Starts the window on an open journal."""
 
+import atexit
 import logging
 import sys
 import traceback
 from pathlib import Path
 from types import TracebackType
+from weakref import WeakSet
 
 from PySide6.QtCore import QObject, QTimer
 from PySide6.QtWidgets import QApplication
@@ -62,6 +64,7 @@ class Window(QObject):
         self.main = MainWindow(self.desk)
         KeyRepeats(self.desk.keys, self.main)
         self.theme.dress()
+        _STANDING.add(self)
         self.bug_dialogs: list[BugDialog] = []
         self.jobs.bug_found.connect(self.show_bug)
         # A window that stays open for days is backed up all the same.
@@ -96,6 +99,7 @@ class Window(QObject):
 
     def close(self) -> None:
         """Close the window, then the executors."""
+        _STANDING.discard(self)
         self._hourly.stop()
         self.main.close()
         self.jobs.close()
@@ -103,6 +107,9 @@ class Window(QObject):
             self._working.remove(self.jobs.close)
         for dialog in tuple(self.bug_dialogs):
             dialog.close()
+
+
+_STANDING: WeakSet[Window] = WeakSet()
 
 
 def application_object() -> QApplication:
@@ -115,7 +122,15 @@ def application_object() -> QApplication:
     made.setApplicationDisplayName("Passagework")
     made.setDesktopFileName("passagework")
     made.setWindowIcon(program_icon())
+    atexit.register(_close_what_stands)
     return made
+
+
+def _close_what_stands() -> None:
+    """Close windows an error left open: Qt may not outlive the interpreter in them."""
+    for window in tuple(_STANDING):
+        window.close()
+    QApplication.closeAllWindows()
 
 
 def show_failure(failure: PlainFailure, *, preferences_file: Path | None = None) -> None:
