@@ -1,17 +1,18 @@
 """The journal's backups, beside the window: make one, or go back to one."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QDialog, QListWidget, QListWidgetItem, QWidget
+from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
 from app.services.backing_up import BackupRow
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, column, fill, row, sentence, soft
+from app.ui.widgets.focus_order import OrderedDialog
 from app.ui.words import size_text
 
 
-class BackupsSheet(QDialog):
+class BackupsSheet(OrderedDialog):
     """Lists the backups, the newest first; never modal.
 
     Going back takes two presses: the first says what will happen, the second does it.

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QLineEdit, QWidget
+from PySide6.QtWidgets import QLineEdit, QWidget
 
 from app.journal.categories import Names, added, moved, renamed, retired
 from app.journal.failures import PlainFailure
@@ -16,6 +16,7 @@ from app.ui.models.rows import Column
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, column, fill, labelled, row, soft
 from app.ui.widgets.choices import Choice
+from app.ui.widgets.focus_order import OrderedDialog
 from app.ui.widgets.marker_words import category_word
 from app.ui.widgets.table import RowTable
 
@@ -28,7 +29,7 @@ class _Line:
     name: str
 
 
-class CategoriesSheet(QDialog):
+class CategoriesSheet(OrderedDialog):
     """Adds, renames, orders and retires categories; each change is kept at once, never modal."""
 
     def __init__(self, desk: Desk, parent: QWidget) -> None:

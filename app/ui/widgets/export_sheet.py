@@ -4,7 +4,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from PySide6.QtWidgets import QDialog, QFileDialog, QWidget
+from PySide6.QtWidgets import QFileDialog, QWidget
 
 from app.jobs import Progress, ShouldStop
 from app.services.exporting.service import DaysFormat, TakeFormat
@@ -15,6 +15,7 @@ from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, column, fill, labelled, row, soft
 from app.ui.widgets.choices import Choice
 from app.ui.widgets.file_asking import ask_folder
+from app.ui.widgets.focus_order import OrderedDialog
 from app.ui.widgets.job_strip import JobStrip
 from app.ui.words import day_text
 
@@ -34,7 +35,7 @@ _DAY_FORMATS = (
 _ALL = "tables"
 
 
-class ExportSheet(QDialog):
+class ExportSheet(OrderedDialog):
     """Asks what, as what and where; never modal."""
 
     def __init__(self, desk: Desk, parent: QWidget) -> None:

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
     QAbstractItemView,
     QAbstractSpinBox,
     QComboBox,
+    QDialog,
     QGridLayout,
     QLayout,
     QScrollArea,
@@ -23,6 +24,15 @@ from PySide6.QtWidgets import (
 
 # What is inside of these goes with them.
 _WHOLES = (QAbstractItemView, QAbstractSpinBox, QComboBox)
+
+
+class OrderedDialog(QDialog):
+    """A window beside the main one in which Tab goes in the order of the eye."""
+
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        """Go on to what comes next for the eye."""
+        order_focus(self)
+        return super().focusNextPrevChild(forward)
 
 
 def order_focus(root: QWidget) -> None:

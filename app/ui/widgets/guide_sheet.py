@@ -9,7 +9,6 @@ from pathlib import Path
 from PySide6.QtCore import QSize, Qt, QUrl
 from PySide6.QtGui import QDesktopServices, QImage, QTextCursor
 from PySide6.QtWidgets import (
-    QDialog,
     QLineEdit,
     QListWidget,
     QTextBrowser,
@@ -19,6 +18,7 @@ from PySide6.QtWidgets import (
 from app.ui.language import language_in_use, tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import column, fill, row
+from app.ui.widgets.focus_order import OrderedDialog
 
 FOLDER = Path(__file__).parents[2] / "guide"
 _IN_ORDER = (
@@ -79,7 +79,7 @@ class GuideBrowser(QTextBrowser):
         return picture
 
 
-class GuideSheet(QDialog):
+class GuideSheet(OrderedDialog):
     """The pages at the left, the chosen one beside them; never modal."""
 
     def __init__(self, parent: QWidget, folder: Path | None = None) -> None:

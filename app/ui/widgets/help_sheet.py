@@ -2,12 +2,13 @@
 
 from html import escape
 
-from PySide6.QtWidgets import QDialog, QTextBrowser, QWidget
+from PySide6.QtWidgets import QTextBrowser, QWidget
 
 from app.ui.keys import ACTIONS, KeyMap, Where
 from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import column
+from app.ui.widgets.focus_order import OrderedDialog
 
 
 def help_html(keys: KeyMap) -> str:
@@ -31,7 +32,7 @@ def help_html(keys: KeyMap) -> str:
     return "".join(parts)
 
 
-class HelpSheet(QDialog):
+class HelpSheet(OrderedDialog):
     """A window beside the main one, so that playback goes on."""
 
     def __init__(self, keys: KeyMap, parent: QWidget) -> None:

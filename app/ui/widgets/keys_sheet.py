@@ -2,13 +2,14 @@
 
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QDialog, QGridLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
 
 from app.ui.desk import Desk
 from app.ui.keys import PEDAL_IDS, keys_text, refusal, spec_of
 from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, column, fill, row, sentence, soft
+from app.ui.widgets.focus_order import OrderedDialog
 
 _MODIFIERS = (Qt.Key.Key_Shift, Qt.Key.Key_Control, Qt.Key.Key_Alt, Qt.Key.Key_Meta)
 _GO_ON = (Qt.Key.Key_Tab, Qt.Key.Key_Backtab, Qt.Key.Key_Escape)
@@ -49,7 +50,7 @@ class KeyField(QLineEdit):
             self.pressed.emit(QKeySequence(event.keyCombination()).toString())
 
 
-class KeysSheet(QDialog):
+class KeysSheet(OrderedDialog):
     """One line for each action that a pedal may do; never modal."""
 
     def __init__(self, desk: Desk, parent: QWidget) -> None:

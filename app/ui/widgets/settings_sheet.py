@@ -5,7 +5,6 @@ from pathlib import Path
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
-    QDialog,
     QDoubleSpinBox,
     QFileDialog,
     QGridLayout,
@@ -23,6 +22,7 @@ from app.ui.language import LANGUAGES, SYSTEM, mark, tr
 from app.ui.theme import GRID_PX, Scheme
 from app.ui.widgets.basics import Button, column, fill, heading, labelled, row
 from app.ui.widgets.choices import Choice
+from app.ui.widgets.focus_order import OrderedDialog
 from app.ui.widgets.reminder_row import ReminderRow
 from app.ui.widgets.settings_form import SettingsForm
 
@@ -37,7 +37,7 @@ _SCHEME_WORDS = (
 )
 
 
-class SettingsSheet(QDialog):
+class SettingsSheet(OrderedDialog):
     """Categories, day turn, output, reaction time, usual settings; never modal."""
 
     def __init__(self, desk: Desk, parent: QWidget) -> None:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtWidgets import QDialog, QFileDialog, QListWidget, QListWidgetItem, QWidget
+from PySide6.QtWidgets import QFileDialog, QListWidget, QListWidgetItem, QWidget
 
 from app.journal.failures import PlainFailure
 from app.journal.sharing import SharedClip
@@ -16,6 +16,7 @@ from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, column, fill, row
 from app.ui.widgets.file_asking import ask_folder, ask_new_file
+from app.ui.widgets.focus_order import OrderedDialog
 from app.ui.widgets.job_strip import JobStrip
 from app.ui.widgets.share_form import ShareFields
 from app.ui.widgets.share_preview import SharePreviewPane
@@ -24,7 +25,7 @@ from app.ui.words import counted, day_text
 _WAIT_MS = 400
 
 
-class ShareSheet(QDialog):
+class ShareSheet(OrderedDialog):
     """No clip is written before it was shown as it stands; never modal.
 
     Signals
