@@ -50,7 +50,7 @@ __all__ = [
     "too_little_sound",
 ]
 
-ALGORITHM = "alignment-8"
+ALGORITHM = "alignment-9"
 SHORTEST_S = 0.5
 LEAST_MATCHED_SHARE = 0.75
 # Tuned on generated pairs with slips.

@@ -15,7 +15,8 @@ from analysis.note_matching import SAME_PITCH_SEMITONES
 from analysis.results import Alignment, FloatArray, JudgedNote
 from analysis.time_map import LEFT_OUT_S, left_out_spans
 
-ALGORITHM = "slips-1"
+ALGORITHM = "slips-2"
+HELD_LONGER_S = 0.8
 ALIKE_SHARE = 0.8
 SILENT_SHARE = 0.4
 
@@ -58,7 +59,8 @@ def slips(
     Returns
     -------
     of_a, of_b : tuple of Slip
-        In order; stretches under 0.4 s are not told.
+        In order; stretches under 0.4 s are not told, nor one under 0.8 s in which no note
+        begins: a note that is held longer.
     """
     inside_a, inside_b = left_out_spans(alignment)
     edges_a = (float(alignment.a_s[0]), float(alignment.a_s[-1]))
@@ -83,6 +85,8 @@ def _of_take(
             kind = SlipKind.STOPPED
         else:
             first_note, last_note = np.searchsorted(line.start_s, (begin - 0.05, end - 0.05))
+            if first_note == last_note and end - begin < HELD_LONGER_S:
+                continue
             kind = _kind(int(first_note), int(last_note), line.pitch)
         found.append(Slip(begin, end, kind))
     if last - edges[1] >= LEFT_OUT_S:

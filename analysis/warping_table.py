@@ -28,10 +28,11 @@ ATTACK_WEIGHT = 0.4
 _CELLS_AT_ONCE = 4_000_000
 _SIDE_WEIGHT = 1.5
 _DIAGONAL_WEIGHT = 2.0
-# How both came together, in the low bits of a step; then whether the other two states go on.
-_DIAGONAL, _UP, _LEFT, _AFTER_A, _AFTER_B = 0, 1, 2, 3, 4
-_WAYS, _A_WENT_ON, _B_WENT_ON, _B_AFTER_A = 7, 8, 16, 32
 _TOGETHER, _ONLY_A, _ONLY_B = 0, 1, 2
+# How both came together, in the low bits of a step: the way, and from which state; then
+# whether the other two states go on.
+_DIAGONAL, _UP, _LEFT = 0, 3, 6
+_WAYS, _A_WENT_ON, _B_WENT_ON, _B_AFTER_A = 15, 16, 32, 64
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,9 +125,6 @@ def banded_path(
         first = last
     state = int(np.argmin(totals[(a.shape[0] - 1) % 2, :, b.shape[0]]))
     a_frame, b_frame, is_gap, cost = _trace(steps, costs, low, starts, state)
-    if prices.gap_opening_s == 0.0:  # then a gap may begin and end within a held frame
-        holds = (np.diff(a_frame, prepend=-1) == 0) | (np.diff(b_frame, prepend=-1) == 0)
-        is_gap |= holds & (_SIDE_WEIGHT * cost + prices.hold > GAP_COST)
     return WarpingPath(a_frame, b_frame, is_gap, cost)
 
 
@@ -184,19 +182,17 @@ def _fill(
             if i == 0 and j == 0:
                 current[_TOGETHER, 1] = cost
                 continue
-            # Together: both go on, or one holds what the other has reached.
-            best, step = previous[_TOGETHER, j] + _DIAGONAL_WEIGHT * cost, _DIAGONAL
-            for state in (_ONLY_A, _ONLY_B):
+            # Together: both go on, or one holds what the other has reached; a gap may end here.
+            side = _SIDE_WEIGHT * cost + hold
+            best, step = np.inf, 0
+            for state in (_TOGETHER, _ONLY_A, _ONLY_B):
                 if previous[state, j] + _DIAGONAL_WEIGHT * cost < best:
                     best = previous[state, j] + _DIAGONAL_WEIGHT * cost
-                    step = _AFTER_A if state == _ONLY_A else _AFTER_B
-            side = _SIDE_WEIGHT * cost + hold
-            if opening == 0.0:
-                side = min(side, GAP_COST)
-            if previous[_TOGETHER, j + 1] + side < best:
-                best, step = previous[_TOGETHER, j + 1] + side, _UP
-            if current[_TOGETHER, j] + side < best:
-                best, step = current[_TOGETHER, j] + side, _LEFT
+                    step = _DIAGONAL + state
+                if previous[state, j + 1] + side < best:
+                    best, step = previous[state, j + 1] + side, _UP + state
+                if current[state, j] + side < best:
+                    best, step = current[state, j] + side, _LEFT + state
             current[_TOGETHER, j + 1] = best
             # Only a goes on.
             best = previous[_TOGETHER, j + 1] + opening
@@ -254,12 +250,9 @@ def _trace(
                 state = _TOGETHER
         else:
             way = step & _WAYS
-            if way != _LEFT:
+            if way < _LEFT:
                 i -= 1
-            if way != _UP:
+            if way < _UP or way >= _LEFT:
                 j -= 1
-            if way == _AFTER_A:
-                state = _ONLY_A
-            elif way == _AFTER_B:
-                state = _ONLY_B
+            state = way % 3
     return a_frame[position:], b_frame[position:], is_gap[position:], cost[position:]

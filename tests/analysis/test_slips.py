@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from analysis.alignment import align
-from analysis.results import Measured, Note, NoteKind, NotePitch, Provenance
+from analysis.results import Alignment, Measured, Note, NoteKind, NotePitch, Provenance
 from analysis.slips import SlipKind, slips
 
 RATE_HZ = 22_050
@@ -112,3 +112,21 @@ def test_a_false_start_and_what_follows_the_end_are_told():
     _, of_b = found(played(midi), played(midi[:6] + midi + [75, 63, 74, 62, 73, 61, 75, 63]))
     assert {one.kind for one in of_b} >= {SlipKind.AFTER}
     assert any(one.kind in {SlipKind.BEFORE, SlipKind.REPEATED} for one in of_b)
+
+
+@pytest.mark.parametrize("extra", [0, 1])
+def test_a_note_held_longer_within_is_no_slip_but_one_more_note_is(extra):
+    midi = tune(5, 12)
+    _, short = played(midi)
+    _, longer = played(midi, stop_after=5, stop_s=0.6)
+    longer[5] = replace(longer[5], end_s=longer[5].end_s + (0.0 if extra else 0.6))
+    added = [replace(longer[5], start_s=longer[5].end_s, end_s=longer[6].start_s)] * extra
+    leaves = short[5].end_s
+    alignment = Alignment(
+        a_s=np.array([0.4, leaves - 0.01, leaves, short[-1].end_s]),
+        b_s=np.array([0.4, leaves - 0.01, leaves + 0.6, short[-1].end_s + 0.6]),
+        confidence=1.0,
+    )
+    of_a, of_b = slips(alignment, short, longer[:6] + added + longer[6:])
+    assert of_a == ()
+    assert len(of_b) == extra
