@@ -110,8 +110,9 @@ def test_a_note_left_out_and_one_added_are_named():
     assert change.b_only == (1,)
 
 
-def test_a_pair_without_a_measured_pitch_has_no_change_but_is_no_stranger():
-    a, b = [judged(0.0, 60, None)], [judged(1.0, 60, 3.0)]
+@pytest.mark.parametrize("cents", [(None, 3.0), (3.0, None), (None, None)])
+def test_a_pair_without_a_measured_pitch_has_no_change_but_is_no_stranger(cents):
+    a, b = [judged(0.0, 60, cents[0])], [judged(1.0, 60, cents[1])]
     change = compare_takes(a, b, TWICE_AS_SLOW)
     assert (change.notes, change.a_only, change.b_only) == ((), (), ())
 

@@ -138,6 +138,24 @@ def test_more_comparisons_ask_for_more():
         assert found.is_clear == (chance < 0.05 / comparisons)
 
 
+@pytest.mark.parametrize("comparisons", [1, 4])
+def test_a_change_is_clear_from_exactly_the_corrected_quantile_on(comparisons):
+    # Two sides of four days with the standard error 1: by Welch's formula, 6 degrees of freedom.
+    day, scattered = np.arange(4), np.sqrt(1.5) * np.array([-1.0, -1.0, 1.0, 1.0])
+    bound = stats.t.ppf(1 - 0.05 / comparisons / 2, 6)
+    for factor, is_clear in ((0.999, False), (1.001, True)):
+        moved = scattered + factor * bound
+        found = compare_sides(day, scattered, day, moved, comparisons=comparisons).value
+        assert found.is_clear == is_clear
+
+
+def test_notes_without_any_scatter_are_different_or_they_are_not():
+    day, level = np.arange(4), np.tile([3.0, 5.0], (4, 1))
+    same, moved = compare_notes(day, level, day, level + np.array([0.0, 1.0]))
+    assert (same.value.is_clear, same.value.scatter, same.value.chance) == (False, 0.0, 1.0)
+    assert (moved.value.is_clear, moved.value.change, moved.value.chance) == (True, 1.0, 0.0)
+
+
 def test_sides_without_any_scatter_are_different_or_they_are_not():
     day, level = np.arange(4), np.full(4, 3.0)
     same, other = compare_sides(day, level, day, level), compare_sides(day, level, day, level + 1)
