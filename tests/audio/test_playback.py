@@ -1,4 +1,7 @@
-"""What the output is given, checked sample by sample without a device."""
+"""What the output is given, checked sample by sample without a device.
+
+Longer than 300 lines: cases of one subject, each of them read by itself.
+"""
 
 import numpy as np
 import pytest

@@ -1,4 +1,7 @@
-"""Playing for real, into the virtual sound device, heard back from its other end."""
+"""Playing for real, into the virtual sound device, heard back from its other end.
+
+Longer than 300 lines: cases of one subject, each of them read by itself.
+"""
 
 import math
 import threading

@@ -1,4 +1,7 @@
-"""Recording for real, through the virtual sound device."""
+"""Recording for real, through the virtual sound device.
+
+Longer than 300 lines: cases of one subject, each of them read by itself.
+"""
 
 import signal
 import subprocess

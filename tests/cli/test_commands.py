@@ -1,4 +1,7 @@
-"""The commands, from the player's side."""
+"""The commands, from the player's side.
+
+Longer than 300 lines: cases of one subject, each of them read by itself.
+"""
 
 import json
 import shutil

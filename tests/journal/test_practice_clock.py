@@ -1,4 +1,7 @@
-"""The practice clock against a slow, obvious model that looks at every single second."""
+"""The practice clock against a slow, obvious model that looks at every single second.
+
+Longer than 300 lines: cases of one subject, each of them read by itself.
+"""
 
 import itertools
 from dataclasses import replace

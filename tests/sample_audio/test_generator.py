@@ -1,4 +1,7 @@
-"""The generator's truth, held against measures that share nothing with it."""
+"""The generator's truth, held against measures that share nothing with it.
+
+Longer than 300 lines: cases of one subject, each of them read by itself.
+"""
 
 import itertools
 from dataclasses import replace

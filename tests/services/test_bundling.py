@@ -1,4 +1,7 @@
-"""Bundles: out of one journal, into another, to a teacher and back, with nothing lost."""
+"""Bundles: out of one journal, into another, to a teacher and back, with nothing lost.
+
+Longer than 300 lines: cases of one subject, each of them read by itself.
+"""
 
 import json
 import shutil

@@ -1,4 +1,7 @@
-"""Takes are measured, kept, re-measured when stale, drawn, compared and followed."""
+"""Takes are measured, kept, re-measured when stale, drawn, compared and followed.
+
+Longer than 300 lines: cases of one subject, each of them read by itself.
+"""
 
 import threading
 from dataclasses import replace

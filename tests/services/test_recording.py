@@ -1,4 +1,7 @@
-"""What sounds is recorded, kept through crashes and full disks, and measured again."""
+"""What sounds is recorded, kept through crashes and full disks, and measured again.
+
+Longer than 300 lines: cases of one subject, each of them read by itself.
+"""
 
 import time
 
