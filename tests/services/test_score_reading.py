@@ -3,6 +3,8 @@
 Transpositions are those of instrumentation handbooks (common practice): a clarinet in B
 flat sounds a major second lower, one in A a minor third, a horn in F a fifth, an alto
 saxophone a major sixth, a double bass an octave.
+
+Longer than 300 lines: cases of one subject, each of them read by itself.
 """
 
 import io

@@ -3,6 +3,8 @@
 The tests may run as root, for whom no folder is read-only, so that case is played in
 three ways: as another user, on a read-only mount where the machine allows one, and by
 an ``OSError`` as the system would raise it.
+
+Longer than 300 lines: cases of one subject, each of them read by itself.
 """
 
 import errno

@@ -1,4 +1,7 @@
-"""Repair: a journal rebuilt from its sidecars is the journal it was."""
+"""Repair: a journal rebuilt from its sidecars is the journal it was.
+
+Longer than 300 lines: cases of one subject, each of them read by itself.
+"""
 
 import json
 import shutil

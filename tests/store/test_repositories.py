@@ -1,4 +1,7 @@
-"""Records in and out of the database."""
+"""Records in and out of the database.
+
+Longer than 300 lines: cases of one subject, each of them read by itself.
+"""
 
 import threading
 from collections.abc import Iterator

@@ -1,4 +1,7 @@
-"""A workbench without disk, devices or measuring, for what only the window does."""
+"""A workbench without disk, devices or measuring, for what only the window does.
+
+Longer than 300 lines because it stands in for every service a window may ask.
+"""
 
 import math
 from dataclasses import dataclass, field, replace

@@ -1,4 +1,7 @@
-"""Markers by key: spans, weight, state, filter, the list in step, the player's categories."""
+"""Markers by key: spans, weight, state, filter, the list in step, the player's categories.
+
+Longer than 300 lines: cases of one subject, each of them read by itself.
+"""
 
 import time
 

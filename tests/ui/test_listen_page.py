@@ -1,4 +1,7 @@
-"""Listen: seek, select, loop, one-key markers, editing, undo."""
+"""Listen: seek, select, loop, one-key markers, editing, undo.
+
+Longer than 300 lines: cases of one subject, each of them read by itself.
+"""
 
 import fakes
 import pytest

@@ -1,4 +1,7 @@
-"""Practice: minutes, recording, the aim's question, importing, passages."""
+"""Practice: minutes, recording, the aim's question, importing, passages.
+
+Longer than 300 lines: cases of one subject, each of them read by itself.
+"""
 
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
