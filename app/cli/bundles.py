@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.cli.console import stopping_on_interrupt, watched
-from app.journal.bundles import BUNDLE_SUFFIX, REPLY_SUFFIX
+from app.journal.bundle_names import BUNDLE_SUFFIX, REPLY_SUFFIX
 from app.journal.failures import PlainFailure
 
 if TYPE_CHECKING:

@@ -22,9 +22,6 @@ from app.journal.remarks import LessonRemark
 R = TypeVar("R")
 
 SCHEMA = 1
-BUNDLE_SUFFIX = ".pwbundle"
-REPLY_SUFFIX = ".pwreply"
-MANIFEST_NAME = "bundle.json"
 
 _DAY_FILE = re.compile(r"\d{4}/\d{4}-\d{2}-\d{2}/[^/\\:]+")
 _SCORE = re.compile(r"scores/[^/\\:]+")

@@ -9,7 +9,7 @@ from PySide6.QtCore import QUrl
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QAbstractSpinBox, QLineEdit, QMainWindow, QWidget
 
-from app.services.bundling.service import suffix_of
+from app.journal.bundle_names import suffix_of
 from app.services.bundling.visiting import VISITING
 from app.ui.desk import Desk
 from app.ui.keys import describe_again

@@ -139,7 +139,8 @@ with open_workbench(Path(sys.argv[1])) as bench:
     late = ("librosa", "numba", "matplotlib", "scipy", "music21", "av", "reportlab", "soundfile",
         "jinja2", "icalendar", "mutagen", "mido", "pyqtgraph", "PySide6.QtMultimedia",
         "PySide6.QtPrintSupport", "sqlalchemy.orm", "numpy", "typer", "pydantic",
-        "rich", "app.services.comparing", "app.ui.widgets.passage_form", *sys.argv[2:])
+        "rich", "app.services.comparing", "app.ui.widgets.passage_form",
+        "app.journal.history", "app.journal.first_listen", "app.journal.bundles", *sys.argv[2:])
     print([name for name in late if name in sys.modules])
     for index in range(5):
         window.main.show_page(index)

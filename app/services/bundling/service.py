@@ -7,13 +7,7 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from app.journal.bundles import (
-    BUNDLE_SUFFIX,
-    MANIFEST_NAME,
-    REPLY_SUFFIX,
-    BundleManifest,
-    read_manifest,
-)
+from app.journal.bundle_names import MANIFEST_NAME
 from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock
 from app.journal.records import Marker, Take
@@ -31,6 +25,7 @@ from app.store.folders import Folders
 from app.store.store import Store
 
 if TYPE_CHECKING:
+    from app.journal.bundles import BundleManifest
     from app.journal.contents import Contents
 
 
@@ -52,12 +47,14 @@ class BundleService:
         self._clock = clock
 
     @property
-    def visiting(self) -> BundleManifest | None:
+    def visiting(self) -> "BundleManifest | None":
         """What bundle this journal was made from, if it was opened from one."""
         try:
             text = (self._store.folders.journal / MANIFEST_NAME).read_bytes()
         except OSError:
             return None
+        from app.journal.bundles import read_manifest  # noqa: PLC0415 - in bundles only
+
         return read_manifest(text)
 
     def write(
@@ -70,7 +67,7 @@ class BundleService:
         whole_record: bool = False,
         progress: Progress = no_progress,
         should_stop: ShouldStop = never_stop,
-    ) -> BundleManifest:
+    ) -> "BundleManifest":
         """Write the days into a new file; see :func:`write_bundle`."""
         from app.services.bundling.writing import write_bundle  # noqa: PLC0415 - seldom
 
@@ -166,12 +163,6 @@ class BundleService:
             if path.is_file() and not target.exists():
                 with plain_failures("the bundle was not merged"):
                     copy_original(path, target)
-
-
-def suffix_of(path: Path) -> str:
-    """Tell a bundle and a reply by the end of the name; empty for anything else."""
-    suffix = path.suffix.lower()
-    return suffix if suffix in {BUNDLE_SUFFIX, REPLY_SUFFIX} else ""
 
 
 def _without_recording(theirs: "Contents", there: Folders) -> tuple[str, ...]:

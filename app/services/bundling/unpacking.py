@@ -7,8 +7,8 @@ import zipfile
 import zlib
 from pathlib import Path, PurePosixPath
 
+from app.journal.bundle_names import MANIFEST_NAME
 from app.journal.bundles import (
-    MANIFEST_NAME,
     BundleManifest,
     belongs_into_a_journal,
     read_manifest,

@@ -7,7 +7,8 @@ from datetime import date, datetime
 from pathlib import Path, PurePosixPath
 from tempfile import TemporaryDirectory
 
-from app.journal.bundles import MANIFEST_NAME, BundleManifest, manifest_text
+from app.journal.bundle_names import MANIFEST_NAME
+from app.journal.bundles import BundleManifest, manifest_text
 from app.journal.failures import PlainFailure
 from app.journal.records import JournalSettings, Take
 from app.journal.sidecar import Card, DayCard, JournalCard, TakeCard, card_text

@@ -6,8 +6,9 @@ from pathlib import Path
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QFileDialog, QWidget
 
+from app.journal.bundle_names import suffix_of
 from app.services.bundling.replying import ReplyReport
-from app.services.bundling.service import MergeReport, suffix_of
+from app.services.bundling.service import MergeReport
 from app.services.bundling.words import brought_sentence
 from app.ui.desk import Desk
 from app.ui.language import tr

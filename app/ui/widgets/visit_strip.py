@@ -1,10 +1,10 @@
 """The strip that says that a bundle is open, and whose markers these are."""
 
 from collections.abc import Callable, Iterable
+from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QFrame, QWidget
 
-from app.journal.bundles import BundleManifest
 from app.services.bundling.visiting import VISITING
 from app.ui.desk import Desk
 from app.ui.keys import ACTIONS, KeyMap
@@ -13,6 +13,9 @@ from app.ui.spoken import said
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import fill, row, soft
 from app.ui.words import day_text
+
+if TYPE_CHECKING:
+    from app.journal.bundles import BundleManifest
 
 _PRACTISING = (
     "practice.record",
@@ -68,7 +71,7 @@ def window_title(desk: Desk) -> str:
 class VisitStrip(QFrame):
     """One quiet line over the pages."""
 
-    def __init__(self, visit: BundleManifest) -> None:
+    def __init__(self, visit: "BundleManifest") -> None:
         super().__init__()
         words = tr(
             "Somebody's days, {first} to {last}, out of a bundle. What you mark and write is the"
