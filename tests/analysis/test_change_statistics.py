@@ -10,7 +10,15 @@ from scipy import stats
 from analysis.results import Measured
 from analysis.sides import clear_after_holm, compare_notes, compare_sides
 from analysis.trend import trend
-from analysis.verdicts import Period, at_matched_tempo, periods_of, tempo_apart
+from analysis.verdicts import (
+    Family,
+    Period,
+    at_matched_tempo,
+    judge,
+    periods_of,
+    tempo_apart,
+    trend_comparisons,
+)
 
 DAYS = np.array([0.0, 1, 3, 4, 7, 9, 10, 14, 15, 18, 21, 22, 25, 29, 30])
 
@@ -253,3 +261,20 @@ def test_the_last_day_of_a_period_belongs_to_it():
     later = np.array([60.0] * 4 + [66.0, 66.0, 66.0, 90.0])
     early = Period("first_and_latest", 0, 3, 4, 6)
     assert tempo_apart(day, later, early) == pytest.approx(0.1)
+
+
+@pytest.mark.parametrize("columns", [1, 2])
+def test_days_outside_a_period_say_nothing_of_it(columns):
+    # Ten level days; a day before, one between and one after would each move a side's mean.
+    day = np.array([0.0, 10, 11, 12, 13, 15, 20, 21, 22, 23, 30])
+    level = np.array([99.0, 1, 2, 1, 2, 99, 3, 4, 3, 4, 99])
+    values = np.repeat(level[:, np.newaxis], columns, axis=1)
+    whole = [Family("measure", values)]
+    (found, *_rest) = judge(day, whole, [], [Period("week", 10, 13, 20, 23)])
+    assert (found.result.value.a, found.result.value.b) == (1.5, 3.5)
+
+
+def test_a_trend_is_corrected_for_one_passage_at_least():
+    assert trend_comparisons(3, 0) == trend_comparisons(3, 1)
+    assert trend_comparisons(3, 2) == pytest.approx(2 * trend_comparisons(3, 1), abs=1)
+    assert trend_comparisons(3, 1) >= 3

@@ -31,6 +31,7 @@ COUNT_TESTS = tuple(
     f"tests/journal/test_{name}.py"
     for name in ("promises", "practice_days", "counting", "session_minutes", "promise_oracle")
 )
+RECORDS = ("tests/house/test_frozen_records.py",)
 CHANGE_TESTS = tuple(
     f"tests/analysis/test_{name}.py"
     for name in (
@@ -50,14 +51,14 @@ MODULES = {
             *("app/journal/practice_days.py", "app/journal/counting.py"),
             "app/journal/session_minutes.py",
         ),
-        COUNT_TESTS,
+        RECORDS + COUNT_TESTS,
     ),
     **dict.fromkeys(
         (
             *("analysis/change.py", "analysis/sides.py", "analysis/verdicts.py"),
             *("analysis/trend.py", "analysis/robust_line.py", "analysis/week_medians.py"),
         ),
-        CHANGE_TESTS,
+        RECORDS + CHANGE_TESTS,
     ),
 }
 LEFT_OUT = ("Variable", "_BitOr_", "ExceptionReplacer")
