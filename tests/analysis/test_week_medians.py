@@ -4,6 +4,7 @@ from datetime import date
 
 import numpy as np
 import pytest
+from scipy import stats
 
 from analysis.trend import group_medians
 from analysis.week_medians import week_medians
@@ -37,6 +38,16 @@ def test_too_few_days_have_no_interval() -> None:
     weeks = week_medians(days, np.array([4.0, 8.0, 20.0]))
     assert np.isnan(weeks.half_width).all()
     assert np.isnan(weeks.scatter)
+
+
+def test_four_spare_days_are_enough_for_an_interval_by_students_t() -> None:
+    days = ordinal("2026-11-16") + np.arange(5.0)
+    values = np.array([4.0, 8.0, 5.0, 9.0, 4.0])
+    weeks = week_medians(days, values)
+    spread = np.std(values, ddof=1)
+    half_width = stats.t.ppf(0.975, 4) * np.sqrt(np.pi / 2) * spread / np.sqrt(5)
+    assert weeks.scatter == pytest.approx(spread)
+    assert weeks.half_width == pytest.approx([half_width])
 
 
 def test_medians_of_groups_are_those_of_numpy() -> None:
