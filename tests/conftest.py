@@ -13,7 +13,12 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+import hypothesis
 import pytest
+
+# No example fails for being slow: the first one compiles, and machines are busy.
+hypothesis.settings.register_profile("no clock", deadline=None)
+hypothesis.settings.load_profile("no clock")
 
 if not os.environ.get("PASSAGEWORK_TESTS_ON_DISPLAY"):
     os.environ["QT_QPA_PLATFORM"] = "offscreen"
