@@ -78,7 +78,7 @@ def band_mean_level(
 
 def _band_powers(source: MonoSamples, begin: int, end: int, hop_s: float) -> FloatArray:
     rate = source.sample_rate_hz
-    window = hann_window(round(_WINDOW_S * rate)).astype(np.float32)
+    window = hann_window(round(_WINDOW_S * rate))
     size = fft.next_fast_len(len(window), real=True)
     edges = _band_edges(rate, size)
     bands = []

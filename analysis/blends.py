@@ -16,10 +16,12 @@ from numpy.typing import NDArray
 from scipy import fft
 
 from analysis.blocks import MonoSamples
+from analysis.compiled import compiled
 from analysis.peaks import find_peaks
 from analysis.windows import hann_window
 
 FloatArray = NDArray[np.float64]
+IntArray = NDArray[np.int64]
 
 SHORTEST_BLEND_S: Final = 0.5
 _LONGEST_S: Final = 2.0
@@ -109,13 +111,19 @@ def _spectrum(source: MonoSamples, start_s: float, span_s: float) -> _Spectrum:
     length = round(span_s * rate)
     first = round(start_s * rate)
     piece = source.read(first, first + length) * hann_window(length)
-    size = fft.next_fast_len(_PADDED * length, real=True)
+    size = _one_of_few_sizes(_PADDED * length)
     top = int(min(_HIGHEST_HZ, 0.45 * rate) * size / rate)
-    magnitude = np.abs(fft.rfft(piece, size))[:top].astype(np.float64)
+    magnitude = np.abs(fft.rfft(piece, size)[:top]).astype(np.float64)
     loudest = float(np.max(magnitude, initial=0.0))
-    noise = float(np.median(magnitude)) if magnitude.size else 0.0
+    noise = float(np.median(magnitude[::_PADDED])) if magnitude.size else 0.0
     heard = loudest * 10.0 ** (-_HEARD_DB / 20.0)
     return _Spectrum(magnitude, rate / size, rate / length, heard, _OVER_FLOOR * noise)
+
+
+def _one_of_few_sizes(least: int) -> int:
+    """Return a power of two or three quarters of one: a transform is made ready for each size."""
+    power = 1 << (least - 1).bit_length()
+    return 3 * power // 4 if 3 * power // 4 >= least else power
 
 
 def _agreeing(one: _Pairs, other: _Pairs | None) -> _Pairs | None:
@@ -176,20 +184,25 @@ def _peaks_near(spectrum: _Spectrum, hertz: float, most_hz: float) -> FloatArray
         return np.zeros(0)
     places = find_peaks(piece, height=least, prominence=0.3 * least)
     strongest = places[np.argsort(piece[places])[::-1][:2]]
-    if not _hold_the_energy(piece, strongest, spectrum.true_bin_hz / spectrum.bin_hz):
+    if not _hold_the_energy(piece, strongest, 1.5 * spectrum.true_bin_hz / spectrum.bin_hz):
         return np.zeros(0)
     before, here, after = (np.log(piece[strongest + step] + 1e-30) for step in (-1, 0, 1))
     offset = 0.5 * (before - after) / np.minimum(before - 2.0 * here + after, -1e-12)
     return np.sort((first - 1 + strongest + offset) * spectrum.bin_hz)
 
 
-def _hold_the_energy(piece: FloatArray, places: NDArray[np.int64], true_bin: float) -> bool:
+@compiled
+def _hold_the_energy(piece: FloatArray, places: IntArray, near: float) -> bool:
     """Whether a partial is these lines and little else; a vibrato spreads it over many."""
-    if not places.size:
-        return False
-    away = np.min(np.abs(np.arange(len(piece))[:, None] - places[None, :]), axis=1)
-    power = piece**2
-    return bool(np.sum(power[away <= 1.5 * true_bin]) >= _LEAST_ENERGY * np.sum(power))
+    held = whole = 0.0
+    for i in range(len(piece)):
+        power = piece[i] * piece[i]
+        whole += power
+        for place in places:
+            if abs(i - place) <= near:
+                held += power
+                break
+    return held >= _LEAST_ENERGY * whole
 
 
 def _lower_of_octave(spectrum: _Spectrum, f0_hz: float) -> float | None:

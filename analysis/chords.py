@@ -163,15 +163,15 @@ def _with_levels(peaks: Peaks, chord: Chord) -> Chord:
 
 
 def _two_pitches(peaks: Peaks, floor_hz: float, ceiling_hz: float) -> Chord | None:
-    candidates = _candidates(peaks, floor_hz, ceiling_hz)
-    single = _best_single(peaks, candidates)
+    ladders = _Ladders.of(peaks, _candidates(peaks, floor_hz, ceiling_hz))
+    single = _best_single(peaks, ladders)
     if single is None:
-        return _best_pair(peaks, candidates, 0.0)
+        return _best_pair(peaks, ladders, 0.0)
     on_ladder = _on_common_ladder(peaks, single, ceiling_hz, floor_hz)
     if on_ladder is not None:
         return on_ladder
     explained = float(np.sum(peaks.power[rungs_of(peaks, single) > 0]))
-    return _best_pair(peaks, candidates, explained)
+    return _best_pair(peaks, ladders, explained)
 
 
 def _candidates(peaks: Peaks, floor_hz: float, ceiling_hz: float) -> FloatArray:
@@ -184,20 +184,32 @@ def _candidates(peaks: Peaks, floor_hz: float, ceiling_hz: float) -> FloatArray:
     return inside[apart]
 
 
-def _complete(rungs: NDArray[np.int64]) -> float:
-    """Share of the first rungs, up to the highest seen, that are there."""
-    seen = np.unique(rungs[(rungs > 0) & (rungs <= _LADDER_RUNGS)])
-    return len(seen) / int(seen[-1]) if len(seen) else 0.0
+@dataclass(frozen=True, slots=True)
+class _Ladders:
+    """Which peaks stand on the ladder of each of several fundamentals.
+
+    ``f0_hz`` is (n,), ``rungs`` (n, peaks) with 0 where a peak is not on the ladder,
+    ``complete`` (n,) the share of the first rungs, up to the highest seen, that are there.
+    """
+
+    f0_hz: FloatArray
+    rungs: NDArray[np.int64]
+    complete: FloatArray
+
+    @classmethod
+    def of(cls, peaks: Peaks, f0_hz: FloatArray) -> "_Ladders":
+        rungs = rungs_of(peaks, f0_hz[:, None])
+        first = np.arange(1, _LADDER_RUNGS + 1)
+        seen = np.any(rungs[:, :, None] == first, axis=1)
+        highest = np.max(np.where(seen, first, 0), axis=1, initial=0)
+        return cls(f0_hz, rungs, np.count_nonzero(seen, axis=1) / np.maximum(highest, 1))
 
 
-def _best_single(peaks: Peaks, candidates: FloatArray) -> float | None:
-    best, single = 0.0, None
-    for f0 in candidates:
-        rungs = rungs_of(peaks, f0)
-        value = float(np.sum(peaks.power[rungs > 0])) * (0.5 + 0.5 * _complete(rungs))
-        if value > best:
-            best, single = value, float(f0)
-    return single
+def _best_single(peaks: Peaks, ladders: _Ladders) -> float | None:
+    value = (ladders.rungs > 0) @ peaks.power * (0.5 + 0.5 * ladders.complete)
+    if not np.any(value > 0.0):
+        return None
+    return float(ladders.f0_hz[np.argmax(value)])
 
 
 def _on_common_ladder(
@@ -237,33 +249,29 @@ def _begins(rungs: NDArray[np.int64], step: int, first_rungs: int) -> bool:
     return bool({step * k for k in range(1, first_rungs + 1)} & set(rungs.tolist()))
 
 
-def _best_pair(peaks: Peaks, candidates: FloatArray, single_explains: float) -> Chord | None:
+def _best_pair(peaks: Peaks, ladders: _Ladders, single_explains: float) -> Chord | None:
     if single_explains >= 1.0 - _LEAST_GAIN:
         return None
-    ladders = []
-    for f0 in candidates:
-        rungs = rungs_of(peaks, f0)
-        share = _complete(rungs)
-        if share >= 0.5 and {1, 2} & set(rungs.tolist()):
-            ladders.append((float(f0), rungs > 0, share))
-    best, chord = 0.0, None
-    for i, (low, on_low, low_share) in enumerate(ladders):
-        for high, on_high, high_share in ladders[i + 1 :]:
-            ratio = high / low
-            if ratio < _NEAREST_RATIO or abs(np.log2(ratio / round(ratio))) < _NEAR_HARMONIC:
-                continue
-            own = min(
-                float(np.sum(peaks.power[on_low & ~on_high])),
-                float(np.sum(peaks.power[on_high & ~on_low])),
-            )
-            both = float(np.sum(peaks.power[on_low | on_high]))
-            value = both * (0.5 + 0.25 * (low_share + high_share))
-            if own >= _LEAST_OWN and both >= _LEAST_EXPLAINED and value > best:
-                best, chord = value, (low, high)
-    if chord is None:
+    begun = np.any((ladders.rungs == 1) | (ladders.rungs == 2), axis=1)
+    whole = np.flatnonzero((ladders.complete >= 0.5) & begun)
+    if len(whole) < 2:
         return None
-    low, high = chord
-    return Chord(_refined(peaks, low, high), _refined(peaks, high, low))
+    f0_hz, complete = ladders.f0_hz[whole], ladders.complete[whole]
+    on = (ladders.rungs[whole] > 0).astype(np.float64)
+    power = on @ peaks.power
+    shared = (on * peaks.power) @ on.T
+    own = np.minimum(power[:, None], power[None, :]) - shared
+    both = power[:, None] + power[None, :] - shared
+    ratio = f0_hz[None, :] / f0_hz[:, None]
+    near_harmonic = np.abs(np.log2(ratio / np.maximum(np.rint(ratio), 1.0))) < _NEAR_HARMONIC
+    likely = (ratio >= _NEAREST_RATIO) & ~near_harmonic
+    likely &= (own >= _LEAST_OWN) & (both >= _LEAST_EXPLAINED)
+    if not likely.any():
+        return None
+    value = np.where(likely, both * (0.5 + 0.25 * (complete[:, None] + complete)), 0.0)
+    low, high = np.unravel_index(int(np.argmax(value)), value.shape)
+    low_hz, high_hz = float(f0_hz[low]), float(f0_hz[high])
+    return Chord(_refined(peaks, low_hz, high_hz), _refined(peaks, high_hz, low_hz))
 
 
 def _refined(peaks: Peaks, f0_hz: float, other_hz: float) -> float:

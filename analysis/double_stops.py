@@ -16,6 +16,7 @@ from analysis.chords import (
     is_hollow,
 )
 from analysis.instruments import Instrument
+from analysis.note_centre import Reading
 from analysis.note_spans import Span
 from analysis.results import Measured, Note, NoteKind, NotMeasurable, PitchTrack
 from analysis.units import cents_between, hz_to_midi, midi_to_hz, parse_note_name
@@ -36,6 +37,8 @@ _SAME_BOW_S: Final = 0.06
 _CLEAR_BOW_CHANGE: Final = 0.5
 _SAME_CHORD_CENTS: Final = 30.0
 _LONGEST_PIECE_S: Final = 0.3
+_SPREADING_CENTS: Final = 12.0
+_SURELY_EXPLAINED: Final = 0.8
 
 
 def find_together(
@@ -43,7 +46,7 @@ def find_together(
     span: Span,
     source: MonoSamples,
     instrument: Instrument,
-    steady_hz: float | None,
+    reading: Reading | None,
 ) -> Chord | None:
     """Look for more than one string in a note.
 
@@ -57,8 +60,8 @@ def find_together(
         The take.
     instrument : Instrument
         What is played.
-    steady_hz : float or None
-        The pitch the steady part of the note seems to have.
+    reading : Reading or None
+        The steady part of the note, if there is one.
 
     Returns
     -------
@@ -73,19 +76,30 @@ def find_together(
     f0_hz = f0_hz[np.isfinite(f0_hz)]
     if not f0_hz.size:
         return None
-    middle_hz = steady_hz or float(np.median(f0_hz))
+    middle_hz = float(np.median(f0_hz)) if reading is None else midi_to_hz(reading.middle_midi)
     if span.duration_s >= _SHORTEST_HOLLOW_S and is_hollow(
         source, span.start_s, span.end_s, middle_hz
     ):
         return SEVERAL
     inset_s = min(0.08, 0.15 * span.duration_s)
     begin_s, end_s = span.start_s + inset_s, span.end_s - inset_s
-    pair = find_blend(source, begin_s, end_s, middle_hz)
-    if pair is not None:
-        return Chord(*pair)
+    if not _swings_wide(reading):
+        pair = find_blend(source, begin_s, end_s, middle_hz)
+        if pair is not None:
+            return Chord(*pair)
     if _is_of_open_string(middle_hz, instrument) or span.duration_s < _SHORTEST_SURE_UNISON_S:
         return None  # the string itself may ring, or the room
     return SEVERAL if has_sub_octave(source, begin_s, end_s, middle_hz) else None
+
+
+def _swings_wide(reading: Reading | None) -> bool:
+    """Whether a vibrato spreads every partial so far that no pairs of them can be seen."""
+    wobble = None if reading is None else reading.wobble
+    return (
+        wobble is not None
+        and wobble.extent >= _SPREADING_CENTS
+        and wobble.explained >= _SURELY_EXPLAINED
+    )
 
 
 def _find_two(

@@ -5,10 +5,11 @@ load than a minute of sound takes to measure. Tests hold each function to the on
 ``scipy.signal`` that it stands for.
 """
 
+from functools import lru_cache
+
 import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
-from scipy.ndimage import convolve1d
 
 from analysis.compiled import compiled
 
@@ -122,14 +123,14 @@ def on_parabolas(values: FloatArray, length: int) -> FloatArray:
     (n,) array
         At either end the parabola of the first, or last, ``length`` values is followed.
     """
-    half = length // 2
-    at = np.arange(-half, half + 1, dtype=np.float64)
-    powers = at[:, None] ** np.arange(3)
-    smooth = convolve1d(values, np.linalg.pinv(powers)[0], mode="constant")
-    for edge, inside in (
-        (slice(None, length), slice(None, half)),
-        (slice(-length, None), slice(-half, None)),
-    ):
-        curve = np.polynomial.polynomial.polyfit(at, values[edge], 2)
-        smooth[edge][inside] = (powers @ curve)[inside]
-    return np.asarray(smooth, dtype=np.float64)
+    half, curves = length // 2, _parabolas(length)
+    inside = np.correlate(values, curves[half])
+    begin, end = curves[:half] @ values[:length], curves[half + 1 :] @ values[-length:]
+    return np.concatenate((begin, inside, end))
+
+
+@lru_cache(maxsize=8)
+def _parabolas(length: int) -> FloatArray:
+    """Weights of the parabola through ``length`` values, at each of them (a row each)."""
+    powers = np.vander(np.linspace(-1.0, 1.0, length), 3)
+    return np.asarray(powers @ np.linalg.pinv(powers))

@@ -25,12 +25,12 @@ from analysis.tuning_up import tuning_up_at_end, tuning_up_at_start
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
 
-ALGORITHM: Final = "left-out-1"
+ALGORITHM: Final = "left-out-2"
 
 _ANSWER_LAG_S: Final = 1.0
 _SEARCH_S: Final = 1.2  # around where the answer would have changed
 _SHORTEST_PAUSE_S: Final = 0.2
-_AT_AN_END: Final = (0.5, 0.65)  # seconds without a settled pitch, and their share
+_AT_AN_END: Final = (0.5, 0.55)  # seconds without a settled pitch, and their share
 _WITHIN: Final = (2.5, 0.8)
 _ONE_TALK_S: Final = 3.5
 _FAINT_DB: Final = 35.0

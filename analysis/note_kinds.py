@@ -73,13 +73,23 @@ def kind_of(
     return NoteKind.NOTE
 
 
-def is_quick_trill(reading: Reading) -> bool:
+def may_be_trill(f0_hz: FloatArray) -> bool:
+    """Whether the middle of a note is wide enough for :func:`is_quick_trill` to be asked."""
+    edge = len(f0_hz) // 10
+    f0_hz = f0_hz[edge : len(f0_hz) - edge]
+    f0_hz = f0_hz[np.isfinite(f0_hz)]
+    if not f0_hz.size:
+        return False
+    return 1200.0 * float(np.log2(np.max(f0_hz) / np.min(f0_hz))) >= _SMALLEST_TRILL_CENTS
+
+
+def is_quick_trill(reading: Reading | None) -> bool:
     """Whether a fast, wide wobble rests on two pitches instead of swinging like a vibrato.
 
     The kurtosis of a sinusoid is 1.5, that of going to and fro between two values 1.
     """
-    wobble = reading.wobble
-    if wobble is None or wobble.extent < _SMALLEST_TRILL_CENTS:
+    wobble = None if reading is None else reading.wobble
+    if reading is None or wobble is None or wobble.extent < _SMALLEST_TRILL_CENTS:
         return False
     if wobble.rate_hz < _SLOWEST_TRILL_HZ:
         return False

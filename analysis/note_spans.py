@@ -7,10 +7,10 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.ndimage import maximum_filter1d
 
 from analysis.attacks import pitched_frames
 from analysis.onsets import LEAST_ATTACK_STRENGTH
+from analysis.releases import frames_until_release, without_forerunner
 from analysis.results import PitchTrack
 from analysis.slides import slide_direction
 from analysis.stopping import StopQuestion, stop_if_asked
@@ -20,10 +20,9 @@ from analysis.vibrato import pitch_wobble
 FloatArray = NDArray[np.float64]
 
 SHORTEST_NOTE_S: Final = 0.05
-_RELEASE_DB: Final = 6.0
-_RELEASE_WITHIN_S: Final = 0.15
 _WOBBLING_CENTS: Final = 5.0
 _IN_STEP: Final = 0.8
+_STRONGER_THAN_A_WOBBLE: Final = 0.55
 _CLEAR_ATTACK: Final = 0.75
 _ECHO_BELOW_DB: Final = 13.0
 _OLD_ECHO_BELOW_DB: Final = 20.0
@@ -128,25 +127,12 @@ def _sounding(
     if last - first < 3:
         return None
     tonal = pitched[first:last]
-    last = first + _release(track.level_dbfs[first:last], track.hop_s)
+    last = first + frames_until_release(track.level_dbfs[first:last], track.hop_s)
     sounding = np.flatnonzero(tonal[: last - first])
     if not sounding.size:
         return None
-    last = first + int(sounding[-1]) + 1
+    last = first + without_forerunner(sounding, track.hop_s)
     return Span(first, last, start_s, min(last * track.hop_s, following_s), 1.0)
-
-
-def _release(level: FloatArray, hop_s: float) -> int:
-    """Count the frames until the note is let go.
-
-    From there on it stays 6 dB under what it was within the last 150 ms: a note may fade
-    slowly, and dip for a moment, but what falls at once and for good has ended.
-    """
-    reach = max(round(_RELEASE_WITHIN_S / hop_s), 2)
-    recent = maximum_filter1d(level, reach, origin=(reach - 1) // 2, mode="nearest")
-    to_come = np.maximum.accumulate(level[::-1])[::-1]
-    gone = np.flatnonzero(to_come < recent - _RELEASE_DB)
-    return int(gone[0]) if gone.size else len(level)
 
 
 def middle_hz(track: PitchTrack, span: Span) -> float:
@@ -198,6 +184,7 @@ def join_wobbling(track: PitchTrack, spans: list[Span]) -> list[Span]:
 def _goes_on(track: PitchTrack, span: Span, following: Span) -> bool:
     return (
         following.start_s - span.end_s < 0.05
+        and following.strength < _STRONGER_THAN_A_WOBBLE
         and abs(_middle(track, following) - _middle(track, span)) * 100.0 <= _SAME_PITCH_CENTS
     )
 

@@ -11,9 +11,9 @@ from analysis.chords import SEVERAL, Chord
 from analysis.double_stops import find_together, join_beating, join_double_stops, rings_out
 from analysis.instruments import Instrument
 from analysis.note_centre import Reading, pitch_of, read_steady
-from analysis.note_kinds import is_quick_trill, kind_of
+from analysis.note_kinds import is_quick_trill, kind_of, may_be_trill
 from analysis.note_spans import Span, hz_after, middle_hz, note_spans
-from analysis.overlaps import begins_in_lower_octave, is_common_period
+from analysis.overlaps import begins_in_lower_octave, is_common_period, is_octave_below
 from analysis.results import (
     Measured,
     Note,
@@ -33,7 +33,7 @@ from analysis.windows import WindowPlan
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
 
-ALGORITHM: Final = "notes-5"
+ALGORITHM: Final = "notes-6"
 _PROVENANCE: Final = Provenance(ALGORITHM)
 
 _SHORTEST_STEADY_S: Final = 0.02
@@ -135,9 +135,11 @@ class _Finder:
         if refused is not None:
             return refused
         voiced = bool(np.isfinite(track.f0_hz[span.first : span.last]).any())
-        reading = _reading(track, span, kind, self.windows) if voiced else None
+        reading = _reading(self.fine, span, kind, self.windows) if voiced else None
         if kind in (NoteKind.NOTE, NoteKind.PIZZICATO):
-            if kind is NoteKind.NOTE and reading is not None and is_quick_trill(reading):
+            # single periods follow a quick trill, all partials together do not
+            swings = kind is NoteKind.NOTE and may_be_trill(track.f0_hz[span.first : span.last])
+            if swings and is_quick_trill(_reading(track, span, kind, self.windows)):
                 return _of_no_one_pitch(span, NoteKind.TRILL, top)
             chord = self._together(span, reading)
             if chord is not None:
@@ -154,8 +156,6 @@ class _Finder:
                 _too_short("The note has no steady part long enough to measure."),
                 _too_short("The note is too short to tell vibrato."),
             )
-        if self.fine is not track:
-            reading = _reading(self.fine, span, kind, self.windows) or reading
         return self._measured(span, kind, reading)
 
     def _refused(self, spans: list[Span], index: int, kind: NoteKind, top: float) -> Note | None:
@@ -179,6 +179,8 @@ class _Finder:
             if max(other.start_s - span.end_s, span.start_s - other.end_s) < _COVERED_WITHIN_S
         ]
         if begins_in_lower_octave(f0_hz, near[0], hz_after(self.track, spans, index)):
+            return True
+        if is_octave_below(self.source, span.start_s, span.end_s, f0_hz):
             return True
         return any(is_common_period(self.source, middle_s, f0_hz, hz) for hz in near)
 
@@ -213,8 +215,7 @@ class _Finder:
     def _together(self, span: Span, reading: Reading | None) -> Chord | None:
         if self.source is None:
             return None
-        steady = None if reading is None else midi_to_hz(reading.middle_midi)
-        return find_together(self.track, span, self.source, self.instrument, steady)
+        return find_together(self.track, span, self.source, self.instrument, reading)
 
 
 def _of_no_one_pitch(span: Span, kind: NoteKind, level_dbfs: float) -> Note:
@@ -260,9 +261,10 @@ def _reading(track: PitchTrack, span: Span, kind: NoteKind, windows: WindowPlan)
     frames = slice(span.first, span.last)
     time_s, level = track.time_s[frames], track.level_dbfs[frames]
     midi, confidence = hz_to_midi(track.f0_hz[frames]), track.confidence[frames]
-    if not np.isfinite(midi).any():
+    pitched = midi[np.isfinite(midi)]
+    if not pitched.size:
         return None
-    window_s = windows.length_s(midi_to_hz(float(np.nanmedian(midi))))
+    window_s = windows.length_s(midi_to_hz(float(np.median(pitched))))
     settling_s = min(_SETTLING_SHARE * span.duration_s, _LONGEST_SETTLING_S)
     skipped_s = _PLUCK_SKIPPED_S if kind is NoteKind.PIZZICATO else settling_s
     loud = level >= float(np.max(level)) - (3.0 if kind is NoteKind.PIZZICATO else 1.0) * _STEADY_DB

@@ -24,6 +24,10 @@ _HARMONICS: Final = 24
 _HIGHEST_HZ: Final = 8_000.0
 _WINDOW_PERIODS: Final = 5.0
 _LEAST_OF_ITS_OWN: Final = 0.03
+_FEWEST_PERIODS: Final = 8.0
+_LADDER_HARMONICS: Final = 12
+_NEAR_SHARE: Final = 0.03
+_LEAST_ODD: Final = 0.02
 
 
 def is_common_period(
@@ -75,6 +79,39 @@ def begins_in_lower_octave(f0_hz: float, before_hz: float, following_hz: float) 
     """
     as_before = abs(1200.0 * np.log2(f0_hz / before_hz)) <= _STILL_CENTS
     return bool(as_before and abs(1200.0 * np.log2(following_hz / f0_hz / 2.0)) <= _NEAR_CENTS)
+
+
+def is_octave_below(source: MonoSamples, start_s: float, end_s: float, f0_hz: float) -> bool:
+    """Whether a pitch is that of the octave under a soft note, with another note around it.
+
+    In the sound that is left of a louder note a soft one repeats only over two of its
+    periods. Then the odd harmonics of the pitch are missing: what lies between the even
+    ones belongs to the other note and not to this ladder.
+
+    Parameters
+    ----------
+    source : MonoSamples
+        The take.
+    start_s, end_s : float
+        The note.
+    f0_hz : float
+        The pitch found for it; NaN for none.
+    """
+    rate = source.sample_rate_hz
+    periods = (end_s - start_s) * f0_hz
+    if not periods >= _FEWEST_PERIODS:
+        return False
+    first = round(start_s * rate)
+    window = hann_window(round((end_s - start_s) * rate))
+    size = 4 * len(window)
+    power = np.abs(np.fft.rfft(source.read(first, first + len(window)) * window, size)) ** 2
+    count = min(_LADDER_HARMONICS, int(min(_HIGHEST_HZ, 0.45 * rate) / f0_hz))
+    step, reach = f0_hz * size / rate, max(_NEAR_SHARE, 1.0 / periods)
+    near = [
+        float(np.sum(power[round((k - reach) * step) : round((k + reach) * step) + 1]))
+        for k in range(1, count + 1)
+    ]
+    return sum(near[::2]) < _LEAST_ODD * sum(near)
 
 
 def _harmonic_powers(source: MonoSamples, middle_s: float, f0_hz: float) -> FloatArray:

@@ -17,6 +17,35 @@ BoolArray = NDArray[np.bool_]
 
 
 @compiled
+def turn_along(
+    places: IntArray, turns_per_sample: FloatArray, cosine: Float32Array, sine: Float32Array
+) -> None:
+    """Fill in a carrier, turning backwards, whose speed runs straight from place to place.
+
+    Within a piece it turns by multiplication, each step a little further than the last.
+    """
+    turns, last = 0.0, len(places) - 1
+    for piece in range(-1, last + 1):
+        begin = places[piece] if piece >= 0 else 0
+        end = places[piece + 1] if piece < last else len(cosine)
+        speed, change = turns_per_sample[max(piece, 0)], 0.0
+        if 0 <= piece < last:
+            change = (turns_per_sample[piece + 1] - speed) / (end - begin)
+        angle = -2.0 * np.pi
+        now = complex(np.cos(angle * turns), np.sin(angle * turns))
+        step = complex(np.cos(angle * speed), np.sin(angle * speed))
+        longer = complex(np.cos(angle * change), np.sin(angle * change))
+        for k in range(begin, end):
+            now *= step
+            step *= longer
+            cosine[k] = now.real
+            sine[k] = now.imag
+        count = end - begin
+        turns += count * speed + 0.5 * count * (count - 1) * change
+        turns -= np.floor(turns)
+
+
+@compiled
 def _hann(window: Float32Array, half: int, reach_samples: float) -> None:
     """Fill a raised cosine that ends ``reach_samples``, not a whole number, from its middle."""
     step = 2.0 * np.cos(np.pi / reach_samples)

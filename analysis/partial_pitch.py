@@ -23,7 +23,13 @@ from numpy.typing import NDArray
 
 from analysis.blocks import MonoSamples
 from analysis.filters import on_parabolas
-from analysis.partial_lines import median_of_partials, turn_down, turn_further, turning_of
+from analysis.partial_lines import (
+    median_of_partials,
+    turn_along,
+    turn_down,
+    turn_further,
+    turning_of,
+)
 from analysis.results import PitchTrack
 from analysis.stopping import Progress, StopQuestion, stop_if_asked, tell
 
@@ -117,16 +123,15 @@ def _off_cents(
     start = int(centres[0]) - widest
     samples = source.read(start, int(centres[-1]) + widest + 1)
     centres -= start
-    carrier_hz = np.interp(np.arange(samples.size), centres[voiced], f0_hz[voiced])
-    turns = np.cumsum(carrier_hz / rate_hz)
-    phase = (2.0 * np.pi * (turns - np.rint(turns))).astype(np.float32)
+    cosine, sine = np.empty((2, samples.size), dtype=np.float32)
+    turn_along(centres[voiced], f0_hz[voiced] / rate_hz, cosine, sine)
     top_hz = min(_HIGHEST_HZ, _HIGHEST_SHARE_OF_RATE * rate_hz)
     counts = np.minimum(np.where(voiced, top_hz / f0_hz, 0.0), _MOST_PARTIALS).astype(np.int64)
     lines = np.zeros((_MOST_PARTIALS, f0_hz.size), dtype=np.complex64)
     turn_down(
         samples,
-        np.cos(phase),
-        -np.sin(phase),
+        cosine,
+        sine,
         centres,
         halves,
         reach_samples,

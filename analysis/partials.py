@@ -47,10 +47,10 @@ def find_partials(source: MonoSamples, middle_s: float, span_s: float, floor_hz:
     first = round(middle_s * rate) - length // 2
     piece = source.read(first, first + length) * hann_window(length)
     size = fft.next_fast_len(2 * length, real=True)
-    magnitude = np.abs(fft.rfft(piece, size)).astype(np.float64)
     bin_hz = rate / size
-    top = min(int(_HIGHEST_PEAK_HZ / bin_hz), len(magnitude) - 1)
-    level = 20.0 * np.log10(np.maximum(magnitude[:top], 1e-12))
+    top = min(int(_HIGHEST_PEAK_HZ / bin_hz), size // 2)
+    magnitude = np.abs(fft.rfft(piece, size)[:top]).astype(np.float64)
+    level = 20.0 * np.log10(np.maximum(magnitude, 1e-12))
     lowest = max(int(0.8 * floor_hz / bin_hz), 1)
     noise = float(np.median(level))
     weakest = max(float(np.max(level)) - _WEAKEST_PEAK_DB, noise + _PEAK_OVER_FLOOR_DB)
@@ -65,8 +65,11 @@ def find_partials(source: MonoSamples, middle_s: float, span_s: float, floor_hz:
     return Peaks((places + offset) * bin_hz, power / max(float(power.sum()), 1e-30), rate / length)
 
 
-def rungs_of(peaks: Peaks, f0_hz: float) -> NDArray[np.int64]:
-    """Return the number of each peak on the ladder of a fundamental, 0 where it is not on it."""
+def rungs_of(peaks: Peaks, f0_hz: float | FloatArray) -> NDArray[np.int64]:
+    """Return the number of each peak on the ladder of a fundamental, 0 where it is not on it.
+
+    Of fundamentals in a column, a row for each.
+    """
     number = np.rint(peaks.hz / f0_hz).astype(np.int64)
     away = np.abs(peaks.hz - number * f0_hz)
     width = np.minimum(

@@ -65,12 +65,12 @@ class PeriodSearch:
         self._hop = hop_s * rate
         self._octave_cost = octave_cost
         window = hann_window(round(window_periods * rate / floor_hz))
-        self._window = window.astype(np.float32)
+        self._window = window
         self._shortest = max(int(np.ceil(rate / ceiling_hz)), 2)
         self._longest = int(rate / floor_hz)
         self._lags = self._longest + INTERPOLATION_DEPTH + 4
         self._size = fft.next_fast_len(len(window) + self._lags, real=True)
-        self._inverse_window = 1.0 / window_autocorrelation(window, self._lags)
+        self._inverse_window = 1.0 / window_autocorrelation(window.astype(np.float64), self._lags)
 
     def candidates(
         self,
@@ -102,7 +102,7 @@ class PeriodSearch:
 
     def _blocks(self, frames: IntArray) -> list[tuple[int, int]]:
         """Split the frames so that a block is neither large nor widely spread."""
-        widest = _WIDEST_BLOCK_S * self._source.sample_rate_hz / self._hop
+        widest = int(_WIDEST_BLOCK_S * self._source.sample_rate_hz / self._hop)
         blocks = []
         first = 0
         while first < len(frames):

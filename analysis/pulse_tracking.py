@@ -39,7 +39,6 @@ ANCHOR_WEIGHT = 0.07
 SKIP_COST = 4.0
 START_WEIGHT = 1.0  # an even row of notes more often begins on the beat than off it
 MOST_SKIPPED = 3
-_RING = MOST_SKIPPED + 2
 _ONSETS_AT_ONCE = 256
 
 
@@ -93,49 +92,35 @@ def track_pulse(
     bins = round(period_range / PERIOD_STEP)
     log_ratio = np.arange(-bins, bins + 1, dtype=np.float64) * PERIOD_STEP
     anchor_cost: FloatArray = 0.5 * np.square(log_ratio / ANCHOR_SD)
-    states = PARTS * log_ratio.size
-    # Only the last few onsets can be come from: their costs go round in a ring.
-    ring = np.full((_RING, states), np.inf)
-    origin = np.full((onset_s.size, states), -1, dtype=np.int32)
-    advance = np.zeros((onset_s.size, states), dtype=np.int32)
+    prices = (anchor_cost, POSITION_COST)
     periods = period_s * np.exp(log_ratio)
+    cost = np.empty((onset_s.size, log_ratio.size, PARTS))
     for first in range(0, onset_s.size, _ONSETS_AT_ONCE):
         stop_if_asked(should_stop)
         last = min(first + _ONSETS_AT_ONCE, onset_s.size)
-        prices = (anchor_cost, POSITION_COST)
-        _search((first, last), onset_s, weight, periods, prices, (ring, origin, advance))
-    end, state, cost = _cheapest_end(ring, weight)
-    return _read_path(origin, advance, (end, state), cost / onset_s.size)
-
-
-SmallIndices = NDArray[np.int32]
-
-
-def _read_path(
-    origin: SmallIndices, advance: SmallIndices, end: tuple[int, int], cost: float
-) -> MetricPath:
-    """Follow the best choices back from the cheapest end."""
-    onset, state = end
-    states = origin.shape[1]
+        _search((first, last), onset_s, weight, periods, prices, cost)
+    onset, state, whole = _cheapest_end(cost, weight)
     onsets, steps = [onset], []
-    while origin[onset, state] >= 0:
-        steps.append(int(advance[onset, state]))
-        back, before = divmod(int(origin[onset, state]), states)
-        onset, state = onset - back, before
+    while True:
+        back, state, step = _way_into(onset, state, onset_s, weight, periods, prices, cost)
+        if back == 0:
+            break
+        onset -= back
         onsets.append(onset)
-    steps.append(state // (states // PARTS))
+        steps.append(step)
+    steps.append(state % PARTS)
     position = np.cumsum(np.array(steps[::-1], dtype=np.int64))
-    return MetricPath(np.array(onsets[::-1], dtype=np.int64), position, cost)
+    return MetricPath(np.array(onsets[::-1], dtype=np.int64), position, whole / onset_s.size)
 
 
-def _cheapest_end(ring: FloatArray, weight: FloatArray) -> tuple[int, int, float]:
+def _cheapest_end(cost: FloatArray, weight: FloatArray) -> tuple[int, int, float]:
     """Return the onset and state the cheapest path ends in, and its cost."""
     best, end, end_state = np.inf, 0, 0
     skipped = 0.0
     for i in range(len(weight) - 1, max(-1, len(weight) - 2 - MOST_SKIPPED), -1):
-        state = int(np.argmin(ring[i % _RING]))
-        if ring[i % _RING, state] + skipped < best:
-            best, end, end_state = float(ring[i % _RING, state]) + skipped, i, state
+        state = int(np.argmin(cost[i]))
+        if cost[i].flat[state] + skipped < best:
+            best, end, end_state = float(cost[i].flat[state]) + skipped, i, state
         skipped += SKIP_COST * float(weight[i])
     return end, end_state, best
 
@@ -147,83 +132,120 @@ def _search(  # noqa: PLR0917 - compiled code knows no keywords
     weight: FloatArray,
     periods: FloatArray,
     prices: tuple[FloatArray, FloatArray],
-    table: tuple[FloatArray, SmallIndices, SmallIndices],
+    cost: FloatArray,
 ) -> None:
-    """Cheapest way into every state (position, period) at every onset of a block.
+    """Fill ``cost[i, period, position]`` for the onsets of a block: the cheapest way there.
 
-    The state number is ``position * len(periods) + period``; ``origin`` holds how many
-    onsets back the way comes from, times the number of states, plus the state there.
+    The innermost loops run over the positions, several at a time; which way was the
+    cheapest is only asked again of the states that the path goes through.
     """
     anchor_cost, position_cost = prices
-    cost, origin, advance = table
     bins = periods.size
-    states = PARTS * bins
-    moved = np.empty((PARTS, bins))
-    moved_from = np.empty((PARTS, bins), dtype=np.int64)
-    before_first = 0.0
+    # twice around, so that any twelve positions that follow each other lie in one piece
+    moved = np.empty((bins, 2 * PARTS))
     for i in range(block[0], block[1]):
-        here = cost[i % _RING]
-        here[:] = np.inf
-        if i <= MOST_SKIPPED:
-            for state in range(states):
-                begin = (1.0 + START_WEIGHT) * position_cost[state // bins]
-                here[state] = before_first + begin + anchor_cost[state % bins]
-            before_first += SKIP_COST * weight[i]
+        for period in range(bins):
+            for position in range(PARTS):
+                cost[i, period, position] = _begins_at(i, period, position, weight, prices)
         skipped = 0.0
         for j in range(i - 1, max(-1, i - 2 - MOST_SKIPPED), -1):
             interval = onset_s[i] - onset_s[j]
-            beats = interval / periods[bins // 2]
-            _change_tempo(cost[j % _RING], beats, bins, moved, moved_from)
-            moved_from += (i - j) * states
-            extra = skipped + ANCHOR_WEIGHT * anchor_cost
-            arrivals = (here, origin[i], advance[i])
-            _arrive(interval, periods, (moved, moved_from), (extra, position_cost), arrivals)
+            _change_tempo(cost[j], _tempo_sd(interval, periods), moved)
+            sd = TIMING_SD_S + TIMING_SD_SHARE * interval
+            for period in range(bins):
+                extra = skipped + ANCHOR_WEIGHT * anchor_cost[period]
+                here, there = cost[i, period], moved[period]
+                ideal = interval * PARTS / periods[period]
+                nearest = round(ideal)
+                for steps in range(max(1, nearest - 2), nearest + 3):
+                    error = (steps - ideal) * periods[period] / PARTS / sd
+                    price = 0.5 * error * error + extra
+                    first = (PARTS - steps) % PARTS
+                    for arrival in range(PARTS):
+                        total = there[first + arrival] + (price + position_cost[arrival])
+                        here[arrival] = total if total < here[arrival] else here[arrival]
             skipped += SKIP_COST * weight[j]
 
 
 @compiled
-def _arrive(
-    interval: float,
-    periods: FloatArray,
-    departures: tuple[FloatArray, Indices],
+def _begins_at(
+    i: int,
+    period: int,
+    position: int,
+    weight: FloatArray,
     prices: tuple[FloatArray, FloatArray],
-    arrivals: tuple[FloatArray, SmallIndices, SmallIndices],
-) -> None:
-    """Offer one onset every way from an earlier one, keeping the cheapest into each state."""
-    moved, moved_from = departures
-    extra, position_cost = prices
-    cost, origin, advance = arrivals
-    sd = TIMING_SD_S + TIMING_SD_SHARE * interval
-    for period in range(periods.size):
+) -> float:
+    """Cost of passing over all onsets before one and beginning with it."""
+    if i > MOST_SKIPPED:
+        return math.inf
+    before_first = 0.0
+    for k in range(i):
+        before_first += SKIP_COST * weight[k]
+    anchor_cost, position_cost = prices
+    begin = (1.0 + START_WEIGHT) * position_cost[position]
+    return float(before_first + begin + anchor_cost[period])
+
+
+@compiled
+def _tempo_sd(interval: float, periods: FloatArray) -> float:
+    """Return the standard deviation, in bins, of the change of period over an interval."""
+    beats = interval / periods[periods.size // 2]
+    return TEMPO_CHANGE_SD * math.sqrt(max(beats, 0.25)) / PERIOD_STEP
+
+
+@compiled
+def _change_tempo(cost: FloatArray, sd: float, moved: FloatArray) -> None:
+    """Cheapest cost after the period has moved to each bin, for every position, twice around."""
+    bins = len(cost)
+    reach = max(2, int(2.5 * sd))
+    for period in range(bins):
+        best = moved[period]
+        best[:] = np.inf
+        for before in range(max(0, period - reach), min(bins, period + reach + 1)):
+            move = (period - before) / sd
+            price = 0.5 * move * move
+            ways = cost[before]
+            for position in range(PARTS):
+                total = ways[position] + price
+                best[position] = total if total < best[position] else best[position]
+        best[PARTS:] = best[:PARTS]
+
+
+@compiled
+def _way_into(  # noqa: PLR0917 - compiled code knows no keywords
+    i: int,
+    state: int,
+    onset_s: FloatArray,
+    weight: FloatArray,
+    periods: FloatArray,
+    prices: tuple[FloatArray, FloatArray],
+    cost: FloatArray,
+) -> tuple[int, int, int]:
+    """Return how many onsets back the cheapest way into a state begins, where, and its steps.
+
+    Nothing back, and the state itself, where the path begins here.
+    """
+    period, arrival = state // PARTS, state % PARTS
+    bins = periods.size
+    best, found = _begins_at(i, period, arrival, weight, prices), (0, state, 0)
+    skipped = 0.0
+    for j in range(i - 1, max(-1, i - 2 - MOST_SKIPPED), -1):
+        interval = onset_s[i] - onset_s[j]
+        tempo_sd = _tempo_sd(interval, periods)
+        reach = max(2, int(2.5 * tempo_sd))
+        sd = TIMING_SD_S + TIMING_SD_SHARE * interval
+        extra = skipped + ANCHOR_WEIGHT * prices[0][period]
         ideal = interval * PARTS / periods[period]
         nearest = round(ideal)
         for steps in range(max(1, nearest - 2), nearest + 3):
             error = (steps - ideal) * periods[period] / PARTS / sd
-            price = 0.5 * error * error + extra[period]
-            for position in range(PARTS):
-                arrival = (position + steps) % PARTS
-                total = moved[position, period] + price + position_cost[arrival]
-                state = arrival * periods.size + period
-                if total < cost[state]:
-                    cost[state] = total
-                    origin[state] = moved_from[position, period]
-                    advance[state] = steps
-
-
-@compiled
-def _change_tempo(
-    cost: FloatArray, beats: float, bins: int, moved: FloatArray, moved_from: Indices
-) -> None:
-    """Cheapest cost after the period has moved to each bin, for every position."""
-    sd = TEMPO_CHANGE_SD * math.sqrt(max(beats, 0.25)) / PERIOD_STEP
-    reach = max(2, int(2.5 * sd))
-    for position in range(PARTS):
-        for period in range(bins):
-            best, best_from = np.inf, -1
+            price = 0.5 * error * error + extra
+            position = (arrival - steps) % PARTS
             for before in range(max(0, period - reach), min(bins, period + reach + 1)):
-                move = (period - before) / sd
-                total = cost[position * bins + before] + 0.5 * move * move
+                move = (period - before) / tempo_sd
+                total = cost[j, before, position] + 0.5 * move * move
+                total += price + prices[1][arrival]
                 if total < best:
-                    best, best_from = total, position * bins + before
-            moved[position, period] = best
-            moved_from[position, period] = best_from
+                    best, found = total, (i - j, before * PARTS + position, steps)
+        skipped += SKIP_COST * weight[j]
+    return found

@@ -16,10 +16,9 @@ from functools import lru_cache
 from typing import Final
 
 import numpy as np
-from numpy.lib.stride_tricks import sliding_window_view
-from numpy.typing import NDArray
 
 from analysis.blocks import SampleArray
+from analysis.compiled import compiled
 from analysis.loudness import blocks_of
 from analysis.oversampling import TAPS_PER_PHASE, interpolation_filter
 from analysis.results import FloatArray
@@ -28,7 +27,6 @@ from analysis.stopping import StopQuestion, stop_if_asked
 _PEAK_RATE_HZ: Final = 192_000
 _CHUNK_SAMPLES: Final = 64
 _SAMPLES_AT_ONCE: Final = _CHUNK_SAMPLES << 11
-_CHUNKS_TOGETHER: Final = 16
 
 
 def measure_true_peak_dbtp(
@@ -128,50 +126,69 @@ def _with_margins(channel: SampleArray, first: int, count: int) -> FloatArray:
 
 def _peak_of_chunks(piece: FloatArray, factor: int, peak: float) -> float:
     """Interpolate the chunks that can rise above ``peak``, the most promising first."""
-    level = np.abs(piece)
-    bend = np.zeros_like(piece)
-    bend[1:-1] = np.abs(np.diff(piece, 2))
-    highest, sharpest = (
-        np.max(np.reshape(size, (-1, _CHUNK_SAMPLES)), axis=1) for size in (level, bend)
-    )
+    highest, sharpest = np.zeros((2, piece.size // _CHUNK_SAMPLES))
+    _outline(piece, highest, sharpest)
     reach = _reach(factor)
     possible = reach.of_level * _with_neighbours(highest) + reach.of_bend * _with_neighbours(
         sharpest
     )
     order = np.argsort(possible)[::-1]
-    for first in range(0, order.size, _CHUNKS_TOGETHER):
-        if possible[order[first]] <= peak:
+    phases = _phases(factor)
+    for chunk in order:
+        if possible[chunk] <= peak:
             break
-        chunks = order[first : first + _CHUNKS_TOGETHER]
-        starts = (chunks[possible[chunks] > peak] + 1) * _CHUNK_SAMPLES
-        peak = max(peak, _crest(_interpolated(piece, starts, factor)))
+        peak = max(peak, _crest_of_chunk(piece, (chunk + 1) * _CHUNK_SAMPLES, phases))
     return peak
 
 
-def _interpolated(piece: FloatArray, starts: NDArray[np.intp], factor: int) -> FloatArray:
-    """Oversample chunks, a row each, with a neighbour more on each side."""
-    at = starts[:, None] - 1 + np.arange(_CHUNK_SAMPLES + 2)
-    around = sliding_window_view(piece, TAPS_PER_PHASE + 1)[at - TAPS_PER_PHASE // 2]
-    return np.asarray((around @ _phases(factor)).reshape(len(starts), -1))
+@compiled
+def _outline(piece: FloatArray, highest: FloatArray, sharpest: FloatArray) -> None:
+    """Fill in the largest level and the largest second difference of each chunk."""
+    for chunk in range(len(highest)):
+        first = chunk * _CHUNK_SAMPLES
+        level, bend = 0.0, 0.0
+        for k in range(first, first + _CHUNK_SAMPLES):
+            level = max(level, abs(piece[k]))
+        for k in range(max(first, 1), min(first + _CHUNK_SAMPLES, len(piece) - 1)):
+            bend = max(bend, abs(piece[k + 1] - 2.0 * piece[k] + piece[k - 1]))
+        highest[chunk], sharpest[chunk] = level, bend
+
+
+@compiled
+def _crest_of_chunk(piece: FloatArray, start: int, phases: FloatArray) -> float:
+    """Highest crest of the parabolas through the oversampled values of a chunk.
+
+    ``phases`` is (taps, factor): the weights of the samples around for each of the values
+    that follow one of them.
+    """
+    taps, factor = phases.shape
+    # a sample more on each side: a crest may lie on the chunk's edge
+    begin, count = start - 1 - taps // 2, _CHUNK_SAMPLES + 2
+    dense = np.zeros((factor, count))
+    for phase in range(factor):
+        row = dense[phase]
+        for tap in range(taps):
+            weight, around = phases[tap, phase], piece[begin + tap : begin + tap + count]
+            for k in range(count):
+                row[k] += weight * around[k]
+    highest, before, middle = 0.0, np.inf, np.inf  # before the first there is no crest
+    for k in range(count):
+        for phase in range(factor):
+            after = abs(dense[phase, k])
+            bend = before - 2.0 * middle + after
+            if middle >= before and middle >= after and bend < 0.0:
+                lean = before - after
+                highest = max(highest, middle - lean * lean / (8.0 * bend))
+            before, middle = middle, after
+    return highest
 
 
 @lru_cache(maxsize=4)
 def _phases(factor: int) -> FloatArray:
-    """Weights of the samples around for each of the values that follow one of them."""
     taps = np.pad(interpolation_filter(factor), (0, factor - 1))
-    return np.asarray(taps.reshape(-1, factor)[::-1])
+    return np.ascontiguousarray(taps.reshape(-1, factor)[::-1])
 
 
 def _with_neighbours(chunks: FloatArray) -> FloatArray:
     """Largest of each inner chunk and the two beside it, (n - 2,)."""
     return np.asarray(np.maximum(np.maximum(chunks[:-2], chunks[1:-1]), chunks[2:]))
-
-
-def _crest(dense: FloatArray) -> float:
-    """Highest crest of the parabolas through the inner samples and their neighbours."""
-    size = np.abs(dense)
-    before, middle, after = size[:, :-2], size[:, 1:-1], size[:, 2:]
-    bend = before - 2 * middle + after
-    is_top = (middle >= before) & (middle >= after) & (bend < 0)
-    lean = (before - after)[is_top]
-    return float(np.max(middle[is_top] - lean**2 / (8 * bend[is_top]), initial=0.0))

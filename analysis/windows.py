@@ -1,13 +1,15 @@
 """Analysis windows: how long for which pitch, and what they do to a pitch that moves."""
 
+import math
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 FloatArray = NDArray[np.float64]
-
+Float32Array = NDArray[np.float32]
 
 _SHORTEST_WINDOW_S: Final = 0.016
 _ROOM_BELOW: Final = 1.15
@@ -43,12 +45,20 @@ class WindowPlan:
 
     def length_s(self, f0_hz: float) -> float:
         """Return the length of the window that measures a pitch, in seconds."""
-        return float(self.longest_s * 0.5 ** int(self.halvings_for(np.array([f0_hz]))[0]))
+        above = math.floor(math.log2(f0_hz / (_ROOM_BELOW * self.floor_hz)))
+        return self.longest_s * 0.5 ** min(max(above, 0), self.halvings)
 
 
-def hann_window(length: int) -> FloatArray:
-    """Return a Hann window of ``length`` samples whose ends lie just outside it."""
-    return 0.5 - 0.5 * np.cos(2.0 * np.pi * (np.arange(length) + 0.5) / length)
+@lru_cache(maxsize=32)
+def hann_window(length: int) -> Float32Array:
+    """Return a Hann window of ``length`` samples whose ends lie just outside it.
+
+    One array for all who ask for this length; it cannot be written to.
+    """
+    turn = 2.0 * np.pi * (np.arange(length) + 0.5) / length
+    window: Float32Array = (0.5 - 0.5 * np.cos(turn)).astype(np.float32)
+    window.setflags(write=False)
+    return window
 
 
 def window_autocorrelation(window: FloatArray, lag_count: int) -> FloatArray:

@@ -6,7 +6,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from analysis.compiled import compiled
+from analysis.compiled import compiled, compiled_for_sums
 
 FloatArray = NDArray[np.float64]
 
@@ -49,64 +49,76 @@ class Wobble:
     residual: FloatArray
 
 
-@compiled
-def _set_in(
-    columns: FloatArray, turning: FloatArray, t: FloatArray, start: float, speed: float
-) -> None:
-    """Turn a sine and a cosine back to where they set in, by the sums of angles."""
-    sine, cosine = np.sin(speed * start), np.cos(speed * start)
-    for k in range(len(t)):
-        # before it sets in the curve stays where the cosine begins
-        columns[2, k], columns[3, k] = 0.0, 1.0
-        if t[k] - t[0] >= start:
-            columns[2, k] = turning[0, k] * cosine - turning[1, k] * sine
-            columns[3, k] = turning[1, k] * cosine + turning[0, k] * sine
-
-
-@compiled
+@compiled_for_sums
 def _unexplained(
     t: FloatArray, curve: FloatArray, rates: FloatArray, starts: FloatArray, left: FloatArray
 ) -> None:
-    """Fill ``left[i, j]`` with the squares that rate i, setting in at start j, leaves."""
+    """Fill ``left[i, j]`` with the squares that rate i, setting in at start j, leaves.
+
+    Sine and cosine are turned back to where they set in by the sums of angles; before it
+    the curve stays where the cosine begins. The sums are plain numbers and not elements of
+    an array: only so are several terms added at a time.
+    """
     n = len(t)
-    columns = np.empty((4, n))
-    turning = np.empty((2, n))
+    since, sines, cosines, late = np.empty(n), np.empty(n), np.empty(n), np.empty(n)
+    t1 = tt = y1 = yt = yy = 0.0
     for k in range(n):
-        columns[0, k] = 1.0
-        columns[1, k] = t[k]
-    normal = np.empty((4, 5))
+        since[k] = t[k] - t[0]
+        t1 += t[k]
+        tt += t[k] * t[k]
+        y1 += curve[k]
+        yt += curve[k] * t[k]
+        yy += curve[k] * curve[k]
     for i in range(len(rates)):
         speed = 2.0 * np.pi * rates[i]
         for k in range(n):
-            turning[0, k] = np.sin(speed * (t[k] - t[0]))
-            turning[1, k] = np.cos(speed * (t[k] - t[0]))
+            sines[k] = np.sin(speed * since[k])
+            cosines[k] = np.cos(speed * since[k])
         for j in range(len(starts)):
-            _set_in(columns, turning, t, starts[j], speed)
-            squares = 0.0
+            sine, cosine = np.sin(speed * starts[j]), np.cos(speed * starts[j])
             for k in range(n):
-                squares += curve[k] * curve[k]
-            for a in range(4):
-                for b in range(a, 4):
-                    total = 0.0
-                    for k in range(n):
-                        total += columns[a, k] * columns[b, k]
-                    normal[a, b] = total
-                    normal[b, a] = total
-                total = 0.0
-                for k in range(n):
-                    total += columns[a, k] * curve[k]
-                normal[a, 4] = total
-            # Gauss without pivoting: the matrix is positive definite, a little is added
-            # to its diagonal against rates that the span cannot tell from the line.
-            for a in range(4):
-                normal[a, a] *= 1.0 + 1e-9
-                pivot = normal[a, a] + 1e-12
-                squares -= normal[a, 4] * normal[a, 4] / pivot
-                for b in range(a + 1, 4):
-                    factor = normal[b, a] / pivot
-                    for c in range(a, 5):
-                        normal[b, c] -= factor * normal[a, c]
-            left[i, j] = squares
+                late[k] = 1.0 if since[k] >= starts[j] else 0.0
+            a1 = at = aa = ab = b1 = bt = bb = ya = yb = 0.0
+            for k in range(n):
+                a = late[k] * (sines[k] * cosine - cosines[k] * sine)
+                b = late[k] * (cosines[k] * cosine + sines[k] * sine - 1.0) + 1.0
+                a1 += a
+                at += a * t[k]
+                aa += a * a
+                ab += a * b
+                ya += a * curve[k]
+                b1 += b
+                bt += b * t[k]
+                bb += b * b
+                yb += b * curve[k]
+            normal = np.array(
+                (
+                    (float(n), t1, a1, b1, y1),
+                    (t1, tt, at, bt, yt),
+                    (a1, at, aa, ab, ya),
+                    (b1, bt, ab, bb, yb),
+                )
+            )
+            left[i, j] = yy - _explained(normal)
+
+
+@compiled
+def _explained(normal: FloatArray) -> float:
+    """Return the squares that the columns explain whose products are given.
+
+    Gauss without pivoting: the matrix is positive definite, a little is added to its
+    diagonal against rates that the span cannot tell from the line.
+    """
+    squares = 0.0
+    for a in range(4):
+        normal[a, a] *= 1.0 + 1e-9
+        pivot = normal[a, a] + 1e-12
+        squares += normal[a, 4] * normal[a, 4] / pivot
+        for b in range(a + 1, 4):
+            factor = normal[b, a] / pivot
+            for c in range(a, 5):
+                normal[b, c] -= factor * normal[a, c]
+    return squares
 
 
 def fit_wobble(
@@ -139,8 +151,9 @@ def fit_wobble(
     rates = np.arange(slowest_hz, fastest_hz + step_hz, step_hz)
     starts = np.arange(0.0, min(_LATEST_START_S, _LATEST_START_SHARE * span_s), _START_STEP_S)
     stride = -(-len(t) // _MOST_SAMPLES)
+    few, few_of_curve = t[::stride].copy(), (curve - level)[::stride].copy()
     left = np.empty((len(rates), len(starts)))
-    _unexplained(t[::stride], (curve - level)[::stride], rates, starts, left)
+    _unexplained(few, few_of_curve, rates, starts, left)
     best, late = np.unravel_index(int(np.argmin(left)), left.shape)
     at_once = int(np.argmin(left[:, 0]))
     if left[best, late] > _WORTH_A_LATER_START * left[at_once, 0]:
@@ -149,7 +162,7 @@ def fit_wobble(
     later = _START_STEP_S * np.linspace(-0.8, 0.8, 7)
     near_starts = starts[late] + later if late else np.zeros(1)
     left = np.empty((len(near_rates), len(near_starts)))
-    _unexplained(t[::stride], (curve - level)[::stride], near_rates, near_starts, left)
+    _unexplained(few, few_of_curve, near_rates, near_starts, left)
     best, late = np.unravel_index(int(np.argmin(left)), left.shape)
     return _fitted(t, curve, float(near_rates[best]), float(near_starts[late]))
 
@@ -159,11 +172,11 @@ def _fitted(t: FloatArray, curve: FloatArray, rate_hz: float, start_s: float) ->
     phase = 2.0 * np.pi * rate_hz * since
     sine = np.where(since >= 0.0, np.sin(phase), 0.0)
     cosine = np.where(since >= 0.0, np.cos(phase), 1.0)
-    line = np.column_stack((np.ones_like(t), t))
-    columns = np.column_stack((line, sine, cosine))
+    columns = np.column_stack((np.ones_like(t), t, sine, cosine))
     weights = np.linalg.lstsq(columns, curve, rcond=None)[0]
     residual = curve - columns @ weights
-    straight = curve - line @ np.linalg.lstsq(line, curve, rcond=None)[0]
+    from_middle, straight = t - t.mean(), curve - curve.mean()
+    straight -= (from_middle @ straight / (from_middle @ from_middle)) * from_middle
     total = float(straight @ straight)
     return Wobble(
         rate_hz=rate_hz,
