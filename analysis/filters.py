@@ -1,4 +1,4 @@
-"""Filtering: to a lower rate, to a higher one, in sections, and by short parabolas.
+"""Filtering: to a lower rate, to a higher one, and by short parabolas.
 
 ``scipy.signal`` has all of these, but brings half of scipy along, which takes longer to
 load than a minute of sound takes to measure. Tests hold each function to the one of
@@ -10,8 +10,6 @@ from functools import lru_cache
 import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
-
-from analysis.compiled import compiled
 
 FloatArray = NDArray[np.float64]
 AnyFloat = NDArray[np.floating]
@@ -76,36 +74,6 @@ def interpolated(samples: FloatArray, taps: FloatArray, factor: int) -> FloatArr
     phases = np.zeros((each, factor))
     phases.ravel()[: taps.size] = taps
     return np.asarray((sliding_window_view(samples, each) @ phases[::-1]).ravel())
-
-
-@compiled
-def in_sections(sections: FloatArray, samples: FloatArray, state: FloatArray) -> FloatArray:
-    """Filter through second-order sections, transposed direct form II.
-
-    Parameters
-    ----------
-    sections : (s, 6) array
-        b0 b1 b2 a0 a1 a2 of each, a0 being 1.
-    samples : (n,) array
-    state : (s, 2) array
-        What the filter still holds of samples before; changed to what it holds afterwards.
-
-    Returns
-    -------
-    (n,) array
-    """
-    filtered = np.empty(samples.size)
-    for place in range(samples.size):
-        value = samples[place]
-        for number in range(sections.shape[0]):
-            new = sections[number, 0] * value + state[number, 0]
-            state[number, 0] = (
-                sections[number, 1] * value - sections[number, 4] * new + state[number, 1]
-            )
-            state[number, 1] = sections[number, 2] * value - sections[number, 5] * new
-            value = new
-        filtered[place] = value
-    return filtered
 
 
 def on_parabolas(values: FloatArray, length: int) -> FloatArray:

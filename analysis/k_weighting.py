@@ -37,7 +37,7 @@ def k_weighting_sections(sample_rate_hz: float) -> FloatArray:
     Returns
     -------
     (2, 6) array
-        High shelf, then high-pass, in the layout of :func:`analysis.filters.in_sections`.
+        High shelf, then high-pass, in the layout of :func:`analysis.sections.in_sections`.
 
     Raises
     ------

@@ -17,10 +17,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from analysis.blocks import SampleArray
-from analysis.filters import in_sections
 from analysis.k_weighting import k_weighting_sections
 from analysis.oversampling import Interpolator
 from analysis.results import FloatArray
+from analysis.sections import in_sections
 from analysis.stopping import StopQuestion, stop_if_asked
 
 HOP_S = 0.01

@@ -22,6 +22,7 @@ FloatArray = NDArray[np.float64]
 SHORTEST_NOTE_S: Final = 0.05
 _WOBBLING_CENTS: Final = 5.0
 _IN_STEP: Final = 0.8
+_FEWEST_WOBBLING: Final = 5  # four cuts; two are in step by chance in four of ten cases
 _STRONGER_THAN_A_WOBBLE: Final = 0.55
 _CLEAR_ATTACK: Final = 0.75
 _ECHO_BELOW_DB: Final = 13.0
@@ -170,9 +171,9 @@ def join_wobbling(track: PitchTrack, spans: list[Span]) -> list[Span]:
         j = i + 1
         while j < len(spans) and _goes_on(track, spans[j - 1], spans[j]):
             j += 1
-        while j > i + 2 and not _cut_in_step(track, spans[i:j]):
+        while j >= i + _FEWEST_WOBBLING and not _cut_in_step(track, spans[i:j]):
             j -= 1
-        if j > i + 2:
+        if j >= i + _FEWEST_WOBBLING:
             joined.append(replace(spans[i], last=spans[j - 1].last, end_s=spans[j - 1].end_s))
         else:
             j = i + 1

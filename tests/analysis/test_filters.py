@@ -13,6 +13,7 @@ from scipy import signal
 from analysis import filters
 from analysis.oversampling import interpolation_filter
 from analysis.peaks import find_peaks
+from analysis.sections import in_sections
 
 NOISE = np.random.default_rng(11).normal(size=5000)
 
@@ -56,7 +57,7 @@ def test_a_higher_rate_is_that_of_the_library(factor):
 def test_sections_filter_as_those_of_the_library_and_go_on_where_they_stopped():
     sections = signal.butter(4, 0.2, output="sos")
     state = np.zeros((2, 2))
-    parts = [filters.in_sections(sections, part, state) for part in np.split(NOISE, [7, 900])]
+    parts = [in_sections(sections, part, state) for part in np.split(NOISE, [7, 900])]
     expected, left = signal.sosfilt(sections, NOISE, zi=np.zeros((2, 2)))
     assert np.concatenate(parts) == pytest.approx(expected, rel=1e-12, abs=1e-12)
     assert state == pytest.approx(left, rel=1e-12, abs=1e-12)
