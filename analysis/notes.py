@@ -141,7 +141,9 @@ class _Finder:
             swings = kind is NoteKind.NOTE and may_be_trill(track.f0_hz[span.first : span.last])
             if swings and is_quick_trill(_reading(track, span, kind, self.windows)):
                 return _of_no_one_pitch(span, NoteKind.TRILL, top)
-            chord = self._together(span, reading)
+            chord = None
+            if self.source is not None:
+                chord = find_together(track, span, self.source, self.instrument, reading)
             if chord is not None:
                 strings = bool(self.instrument.open_strings)
                 over = rings_out(track, span, chord, self.instrument)
@@ -178,11 +180,11 @@ class _Finder:
             for other in spans[max(index - 1, 0) : index + 2]
             if max(other.start_s - span.end_s, span.start_s - other.end_s) < _COVERED_WITHIN_S
         ]
-        if begins_in_lower_octave(f0_hz, near[0], hz_after(self.track, spans, index)):
-            return True
-        if is_octave_below(self.source, span.start_s, span.end_s, f0_hz):
-            return True
-        return any(is_common_period(self.source, middle_s, f0_hz, hz) for hz in near)
+        return (
+            begins_in_lower_octave(f0_hz, near[0], hz_after(self.track, spans, index))
+            or is_octave_below(self.source, span.start_s, span.end_s, f0_hz)
+            or any(is_common_period(self.source, middle_s, f0_hz, hz) for hz in near)
+        )
 
     def _unclear(self, span: Span, top: float) -> Note | None:
         """Return a sounding stretch that is not one pitch, unless it is faint or a click."""
@@ -211,11 +213,6 @@ class _Finder:
             pitch=Measured(pitch, _PROVENANCE),
             vibrato=_vibrato(reading, kind, level),
         )
-
-    def _together(self, span: Span, reading: Reading | None) -> Chord | None:
-        if self.source is None:
-            return None
-        return find_together(self.track, span, self.source, self.instrument, reading)
 
 
 def _of_no_one_pitch(span: Span, kind: NoteKind, level_dbfs: float) -> Note:
