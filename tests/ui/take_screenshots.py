@@ -2,7 +2,8 @@
 
     python tests/ui/take_screenshots.py FOLDER [--journal DIR] [--only practice,listen]
         [--language de]
-    python tests/ui/take_screenshots.py --readme | --guide [--language de]
+    python tests/ui/take_screenshots.py --readme
+    python tests/ui/take_screenshots.py --guide [--only import,practice] [--language de]
 
 Starts its own X server (Xvfb) twice: 1280 by 800, and 2560 by 1600 at 200 %, light and
 dark each. Without --journal the demo journal is built first. The journal is copied, so
@@ -208,18 +209,21 @@ def _phone_clips(folder: Path) -> list[Path]:
     return clips
 
 
-def take_for_the_guide(journal: Path | None, language: str) -> None:
-    """Take the guide's pictures, with a sound device, small enough to be shipped."""
+def take_for_the_guide(journal: Path | None, language: str, only: str) -> None:
+    """Take the guide's pictures, or some of them, with a sound device, small enough to ship."""
     sys.path.insert(0, str(ROOT / "tests"))
     from virtual_room import VirtualRoom
 
     shelf = (GUIDE if language == "en" else GUIDE / language) / "pictures"
     shelf.mkdir(exist_ok=True)
+    wanted = {
+        name: shot for name, shot in OF_THE_GUIDE.items() if not only or name in only.split(",")
+    }
     with tempfile.TemporaryDirectory() as scratch, VirtualRoom():
         # The names must match as a whole: 'practice' alone would be all of that page.
-        names = ",".join(f"={name}" for name in OF_THE_GUIDE.values())
+        names = ",".join(f"={shot}" for shot in wanted.values())
         take_all(Path(scratch), journal, names, (1,), language)
-        for name, shot in OF_THE_GUIDE.items():
+        for name, shot in wanted.items():
             _save_small(Path(scratch) / f"{shot}-light.png", shelf / f"{name}.png", GUIDE_WIDTH_PX)
 
 
@@ -360,6 +364,9 @@ def _compare(shots: Photographer) -> None:
     shots.take("compare-stacked", layout, layout)
     for pane, name in enumerate(("change", "note-pairs", "days", "carried", "tempo")):
         shots.take(f"compare-{name}", lambda at=pane: compare.sections.show_pane(at))
+    compare.sections.show_pane(2)
+    scope = main.desk.keys.action("compare.scope").trigger
+    shots.take("compare-bars", scope, lambda: (scope(), scope()))
     compare.sections.show_pane(0)
     for name in ("note-map", "before-after"):
         compare.pictures.next_picture()
@@ -496,7 +503,7 @@ def main() -> None:
             PICTURES.mkdir(exist_ok=True)
             _save_small(Path(scratch) / "listen-markers-light.png", PICTURES / "listen.png")
     elif given.guide:
-        take_for_the_guide(given.journal, given.language)
+        take_for_the_guide(given.journal, given.language, given.only)
     elif given.inside:
         photograph(given.folder.resolve(), given.journal, given.only)
     else:
