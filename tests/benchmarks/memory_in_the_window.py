@@ -30,6 +30,7 @@ import numpy as np
 from app.services.workbench import Workbench
 from app.ui.application import Window, application_object
 from app.ui.models.recorder import RecorderState
+from app.ui.widgets.rail import PAGES
 from app.wiring import open_workbench
 from sample_audio.generator import NoteSpec, PhraseSpec, render
 from tests.virtual_room import VirtualRoom
@@ -113,7 +114,7 @@ class Walker:
 
     def change_page(self, at: int) -> None:
         """Go to the next page."""
-        self.main.show_page(at % len(self.main.pages))
+        self.main.show_page(at % len(PAGES))
         self.settle()
 
     def record(self) -> None:
