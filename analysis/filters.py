@@ -70,10 +70,24 @@ def interpolated(samples: FloatArray, taps: FloatArray, factor: int) -> FloatArr
     (factor (n - ceil(t / factor) + 1),) array
         The first value is that at the sample on which the first tap comes to lie.
     """
-    each = -(-taps.size // factor)
-    phases = np.zeros((each, factor))
-    phases.ravel()[: taps.size] = taps
-    return np.asarray((sliding_window_view(samples, each) @ phases[::-1]).ravel())
+    weights = weights_by_phase(taps, factor)
+    return np.asarray((sliding_window_view(samples, len(weights)) @ weights).ravel())
+
+
+def weights_by_phase(taps: FloatArray, factor: int) -> FloatArray:
+    """Give the weights of the samples around for each of the values that follow one of them.
+
+    Parameters
+    ----------
+    taps : (t,) array
+    factor : int
+
+    Returns
+    -------
+    (ceil(t / factor), factor) array
+    """
+    padded = np.pad(taps, (0, -taps.size % factor))
+    return np.ascontiguousarray(padded.reshape(-1, factor)[::-1])
 
 
 def on_parabolas(values: FloatArray, length: int) -> FloatArray:

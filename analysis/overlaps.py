@@ -24,6 +24,7 @@ _HARMONICS: Final = 24
 _HIGHEST_HZ: Final = 8_000.0
 _WINDOW_PERIODS: Final = 5.0
 _LEAST_OF_ITS_OWN: Final = 0.03
+_PADDED: Final = 4
 _FEWEST_PERIODS: Final = 8.0
 _LADDER_HARMONICS: Final = 12
 _NEAR_SHARE: Final = 0.03
@@ -101,12 +102,10 @@ def is_octave_below(source: MonoSamples, start_s: float, end_s: float, f0_hz: fl
     periods = (end_s - start_s) * f0_hz
     if not periods >= _FEWEST_PERIODS:
         return False
-    first = round(start_s * rate)
-    window = hann_window(round((end_s - start_s) * rate))
-    size = 4 * len(window)
-    power = np.abs(np.fft.rfft(source.read(first, first + len(window)) * window, size)) ** 2
+    length = round((end_s - start_s) * rate)
+    power = _powers(source, round(start_s * rate), length)
     count = min(_LADDER_HARMONICS, int(min(_HIGHEST_HZ, 0.45 * rate) / f0_hz))
-    step, reach = f0_hz * size / rate, max(_NEAR_SHARE, 1.0 / periods)
+    step, reach = f0_hz * _PADDED * length / rate, max(_NEAR_SHARE, 1.0 / periods)
     near = [
         float(np.sum(power[round((k - reach) * step) : round((k + reach) * step) + 1]))
         for k in range(1, count + 1)
@@ -117,14 +116,17 @@ def is_octave_below(source: MonoSamples, start_s: float, end_s: float, f0_hz: fl
 def _harmonic_powers(source: MonoSamples, middle_s: float, f0_hz: float) -> FloatArray:
     """Return the power near each harmonic, (n,)."""
     rate = source.sample_rate_hz
-    window = hann_window(round(_WINDOW_PERIODS * rate / f0_hz))
-    first = round(middle_s * rate - 0.5 * len(window))
-    piece = source.read(first, first + len(window)) * window
-    size = 4 * len(window)
-    power = np.abs(np.fft.rfft(piece, size)) ** 2
+    length = round(_WINDOW_PERIODS * rate / f0_hz)
+    power = _powers(source, round(middle_s * rate - 0.5 * length), length)
     count = min(_HARMONICS, int(min(_HIGHEST_HZ, 0.45 * rate) / f0_hz))
-    step = f0_hz * size / rate
+    step = f0_hz * _PADDED * length / rate
     edges = np.rint(step * (np.arange(1, count + 2) - 0.5)).astype(np.int64)
     if count < 1:
         return np.zeros(0)
     return np.asarray([power[a:b].max() for a, b in pairwise(edges)])
+
+
+def _powers(source: MonoSamples, first: int, length: int) -> FloatArray:
+    """Return the power spectrum of a stretch in a Hann window, padded to finer bins."""
+    piece = source.read(first, first + length) * hann_window(length)
+    return np.asarray(np.abs(np.fft.rfft(piece, _PADDED * length)) ** 2)

@@ -151,15 +151,13 @@ def _search(  # noqa: PLR0917 - compiled code knows no keywords
         for j in range(i - 1, max(-1, i - 2 - MOST_SKIPPED), -1):
             interval = onset_s[i] - onset_s[j]
             _change_tempo(cost[j], _tempo_sd(interval, periods), moved)
-            sd = TIMING_SD_S + TIMING_SD_SHARE * interval
             for period in range(bins):
                 extra = skipped + ANCHOR_WEIGHT * anchor_cost[period]
                 here, there = cost[i, period], moved[period]
                 ideal = interval * PARTS / periods[period]
                 nearest = round(ideal)
                 for steps in range(max(1, nearest - 2), nearest + 3):
-                    error = (steps - ideal) * periods[period] / PARTS / sd
-                    price = 0.5 * error * error + extra
+                    price = _timing_price(steps - ideal, interval, periods[period]) + extra
                     first = (PARTS - steps) % PARTS
                     for arrival in range(PARTS):
                         total = there[first + arrival] + (price + position_cost[arrival])
@@ -194,10 +192,23 @@ def _tempo_sd(interval: float, periods: FloatArray) -> float:
 
 
 @compiled
+def _farthest_bin(tempo_sd: float) -> int:
+    """How many bins the period may move at once."""
+    return max(2, int(2.5 * tempo_sd))
+
+
+@compiled
+def _timing_price(late: float, interval: float, period_s: float) -> float:
+    """Cost of an onset that lies ``late`` twelfths of a beat off its position."""
+    error = late * period_s / PARTS / (TIMING_SD_S + TIMING_SD_SHARE * interval)
+    return 0.5 * error * error
+
+
+@compiled
 def _change_tempo(cost: FloatArray, sd: float, moved: FloatArray) -> None:
     """Cheapest cost after the period has moved to each bin, for every position, twice around."""
     bins = len(cost)
-    reach = max(2, int(2.5 * sd))
+    reach = _farthest_bin(sd)
     for period in range(bins):
         best = moved[period]
         best[:] = np.inf
@@ -232,14 +243,12 @@ def _way_into(  # noqa: PLR0917 - compiled code knows no keywords
     for j in range(i - 1, max(-1, i - 2 - MOST_SKIPPED), -1):
         interval = onset_s[i] - onset_s[j]
         tempo_sd = _tempo_sd(interval, periods)
-        reach = max(2, int(2.5 * tempo_sd))
-        sd = TIMING_SD_S + TIMING_SD_SHARE * interval
+        reach = _farthest_bin(tempo_sd)
         extra = skipped + ANCHOR_WEIGHT * prices[0][period]
         ideal = interval * PARTS / periods[period]
         nearest = round(ideal)
         for steps in range(max(1, nearest - 2), nearest + 3):
-            error = (steps - ideal) * periods[period] / PARTS / sd
-            price = 0.5 * error * error + extra
+            price = _timing_price(steps - ideal, interval, periods[period]) + extra
             position = (arrival - steps) % PARTS
             for before in range(max(0, period - reach), min(bins, period + reach + 1)):
                 move = (period - before) / tempo_sd

@@ -19,6 +19,7 @@ import numpy as np
 
 from analysis.blocks import SampleArray
 from analysis.compiled import compiled
+from analysis.filters import weights_by_phase
 from analysis.loudness import blocks_of
 from analysis.oversampling import TAPS_PER_PHASE, interpolation_filter
 from analysis.results import FloatArray
@@ -185,8 +186,7 @@ def _crest_of_chunk(piece: FloatArray, start: int, phases: FloatArray) -> float:
 
 @lru_cache(maxsize=4)
 def _phases(factor: int) -> FloatArray:
-    taps = np.pad(interpolation_filter(factor), (0, factor - 1))
-    return np.ascontiguousarray(taps.reshape(-1, factor)[::-1])
+    return weights_by_phase(interpolation_filter(factor), factor)
 
 
 def _with_neighbours(chunks: FloatArray) -> FloatArray:
