@@ -35,10 +35,13 @@ def _name(path: Path) -> str:
 
 
 def _german() -> dict[str, str]:
-    """All words of the window, English to German."""
+    """All words of the window, English to German, without the hyphens for narrow columns."""
     catalogue = REPOSITORY / "app" / "ui" / "translations" / "passagework_de.ts"
     messages = ElementTree.parse(catalogue).iter("message")  # noqa: S314 - our own file
-    return {m.findtext("source", ""): m.findtext("translation", "") for m in messages}
+    return {
+        m.findtext("source", ""): m.findtext("translation", "").replace("\N{SOFT HYPHEN}", "")
+        for m in messages
+    }
 
 
 def _command_lines(text: str) -> list[str]:

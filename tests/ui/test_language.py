@@ -7,11 +7,15 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QCoreApplication, QTranslator
-from PySide6.QtWidgets import QAbstractButton, QLabel
+from PySide6.QtWidgets import QAbstractButton, QHeaderView, QLabel
+from pytestqt.qtbot import QtBot
 
 from app.ui import spoken
 from app.ui.language import ENGLISH, SYSTEM, tr, use_language
+from app.ui.models.rows import Column
 from app.ui.preferences import Preferences
+from app.ui.spoken import word
+from app.ui.widgets.table import RowTable
 from tests.ui import gather_words
 
 catalogue_file, window_words = gather_words.catalogue_file, gather_words.window_words
@@ -50,6 +54,24 @@ def test_a_translation_fills_in_the_same_values() -> None:
     for (_, source), text in read_catalogue(catalogue_file("de")).items():
         fields = [FORM.sub("", field) for field in FIELD.findall(text)]
         assert sorted(FIELD.findall(source)) == sorted(fields), source
+
+
+def test_long_names_of_measures_part_where_their_column_is_narrow(
+    german: None, qtbot: QtBot
+) -> None:
+    """As in the columns of Compare; the hyphenation is by the rules of German spelling."""
+    names = ("Mean deviation", "Unevenness", "Dynamic span")
+    table: RowTable[str] = RowTable("", (Column("", word), Column("", str)), dense=True)
+    qtbot.addWidget(table)
+    table.show_rows(names)
+    table.setFixedWidth(400)
+    table.show()
+    table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+    table.setColumnWidth(0, 220)
+    qtbot.waitUntil(lambda: len({table.rowHeight(at) for at in range(3)}) == 1)
+    before = table.rowHeight(1)
+    table.setColumnWidth(0, 85)
+    qtbot.waitUntil(lambda: all(table.rowHeight(at) > before for at in range(3)))
 
 
 def test_what_is_shipped_was_made_from_the_catalogue(qapp: QCoreApplication) -> None:

@@ -6012,7 +6012,7 @@
         </message>
         <message>
             <source>Dynamic span</source>
-            <translation>Dynamikumfang</translation>
+            <translation>Dynamik­umfang</translation>
         </message>
         <message>
             <source>Dynamic span {value}</source>
@@ -6380,7 +6380,7 @@
         </message>
         <message>
             <source>Least unevenness seen</source>
-            <translation>Kleinste sichtbare Ungleichmäßigkeit</translation>
+            <translation>Kleinste sichtbare Ungleich­mäßigkeit</translation>
         </message>
         <message>
             <source>Left out, because the recording in the bundle is missing or changed: {gone}.</source>
@@ -6532,7 +6532,7 @@
         </message>
         <message>
             <source>Mean deviation</source>
-            <translation>Mittlere Abweichung</translation>
+            <translation>Mittlere Abwei­chung</translation>
         </message>
         <message>
             <source>Mean deviation {value}</source>
@@ -8220,7 +8220,7 @@
         </message>
         <message>
             <source>Unevenness</source>
-            <translation>Ungleichmäßigkeit</translation>
+            <translation>Ungleich­mäßigkeit</translation>
         </message>
         <message>
             <source>Unevenness {value}</source>
@@ -10253,6 +10253,10 @@
         <message>
             <source>{value} dB</source>
             <translation>{value} dB</translation>
+        </message>
+        <message>
+            <source>{value} dBTP</source>
+            <translation>{value} dBTP</translation>
         </message>
         <message>
             <source>{value} h</source>

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Generic, TypeVar
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, Qt, Signal
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
 
@@ -60,6 +60,7 @@ class RowTable(QTableView, Generic[R]):
             self.setFont(font(SMALL_PT))
             self.verticalHeader().setMinimumSectionSize(22)
             self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        self._fits_rows = False
         head = self.horizontalHeader()
         head.setFont(font(SMALL_PT))
         head.setHighlightSections(False)
@@ -67,6 +68,10 @@ class RowTable(QTableView, Generic[R]):
         head.setResizeContentsPrecision(_MEASURED_ROWS)
         for section in (stretch,) if isinstance(stretch, int) else stretch:
             head.setSectionResizeMode(section, QHeaderView.ResizeMode.Stretch)
+        if dense:
+            self._fitting = QTimer(self, singleShot=True, interval=0)
+            self._fitting.timeout.connect(self._fit_words)
+            head.sectionResized.connect(lambda *_: self._fitting.start())
         self.doubleClicked.connect(self._open)
 
     def show_rows(self, rows: Sequence[R]) -> None:
@@ -100,6 +105,13 @@ class RowTable(QTableView, Generic[R]):
             policy.ScrollBarAlwaysOn if is_needed else policy.ScrollBarAsNeeded
         )
 
+    def _fit_words(self) -> None:
+        """Give the rows the height of their words, which a narrower column breaks elsewhere."""
+        if self._fits_rows:
+            self.fit_to_rows()
+        elif len(self.rows_model.rows) <= _MOST_FITTED:
+            self.resizeRowsToContents()
+
     def fit(self, most_rows: int) -> None:
         """Be as high as the rows there are, at most as high as `most_rows`."""
         shown = min(len(self.rows_model.rows), most_rows)
@@ -108,6 +120,7 @@ class RowTable(QTableView, Generic[R]):
 
     def fit_to_rows(self) -> None:
         """Be as high as all rows are together, for tables of a few rows only."""
+        self._fits_rows = True
         self.resizeRowsToContents()
         rows = sum(self.rowHeight(at) for at in range(len(self.rows_model.rows)))
         self.setFixedHeight(self.horizontalHeader().sizeHint().height() + rows + 6)
