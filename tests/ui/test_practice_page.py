@@ -11,7 +11,7 @@ import fakes
 import pytest
 from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDropEvent
-from PySide6.QtWidgets import QLineEdit, QPushButton
+from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton
 
 from app.journal.failures import PlainFailure
 from app.journal.records import AimMet
@@ -345,6 +345,18 @@ def test_new_passage_is_made_and_chosen(window, settle, qtbot, bench):
     assert not form.isVisible()
 
 
+def test_enter_keeps_a_passage_from_any_of_its_fields(window, settle, qtbot, bench):
+    qtbot.keyClick(window.main, "E")
+    form = window.main.practice.forms.passage
+    boxes = form.findChildren(QComboBox)
+    instrument = next(box for box in boxes if box.accessibleName() == "Instrument")
+    qtbot.keyClick(instrument, Qt.Key.Key_Down)
+    qtbot.keyClick(instrument, Qt.Key.Key_Return)
+    settle(window)
+    assert not form.isVisible()
+    assert bench.state.passages[0].settings.instrument == "cello"
+
+
 def test_marker_to_work_on_opens_its_take_at_its_place(window, settle, qtbot, bench):
     table = window.main.practice.markers.table
     table.selectRow(0)
@@ -394,7 +406,7 @@ def test_passage_is_changed(window, settle, qtbot, bench):
 
 
 @pytest.mark.qt_log_ignore("propagateSizeHints", "raise")
-def test_settings_are_the_players_own(window, settle, bench):
+def test_settings_are_the_players_own(window, settle, qtbot, bench):
     window.main.desk.keys.action("settings").trigger()
     settle(window)
     sheet = window.main.sheets.settings
@@ -402,8 +414,10 @@ def test_settings_are_the_players_own(window, settle, bench):
     sheet.turn.setValue(3)
     sheet.output.choose("box")
     sheet.reaction.setValue(0.2)
-    sheet.keep.click()
+    sheet.turn.setFocus()
+    qtbot.keyClick(sheet.turn, Qt.Key.Key_Return)
     settle(window)
+    assert not sheet.isVisible()
     assert bench.state.settings.day_turn_hour == 3
     assert bench.playing.output == "box"
     assert window.desk.preferences.reaction_s == pytest.approx(0.2)

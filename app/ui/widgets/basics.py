@@ -20,7 +20,8 @@ from app.ui.keys import describe
 from app.ui.spoken import said
 from app.ui.theme import GRID_PX, LARGE_PT, SMALL_PT, font
 
-_PRESS_KEYS = (Qt.Key.Key_Space, Qt.Key.Key_Return, Qt.Key.Key_Enter)
+ENTER_KEYS = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+_PRESS_KEYS = (Qt.Key.Key_Space, *ENTER_KEYS)
 
 
 class Button(QPushButton):
@@ -42,6 +43,7 @@ class Button(QPushButton):
     ) -> None:
         super().__init__(text)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.setAutoDefault(False)  # else Enter in any field of a sheet presses its first button
         self.setProperty("primary", primary)
         self.setProperty("plain", plain)
         if icon_name:
@@ -68,7 +70,7 @@ class Button(QPushButton):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Press on Enter too."""
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+        if event.key() in ENTER_KEYS:
             self.click()
             return
         super().keyPressEvent(event)

@@ -3,15 +3,17 @@
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QIcon, QKeyEvent
 from PySide6.QtWidgets import QCheckBox, QFrame, QGridLayout, QLineEdit, QScrollArea, QWidget
 
 from app.journal.failures import PlainFailure
 from app.journal.records import Passage, PlayingSettings
 from app.services.no_retake import ABOUT
 from app.ui.desk import Desk
+from app.ui.icons import icon
 from app.ui.language import tr
 from app.ui.theme import GRID_PX
-from app.ui.widgets.basics import Button, Card, column, fill, labelled, row, soft
+from app.ui.widgets.basics import ENTER_KEYS, Button, Card, column, fill, labelled, row, soft
 from app.ui.widgets.choices import passage_text
 from app.ui.widgets.score_form import ScoreForm
 from app.ui.widgets.settings_form import SettingsForm
@@ -73,8 +75,13 @@ class PassageForm(Card):
         scroll.setWidget(inside)
         self.box.addWidget(scroll, 1)
         self.box.addLayout(buttons)
-        for field in (self._piece, self._name, self._bars):
-            field.returnPressed.connect(self._make)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Keep it on Enter, whichever field has the focus."""
+        if event.key() in ENTER_KEYS:
+            self._make()
+            return
+        super().keyPressEvent(event)
 
     def edit(self, passage: Passage) -> None:
         """Begin with a passage that is there; its takes keep the settings they have."""
@@ -82,6 +89,7 @@ class PassageForm(Card):
         self._edited = passage
         self.title.setText(tr("Change the passage"))
         self._add.setText(tr("Keep"))
+        self._add.setIcon(QIcon())
         self._piece.setText(passage.piece)
         self._name.setText(passage.name)
         self._bars.setText(passage.bars)
@@ -93,6 +101,7 @@ class PassageForm(Card):
         self._edited = None
         self.title.setText(tr("New passage"))
         self._add.setText(tr("Add passage"))
+        self._add.setIcon(icon("add", on_accent=True))
         for field in (self._piece, self._name, self._bars):
             field.setText("")  # unlike clear(), this is no edit of the player's
         self._no_retake.setChecked(False)

@@ -4,6 +4,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QDoubleSpinBox,
     QFileDialog,
@@ -20,7 +21,7 @@ from app.services.views import InputRow
 from app.ui.desk import Desk
 from app.ui.language import LANGUAGES, SYSTEM, mark, tr
 from app.ui.theme import GRID_PX, Scheme
-from app.ui.widgets.basics import Button, column, fill, heading, labelled, row
+from app.ui.widgets.basics import ENTER_KEYS, Button, column, fill, heading, labelled, row
 from app.ui.widgets.choices import Choice
 from app.ui.widgets.focus_order import OrderedDialog
 from app.ui.widgets.reminder_row import ReminderRow
@@ -113,6 +114,13 @@ class SettingsSheet(OrderedDialog):
         )
         box.insertStretch(box.count() - 1, 1)
         self.resize(520, 560)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Keep the settings on Enter, whichever field has the focus."""
+        if event.key() in ENTER_KEYS:
+            self._keep()
+            return
+        super().keyPressEvent(event)
 
     def open_sheet(self) -> None:
         """Read the settings and show them."""
