@@ -101,6 +101,7 @@ def _tell_whole(app: typer.Typer) -> None:
         command.short_help = about.partition("\n")[0]
     for group in app.registered_groups:
         if group.typer_instance is not None:
+            group.short_help = str(group.typer_instance.info.help).partition("\n")[0]
             _tell_whole(group.typer_instance)
 
 

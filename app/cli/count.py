@@ -66,6 +66,10 @@ def count(  # noqa: PLR0917 - one parameter an option
             return
         from app.services.wording import counted, day_text, minutes_text  # noqa: PLC0415
 
+        if day != today.practice_day and minutes is not None:
+            say(f"{day_text(day)}: {minutes_text(minutes)}.")
+        if rest:
+            say(f"{day_text(day)}: a rest day.")
         say(
             f"{day_text(today.practice_day)}: {minutes_text(today.minutes)},"
             f" {counted(len(today.takes), 'take')} today."

@@ -1,6 +1,9 @@
 """``history`` and ``import-minutes``: what the record shows, and minutes kept elsewhere."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -15,6 +18,7 @@ from app.journal.written_days import DateOrder
 if TYPE_CHECKING:
     from app.services.keeping_views import AssociationRow, RecordView
     from app.services.minutes_import import MinutesProposal
+    from app.services.workbench import Workbench
 
 _WEEKS_SAID = 8
 
@@ -76,7 +80,8 @@ def import_minutes(  # noqa: PLR0917 - one parameter an option
     from app.services.wording import counted  # noqa: PLC0415 - only when run
 
     program = Program.of(context)
-    with program.open_workbench(program.journal(journal), create=not look, read_only=look) as bench:
+    folder = program.journal(journal)
+    with _to_look_at(program, folder) if look else program.open_workbench(folder) as bench:
         table = bench.minutes_import.propose(file).table
         mapped = mapping_of(table, day_column, minutes_column, unit, order)
         proposal = bench.minutes_import.propose(file, mapped)
@@ -99,6 +104,18 @@ def import_minutes(  # noqa: PLR0917 - one parameter an option
             say(f"Nothing is filed yet: {proposal.sentence}" if look else proposal.sentence)
             if filed:
                 say(f"Filed: {counted(filed, 'day')}.")
+
+
+@contextmanager
+def _to_look_at(program: Program, folder: Path) -> "Iterator[Workbench]":
+    """Open a journal to compare with; an empty one, thrown away later, where none is begun."""
+    if folder.exists():
+        with program.open_workbench(folder, create=False, read_only=True) as bench:
+            yield bench
+        return
+    remark(f"There is no journal in {folder} yet; to file would begin one there.")
+    with TemporaryDirectory() as empty, program.open_workbench(Path(empty)) as bench:
+        yield bench
 
 
 def record_object(

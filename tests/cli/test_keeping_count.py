@@ -129,6 +129,27 @@ def test_minutes_from_elsewhere(run, practised, tmp_path):
     assert run("history", "--json").json["journal_minutes"] == 140
 
 
+def test_a_look_at_minutes_needs_no_journal_and_begins_none(run, journal_dir, tmp_path):
+    file = tmp_path / "kept.csv"
+    file.write_text(f"date,minutes\n{ago(9)},20\n", encoding="utf-8")
+    looked = run("import-minutes", file, "--look")
+    assert (looked.code, journal_dir.exists()) == (0, False)
+    assert "Nothing is filed yet: 1 day new" in looked.out
+    assert "There is no journal in" in looked.err
+    assert "There is no journal in" not in run("import-minutes", file, "--look", "--json").out
+
+
+def test_minutes_of_another_day_are_said_back(run, practised):
+    kept = run("count", "--minutes", "40", "--date", ago(2))
+    assert kept.code == 0
+    day = today() - timedelta(days=2)
+    first, second = kept.out.splitlines()[:2]
+    assert str(day.day) in first
+    assert first.endswith("40 min.")
+    assert second.endswith("0 takes today.")
+    assert "a rest day" in run("count", "--rest", "--date", ago(6)).out
+
+
 def test_days_that_can_be_read_two_ways_are_asked_about(run, practised, tmp_path):
     file = tmp_path / "kept.csv"
     file.write_text("when;all\n03/04/2021;1.5\n", encoding="utf-8")

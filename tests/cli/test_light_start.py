@@ -48,6 +48,8 @@ def test_help_tells_every_first_sentence_whole(monkeypatch, capsys, columns):
     told = " ".join(told.split())
     for command in app.registered_commands:
         assert command.callback.__doc__.splitlines()[0] in told
+    for group in app.registered_groups:
+        assert group.typer_instance.info.help.splitlines()[0] in told
     assert all(text.endswith(".") for text in sentences(app))
 
 
