@@ -84,7 +84,7 @@ make_environment() {
     python3 -m venv --clear "$1/.venv" ||
       stop "The virtual environment could not be made: see Python's message above."
   fi
-  echo "Installing what $2 names (up to several hundred megabytes the first time)"
+  echo "Installing what $2 names: up to several hundred megabytes to fetch, some quiet minutes"
   PIP_DISABLE_PIP_VERSION_CHECK=1 "$python" -m pip install --quiet --require-hashes \
     -r "$1/$2" -r "$1/build.lock" ||
     stop "pip could not install them: check the network and the free space, then start again."

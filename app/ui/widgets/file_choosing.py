@@ -26,5 +26,5 @@ def ask_for_folder(parent: QWidget) -> list[Path]:
 
 def _begin() -> str:
     """Return where clips from a phone mostly arrive."""
-    places = QStandardPaths
-    return places.writableLocation(places.StandardLocation.DownloadLocation) or str(Path.home())
+    downloads = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.DownloadLocation)
+    return downloads if downloads and Path(downloads).is_dir() else str(Path.home())

@@ -63,6 +63,8 @@ def window_title(desk: Desk) -> str:
     if bench.bundles.visiting is not None:
         return tr("A bundle, as the teacher \N{EN DASH} Passagework")
     closed = tr(" (read only)") if bench.read_only else ""
+    if not closed and bench.journal_dir.name == tr("Passagework"):
+        return tr("Passagework")
     return tr("{name}{closed} \N{EN DASH} Passagework").format(
         name=bench.journal_dir.name, closed=closed
     )
