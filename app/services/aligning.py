@@ -10,11 +10,11 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from app.journal.failures import PlainFailure
-from app.journal.records import Take
 from app.services.following_views import AlignedPair, OnlyKind, OnlyPart
 from app.services.latest import Latest
 from app.services.long_sounds import read_for_measuring
 from app.services.measuring import MeasuringService
+from app.services.records_there import take_there
 from app.services.stopping import (
     Progress,
     ShouldStop,
@@ -111,7 +111,8 @@ class AligningService:
     def _notes(
         self, take_id: str, progress: Progress, should_stop: ShouldStop
     ) -> "Sequence[JudgedNote]":
-        return self._measuring.analysed(self._take(take_id).id, progress, should_stop).notes
+        take_there(self._store, take_id)
+        return self._measuring.analysed(take_id, progress, should_stop).notes
 
     def _kept(self, take_a: str, take_b: str) -> AlignedPair | None:
         kept = self._store.alignments.get(take_a, take_b)
@@ -190,13 +191,7 @@ class AligningService:
         return _read(kept)
 
     def _file(self, take_id: str) -> Path:
-        return self._store.folders.absolute(self._take(take_id).file)
-
-    def _take(self, take_id: str) -> Take:
-        take = self._store.takes.get(take_id)
-        if take is None or take.deleted_at is not None:
-            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
-        return take
+        return self._store.folders.absolute(take_there(self._store, take_id).file)
 
 
 def _block(alignment: "Alignment", of_a: "Sequence[Slip]", of_b: "Sequence[Slip]") -> bytes:

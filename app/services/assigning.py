@@ -16,9 +16,10 @@ from app.journal.assignments import (
 from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock, practice_day
 from app.journal.records import Author
-from app.services.items import titles_of
+from app.services.items import NOTHING_NAMED, named_items
 from app.services.keeping_views import AssignmentRow, OccasionRow
 from app.services.passages import passage_title
+from app.services.records_there import passage_there
 from app.services.time_spent import minutes_by_target, takes_by_passage
 from app.services.undoing import Undoing
 from app.services.wording import counted, day_text, minutes_text
@@ -36,16 +37,18 @@ class AssignmentService:
     def open(self) -> tuple[AssignmentRow, ...]:
         """Give what is set, not done, and not past its day; the most urgent first."""
         today = self._today()
-        rows = self._rows(self._store.assignments.list(first_due=today))
+        rows = self._rows(self._store.assignments.list(first_due=today), today)
         return tuple(row for row in rows if not row.progress.is_done)
 
     def for_lesson(self, first_day: date, last_day: date) -> tuple[AssignmentRow, ...]:
         """Give everything due on these days, done or not, both ends included."""
-        return self._rows(self._store.assignments.list(first_due=first_day, last_due=last_day))
+        return self._rows(
+            self._store.assignments.list(first_due=first_day, last_due=last_day), self._today()
+        )
 
     def all(self) -> tuple[AssignmentRow, ...]:
         """Give every assignment there ever was, by the day it was due."""
-        return self._rows(self._store.assignments.list())
+        return self._rows(self._store.assignments.list(), self._today())
 
     def add(
         self,
@@ -171,16 +174,15 @@ class AssignmentService:
         return next((one for one in known if one.id == occasion_id), None)
 
     def _row(self, assignment: Assignment) -> AssignmentRow:
-        return self._rows((assignment,))[0]
+        return self._rows((assignment,), self._today())[0]
 
-    def _rows(self, assignments: Sequence[Assignment]) -> tuple[AssignmentRow, ...]:
+    def _rows(self, assignments: Sequence[Assignment], today: date) -> tuple[AssignmentRow, ...]:
         if not assignments:
             return ()
-        today = self._today()
         span = (min(made.set_on for made in assignments), today)
         minutes = minutes_by_target(self._store, *span)
         takes = takes_by_passage(self._store, *span)
-        titles = titles_of(self._store, {made.item_id for made in assignments})
+        items = named_items(self._store)
         passages = {p.id: passage_title(p) for p in self._store.passages.list()}
         rows = []
         for made in assignments:
@@ -188,7 +190,8 @@ class AssignmentService:
             found = progress(made, minutes.get(target, {}), takes.get(target, {}), today)
             title = passages.get(made.passage_id or "")
             if title is None:
-                title = titles[made.item_id] if made.item_id else made.goal
+                item = items.get(made.item_id, NOTHING_NAMED) if made.item_id else None
+                title = item.title if item else made.goal
             rows.append(AssignmentRow(made, found, title, _sentence(made, found)))
         return tuple(rows)
 
@@ -200,8 +203,8 @@ class AssignmentService:
         return replace(made, passage_id=item.passage_id, item_id=None)
 
     def _check_targets(self, made: Assignment) -> None:
-        if made.passage_id is not None and self._store.passages.get(made.passage_id) is None:
-            raise PlainFailure("That passage is not there.", "Choose another one.")
+        if made.passage_id is not None:
+            passage_there(self._store, made.passage_id)
         if made.item_id is not None and self._store.items.get(made.item_id) is None:
             raise PlainFailure("That item is not there.", "Choose another one.")
 

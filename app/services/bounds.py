@@ -3,12 +3,11 @@
 from collections.abc import Mapping
 
 from app.journal.bounds import PassageBounds, checked
-from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock
-from app.journal.records import Passage
 from app.journal.tempo_ladder import Ladder, LadderTake, ladder
 from app.services.following_views import LadderView
 from app.services.readings import reading_of
+from app.services.records_there import passage_there
 from app.services.views import Reading
 from app.services.wording import counted
 from app.store.store import Store
@@ -48,14 +47,14 @@ class BoundsService:
         PlainFailure
             Where they make no sense or there is no such passage.
         """
-        self._passage(bounds.id)
+        passage_there(self._store, bounds.id)
         kept = checked(bounds)
         self._store.bounds.put(kept)
         return kept
 
     def ladder(self, passage_id: str) -> LadderView:
         """Say how far up a passage is: the tempos that held its bounds on two days."""
-        passage, bounds = self._passage(passage_id), self.get(passage_id)
+        passage, bounds = passage_there(self._store, passage_id), self.get(passage_id)
         takes = self._store.takes.list(passage_id=passage_id)
         headlines = self._store.measurements.headlines([take.id for take in takes])
         played = [
@@ -72,12 +71,6 @@ class BoundsService:
         ]
         climbed = ladder(played, bounds)
         return LadderView(passage, bounds, climbed, ladder_text(climbed, bounds))
-
-    def _passage(self, passage_id: str) -> Passage:
-        passage = self._store.passages.get(passage_id)
-        if passage is None:
-            raise PlainFailure("That passage is not there.", "Choose another one.")
-        return passage
 
 
 def _number(summary: Mapping[str, object], key: str) -> float | None:

@@ -2,6 +2,7 @@
 
 import uuid
 from datetime import date
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -20,6 +21,7 @@ from app.services.following_views import (
     StillWord,
 )
 from app.services.measuring import MeasuringService
+from app.services.records_there import take_there
 from app.services.stopping import (
     Progress,
     ShouldStop,
@@ -33,6 +35,7 @@ from app.services.wording import counted, day_text
 from app.store.store import Store
 
 if TYPE_CHECKING:
+    from analysis.results import TakeAnalysis
     from analysis.still_there import Reading95, StillFinding
 
 INTONATION_CATEGORIES = frozenset({"intonation", "shift"})
@@ -40,6 +43,24 @@ RHYTHM_CATEGORIES = frozenset({"rhythm", "tempo"})
 MOST_TAKES = 12
 _BY_EAR = "This is judged by ear."
 _UNSURE_OUTSIDE_S = 0.5
+
+
+class _Both:
+    """Two takes of a passage and what was measured on each, read when first asked for."""
+
+    def __init__(
+        self, measuring: MeasuringService, pair: AlignedPair, source: Take, take: Take
+    ) -> None:
+        self._measuring = measuring
+        self.pair, self.source, self.take = pair, source, take
+
+    @cached_property
+    def then(self) -> "TakeAnalysis":
+        return self._measuring.analysed(self.source.id)
+
+    @cached_property
+    def now(self) -> "TakeAnalysis":
+        return self._measuring.analysed(self.take.id)
 
 
 class CarryingService:
@@ -75,7 +96,7 @@ class CarryingService:
         PlainFailure
             Where the take is not there or cannot be read.
         """
-        take = self._take(take_id)
+        take = take_there(self._store, take_id)
         sources = self._sources(take)
         answers = {a.marker_id: a.is_there for a in self._store.still_there.of_take(take_id)}
         carried: list[CarriedMarker] = []
@@ -84,8 +105,9 @@ class CarryingService:
             step = part_of(progress, number / len(sources), (number + 1) / len(sources))
             pair = self._aligning.pair(source.id, take_id, step, should_stop)
             if pair.aligned:
+                both = _Both(self._measuring, pair, source, take)
                 carried += [
-                    self._carried(pair, source, take, marker, answers.get(marker.id))
+                    self._carried(both, marker, answers.get(marker.id))
                     for marker in markers
                     if _is_played_there(pair, marker)
                 ]
@@ -100,8 +122,8 @@ class CarryingService:
         PlainFailure
             Where marker or take are gone, or the take is not a later one of the passage.
         """
-        marker, take = self._marker(marker_id), self._take(take_id)
-        origin = self._take(marker.take_id)
+        marker, take = self._marker(marker_id), take_there(self._store, take_id)
+        origin = take_there(self._store, marker.take_id)
         is_later = origin.recorded_at < take.recorded_at
         if origin.passage_id is None or origin.passage_id != take.passage_id or not is_later:
             raise PlainFailure(
@@ -122,7 +144,7 @@ class CarryingService:
         PlainFailure
             Where there is none or more than one.
         """
-        passage_id = self._take(take_id).passage_id
+        passage_id = take_there(self._store, take_id).passage_id
         takes = self._store.takes.list(passage_id=passage_id) if passage_id else ()
         markers = self._store.markers.for_takes(take.id for take in takes)
         found = [m.id for some in markers.values() for m in some if m.id.startswith(text)]
@@ -167,35 +189,33 @@ class CarryingService:
         marked = [(one, markers[one.id]) for one in earlier if one.id in markers]
         return marked[-MOST_TAKES:]
 
-    def _carried(
-        self, pair: AlignedPair, source: Take, take: Take, marker: Marker, answer: bool | None
-    ) -> CarriedMarker:
+    def _carried(self, both: "_Both", marker: Marker, answer: bool | None) -> CarriedMarker:
+        pair, source, take = both.pair, both.source, both.take
         start_s = min(max(pair.to_b(marker.start_s), 0.0), take.duration_s)
         end_s = None
         if marker.end_s is not None:
             end_s = min(max(pair.to_b(marker.end_s), start_s), take.duration_s)
-        measured = self._measured(pair, source, take, marker)
+        measured = self._measured(both, marker)
         return CarriedMarker(
             marker, source.practice_day, start_s, end_s, pair.confidence, measured, answer
         )
 
-    def _measured(
-        self, pair: AlignedPair, source: Take, take: Take, marker: Marker
-    ) -> StillMeasured:
+    def _measured(self, both: "_Both", marker: Marker) -> StillMeasured:
         from analysis import still_there  # noqa: PLC0415 - numba, only when needed
         from analysis.results import Alignment, Measured  # noqa: PLC0415
 
-        then, now = self._measuring.analysed(source.id), self._measuring.analysed(take.id)
-        alignment = Alignment(pair.a_s, pair.b_s, pair.confidence)
+        alignment = Alignment(both.pair.a_s, both.pair.b_s, both.pair.confidence)
         span = (marker.start_s, marker.start_s if marker.end_s is None else marker.end_s)
         category = marker.category.casefold()
         if category in INTONATION_CATEGORIES:
-            limit = self._bounds.get(source.passage_id or "").mean_absolute_cents
+            limit = self._bounds.get(both.source.passage_id or "").mean_absolute_cents
+            then, now = both.then, both.now
             found = still_there.intonation_then_and_now(
                 then.notes, now.notes, alignment, span, limit
             )
             return _in_words(found, "cents", limit)
         if category in RHYTHM_CATEGORIES:
+            then, now = both.then, both.now
             if not isinstance(then.tempo, Measured) or not isinstance(now.tempo, Measured):
                 missing = NoReading("The tempo of one of the takes is not measurable.")
                 return StillMeasured("not measurable", missing, missing, missing.sentence)
@@ -211,12 +231,6 @@ class CarryingService:
         if marker is None:
             raise PlainFailure("That marker is not there any more.", "Look at the list again.")
         return marker
-
-    def _take(self, take_id: str) -> Take:
-        take = self._store.takes.get(take_id)
-        if take is None or take.deleted_at is not None:
-            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
-        return take
 
 
 def _is_played_there(pair: AlignedPair, marker: Marker) -> bool:

@@ -20,6 +20,7 @@ from app.services.looked_at import FEWEST_DAYS, passages_looked_at
 from app.services.note_map import NoteMapService
 from app.services.passage_bars import BarService
 from app.services.readings import reading_of
+from app.services.records_there import passage_there
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress, part_of
 from app.services.views import AnyReading, NoReading, Reading
 from app.services.wording import counted
@@ -67,7 +68,7 @@ class ChangeService:
         """
         from analysis.verdicts import judge, periods_of  # noqa: PLC0415 - scipy, when needed
 
-        passage = self._passage(passage_id)
+        passage = passage_there(self._store, passage_id)
         takes = self._store.takes.list(passage_id=passage_id)
         headlines = dict(self._store.measurements.headlines([take.id for take in takes]))
         measured = [t for t in takes if t.id in headlines and not headlines[t.id].failure]
@@ -156,12 +157,6 @@ class ChangeService:
             bars=bars.bars,
             left_out=view.left_out,
         )
-
-    def _passage(self, passage_id: str) -> Passage:
-        passage = self._store.passages.get(passage_id)
-        if passage is None:
-            raise PlainFailure("That passage is not there.", "Choose another one.")
-        return passage
 
 
 def _number(headline: MeasurementHeadline, key: str) -> float:

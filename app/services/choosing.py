@@ -44,15 +44,7 @@ class Choosing:
 
     def in_trend(self, takes: Iterable[Take]) -> str:
         """Say how the takes of a trend were chosen; empty where there is nothing to say."""
-        words = list(self.of_takes(takes).values())
-        best = words.count(ChosenAs.BEST_OF_SEVERAL)
-        if not best:
-            return ""
-        line = f"{counted(best, 'take')} of {len(words)} chosen as the best of several"
-        without = words.count(ChosenAs.NO_RETAKE)
-        if without:
-            line += f", {without} made without retakes"
-        return f"{line}: choosing can look like getting better."
+        return words_in_trend(self.of_takes(takes).values())
 
     def _sentence(self, take: Take, side: str, word: ChosenAs | None) -> str:
         name = side.upper()
@@ -67,3 +59,16 @@ class Choosing:
                 line += f", once more after the device had failed ({take.retake_reason})"
             return f"{line}."
         return ""
+
+
+def words_in_trend(chosen: Iterable[ChosenAs | None]) -> str:
+    """Say how takes of which this is known were chosen; empty where nothing is to be said."""
+    words = list(chosen)
+    best = words.count(ChosenAs.BEST_OF_SEVERAL)
+    if not best:
+        return ""
+    line = f"{counted(best, 'take')} of {len(words)} chosen as the best of several"
+    without = words.count(ChosenAs.NO_RETAKE)
+    if without:
+        line += f", {without} made without retakes"
+    return f"{line}: choosing can look like getting better."

@@ -67,7 +67,7 @@ class ClockService:
         question = known.question(self._now())
         if question is None:
             return None
-        return clock_words.question_view(question, known.titles.get(question.clock.item_id, ""))
+        return clock_words.question_view(question, known.named(question.clock.item_id).title)
 
     def break_due(self) -> str:
         """Suggest a break, with its caution; empty while none is due (instant)."""

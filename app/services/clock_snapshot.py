@@ -4,16 +4,17 @@ The view is computed from a snapshot and the present instant alone, so that it c
 asked for many times a second.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date, datetime, tzinfo
 
 from app.journal import forgotten_clock, practice_clock
-from app.journal.blocks import Block, ClockRecord, ItemKind
+from app.journal.blocks import Block, ClockRecord
 from app.journal.forgotten_clock import ForgottenClock
 from app.journal.practice_days import practice_day
 from app.services import clock_words
 from app.services.clock_views import ClockPhase, ClockView, ItemMinutes
-from app.services.items import titles_of
+from app.services.items import NOTHING_NAMED, NamedItem, named_items
 from app.store.store import Store
 
 
@@ -29,12 +30,15 @@ class Snapshot:
     day_min: float
     session_min: float
     blocks: tuple[Block, ...]
-    titles: dict[str | None, str] = field(default_factory=dict)
-    kinds: dict[str, ItemKind] = field(default_factory=dict)
+    items: Mapping[str, NamedItem] = field(default_factory=dict)
 
     def day_of(self, now: datetime) -> date:
         """Give the practice day of an instant."""
         return practice_day(now, turn_hour=self.turn_hour, zone=self.zone)
+
+    def named(self, item_id: str | None) -> NamedItem:
+        """Give the name and kind of an item, or of none."""
+        return self.items.get(item_id or "", NOTHING_NAMED)
 
     def question(self, now: datetime) -> ForgottenClock | None:
         """Give what a forgotten clock asks."""
@@ -57,7 +61,6 @@ def snapshot(store: Store, now: datetime, zone: tzinfo) -> Snapshot:
     day = practice_day(now, turn_hour=settings.day_turn_hour, zone=zone)
     clock = store.clock.get()
     blocks = store.blocks.of_days(day, day)
-    used = {block.item_id for block in blocks} | ({clock.item_id} if clock else set())
     session = store.sessions.get(clock.session_id) if clock else None
     return Snapshot(
         zone=zone,
@@ -68,8 +71,7 @@ def snapshot(store: Store, now: datetime, zone: tzinfo) -> Snapshot:
         day_min=store.sessions.minutes_by_day(day, day).get(day, 0.0),
         session_min=(session.minutes or 0.0) if session else 0.0,
         blocks=blocks,
-        titles=titles_of(store, used),
-        kinds={item.id: item.kind for item in store.items.list()},
+        items=named_items(store),
     )
 
 
@@ -85,7 +87,7 @@ def view_of(known: Snapshot, now: datetime) -> ClockView:
     return ClockView(
         phase=_phase(clock, question),
         item_id=clock.item_id if clock else None,
-        item_title=known.titles.get(clock.item_id, "") if clock else "",
+        item_title=known.named(clock.item_id).title if clock else "",
         block_s=open_s,
         session_min=known.session_min + open_s / 60 if clock else 0.0,
         today_min=(known.day_min if is_today else 0.0) + open_s / 60,
@@ -111,6 +113,7 @@ def _item_minutes(known: Snapshot, now: datetime | None) -> tuple[ItemMinutes, .
         blocks += (still_open,) if still_open else ()
     summed = practice_clock.minutes_by_item(blocks)
     return tuple(
-        ItemMinutes(item_id, known.titles.get(item_id, ""), known.kinds.get(item_id or ""), minutes)
+        ItemMinutes(item_id, named.title, named.kind, minutes)
         for item_id, minutes in summed.items()
+        for named in (known.named(item_id),)
     )

@@ -6,16 +6,16 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
-from app.journal.records import PlayingSettings, Take
+from app.journal.records import PlayingSettings
 from app.services.aligning import AligningService
-from app.services.choosing import Choosing
+from app.services.choosing import Choosing, words_in_trend
 from app.services.fair_takes import fair_takes
 from app.services.latest import Latest
 from app.services.level_matching import level_match
 from app.services.listening import ListeningService
-from app.services.looked_at import passages_looked_at
 from app.services.measuring import MeasuringService
 from app.services.readings import TREND_KEYS, measure_named, reading_of
+from app.services.records_there import passage_there, take_there
 from app.services.stopping import (
     Progress,
     ShouldStop,
@@ -89,8 +89,8 @@ class ComparingService:
         from app.services.compare_views import words_of  # noqa: PLC0415 - only when needed
 
         found = self.comparison(take_a, take_b, progress, should_stop)
-        passage_id = self._take(take_b).passage_id
-        if passage_id is None or self._take(take_a).passage_id != passage_id:
+        passage_id = take_there(self._store, take_b).passage_id
+        if passage_id is None or take_there(self._store, take_a).passage_id != passage_id:
             return found
         return replace(found, words=words_of(found, self.trends(passage_id)))
 
@@ -109,7 +109,9 @@ class ComparingService:
         known = self._aligning.alignment(take_a, take_b, part_of(progress, 0.0, 0.95), should_stop)
         a, b = (self._side(take_id, should_stop) for take_id in (take_a, take_b))
         found = compare_sides(a, b, part_of(progress, 0.95, 1.0), should_stop, known=known)
-        chosen = self._choosing.between(self._take(take_a), self._take(take_b))
+        chosen = self._choosing.between(
+            take_there(self._store, take_a), take_there(self._store, take_b)
+        )
         return replace(found, confounders=(*found.confounders, *chosen))
 
     def compare_json(
@@ -158,13 +160,12 @@ class ComparingService:
         self, passage_ids: Iterable[str], keys: Sequence[str] = tuple(TREND_KEYS)
     ) -> dict[str, dict[str, TrendView]]:
         """Follow several measures of several passages; by passage, then by measure."""
-        from analysis.verdicts import trend_comparisons  # noqa: PLC0415 - scipy, when needed
+        from app.services.trends import comparisons_of  # noqa: PLC0415 - scipy, when needed
 
         counts = self._store.takes.day_counts_of_passages()
         found = {}
         for passage_id in passage_ids:
-            passages = passages_looked_at(counts, passage_id)
-            comparisons = trend_comparisons(len(TREND_KEYS), passages)
+            comparisons = comparisons_of(counts, passage_id)
             known = (passage_id, tuple(keys), comparisons, self._store.revision(*_FOLLOWED))
             trends = self._followed.get(known)
             if trends is None:
@@ -179,13 +180,12 @@ class ComparingService:
         from app.services.trends import trend_view  # noqa: PLC0415 - scipy, when needed
         from app.services.week_points import week_points  # noqa: PLC0415
 
-        passage = self._store.passages.get(passage_id)
-        if passage is None:
-            raise PlainFailure("That passage is not there.", "Choose another one.")
+        passage = passage_there(self._store, passage_id)
         fair = fair_takes(self._store.takes.list(passage_id=passage_id))
         headlines = dict(self._store.measurements.headlines([take.id for take in fair.takes]))
         bounds = self._store.bounds.get(passage_id)
         is_rubato = bounds is not None and bounds.is_rubato
+        chosen = self._choosing.of_takes(fair.takes)
         found = {}
         for key in keys:
             takes = fair.with_measure(key)
@@ -198,8 +198,8 @@ class ComparingService:
                 not_judged=_RUBATO if is_rubato and key == "steadiness_cv_percent" else "",
             )
             shown = {point.take_id for point in view.points}
-            chosen = self._choosing.in_trend(take for take in takes if take.id in shown)
-            notice = " ".join(sentence for sentence in (chosen, *fair.about(key)) if sentence)
+            said = words_in_trend(chosen[take.id] for take in takes if take.id in shown)
+            notice = " ".join(sentence for sentence in (said, *fair.about(key)) if sentence)
             found[key] = replace(view, notice=notice, weeks=week_points(view.points))
         return found
 
@@ -212,7 +212,7 @@ class ComparingService:
         from analysis.results import Measured  # noqa: PLC0415 - only when needed
 
         score = self._measuring.analysed(take_id).score
-        if self._take(take_id).parts or not isinstance(score, Measured):
+        if take_there(self._store, take_id).parts or not isinstance(score, Measured):
             return None
         return score.value
 
@@ -222,7 +222,7 @@ class ComparingService:
 
     def levels(self, take_a: str, take_b: str) -> LevelMatch:
         """Match both to the softest take of their passage that one may step to; instant."""
-        a, b = self._take(take_a), self._take(take_b)
+        a, b = take_there(self._store, take_a), take_there(self._store, take_b)
         passage_id = b.passage_id if b.passage_id == a.passage_id else None
         others = self._store.takes.list(passage_id=passage_id) if passage_id else ()
         ids = {take.id for take in others} | {a.id, b.id}
@@ -237,12 +237,6 @@ class ComparingService:
     def _side(self, take_id: str, should_stop: ShouldStop) -> "Side":
         from app.services.file_comparing import Side  # noqa: PLC0415 - only when needed
 
-        take = self._take(take_id)
+        take = take_there(self._store, take_id)
         analysis = self._measuring.analysed(take_id, no_progress, should_stop)
         return Side(take.file, None, analysis, take.settings)
-
-    def _take(self, take_id: str) -> Take:
-        take = self._store.takes.get(take_id)
-        if take is None or take.deleted_at is not None:
-            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
-        return take

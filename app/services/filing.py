@@ -12,6 +12,7 @@ from app.journal.scores import PassageScore
 from app.services.attempts import Attempts
 from app.services.file_measuring import checked_settings
 from app.services.passages import PassageService
+from app.services.records_there import passage_there, take_there
 from app.services.rows import NO_PASSAGE, Rows, algorithm_in_use
 from app.services.sessions import session_of
 from app.services.take_lists import TakeLists, lists_of
@@ -77,10 +78,7 @@ class FilingService:
 
     def take(self, take_id: str) -> Take:
         """Give a take's record; PlainFailure where it is not there or deleted."""
-        take = self._store.takes.get(take_id)
-        if take is None or take.deleted_at is not None:
-            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
-        return take
+        return take_there(self._store, take_id)
 
     def takes(
         self,
@@ -103,8 +101,8 @@ class FilingService:
             take = self.take(take_id)
             if (take.practice_day, take.passage_id) == (practice_day, passage_id):
                 return self._rows.of_take(take)
-            if passage_id is not None and self._store.passages.get(passage_id) is None:
-                raise PlainFailure("That passage is not there.", "Choose another one.")
+            if passage_id is not None:
+                passage_there(self._store, passage_id)
             moved = replace(
                 take,
                 no_retake=self._attempts.refiled(take, practice_day, passage_id),
@@ -166,9 +164,7 @@ class FilingService:
     def restore(self, take_id: str) -> TakeRow:
         """Bring a deleted take back."""
         take = self._store.takes.get(take_id)
-        if take is None:
-            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
-        if take.deleted_at is not None:
+        if take is not None and take.deleted_at is not None:
             there = replace(take, deleted_at=None)
             self._undoing.make(f"{self._words(take)} restored", take, there)
         return self.row(take_id)

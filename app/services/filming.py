@@ -9,6 +9,7 @@ from app.journal.failures import PlainFailure
 from app.journal.records import Take
 from app.services.film_reel import FilmReel, Show
 from app.services.playing import PlayingService
+from app.services.records_there import take_there
 from app.store.store import Store
 from audio.errors import AudioFailure
 
@@ -75,9 +76,7 @@ class FilmingService:
         return FilmReel(lambda: _open(clip), self._playing.state, show, fail)
 
     def _clip(self, take_id: str) -> _Clip:
-        take = self._store.takes.get(take_id)
-        if take is None or take.deleted_at is not None:
-            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
+        take = take_there(self._store, take_id)
         clip = self._whole_clip(take) or _Clip(self._store.folders.absolute(take.file), 0.0)
         self._clips[take_id] = clip
         return clip

@@ -4,9 +4,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from app.journal.failures import PlainFailure
 from app.journal.records import Take
 from app.services.plain import plain_failures
+from app.services.records_there import take_there
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress, stopped_by
 from app.store.store import Store
 
@@ -54,9 +54,7 @@ def heard_sound(
     from audio.errors import AudioFailure  # noqa: PLC0415 - loads libsndfile; only when played
     from audio.sources import FileSource, ScaledSource, open_source  # noqa: PLC0415
 
-    take = store.takes.get(take_id)
-    if take is None:
-        raise PlainFailure("That take is not there.", "Choose a take of the journal.")
+    take = take_there(store, take_id)
     path = store.folders.absolute(take.file)
     source: SoundSource
     try:

@@ -1,8 +1,8 @@
 """Items: the player's own list of what is practised."""
 
 import uuid
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import replace
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
 
 from app.journal.blocks import Item, ItemKind
 from app.journal.failures import PlainFailure
@@ -10,6 +10,7 @@ from app.journal.practice_days import Clock
 from app.journal.records import Passage
 from app.services.clock_views import NO_ITEM, ItemRow
 from app.services.passages import passage_title
+from app.services.records_there import passage_there
 from app.services.wording import listed
 from app.store.store import Store
 
@@ -26,11 +27,23 @@ def item_title(item: Item, passages: Mapping[str, Passage]) -> str:
     return passage_title(passage) if passage else item.name
 
 
-def titles_of(store: Store, item_ids: Iterable[str | None]) -> dict[str | None, str]:
-    """Name several items in one go; ``None`` is no item."""
+@dataclass(frozen=True, slots=True)
+class NamedItem:
+    """An item as lists of minutes show it; ``kind`` is ``None`` where it is no item."""
+
+    title: str
+    kind: ItemKind | None
+
+
+NOTHING_NAMED = NamedItem(NO_ITEM, None)
+
+
+def named_items(store: Store) -> dict[str, NamedItem]:
+    """Name all items, in their own order; an id that is not among them is no item."""
     passages = {passage.id: passage for passage in store.passages.list()}
-    known = {item.id: item_title(item, passages) for item in store.items.list()}
-    return {item_id: known.get(item_id or "", NO_ITEM) for item_id in item_ids}
+    return {
+        item.id: NamedItem(item_title(item, passages), item.kind) for item in store.items.list()
+    }
 
 
 class ItemService:
@@ -55,14 +68,15 @@ class ItemService:
         """
         passages = {passage.id: passage for passage in self._store.passages.list()}
         used = self._store.blocks.last_use_of_items()
-        items = [item for item in self._store.items.list() if item.retired_at is None]
+        items = self._store.items.list()
         rows = [
             ItemRow(
                 item.id, item_title(item, passages), item.kind, item.passage_id, used.get(item.id)
             )
             for item in items
+            if item.retired_at is None
         ]
-        taken = {item.passage_id for item in self._store.items.list()}
+        taken = {item.passage_id for item in items}
         rows += [
             ItemRow("", passage_title(passage), ItemKind.PASSAGE, passage.id, None)
             for passage in passages.values()
@@ -99,8 +113,7 @@ class ItemService:
     def for_passage(self, passage_id: str) -> Item:
         """Give the item that stands for a passage; it is made when first needed."""
         with self._store.transaction():
-            if self._store.passages.get(passage_id) is None:
-                raise PlainFailure("That passage is not there.", "Choose another one.")
+            passage_there(self._store, passage_id)
             for item in self._store.items.list():
                 if item.passage_id == passage_id:
                     return self._brought_back(item)

@@ -62,7 +62,7 @@ class RecordService:
             periods_sentence=_periods_sentence(len(whole), len(periods)),
             method=METHOD,
             overuse_caution=_caution(minutes, first, today),
-            lifetime=self.lifetime(),
+            lifetime=self._lifetime(sum(minutes.values())),
             sentences=_sentences(minutes, practised, weekdays, len(whole), today),
             today=today,
         )
@@ -81,7 +81,11 @@ class RecordService:
     def lifetime(self) -> LifetimeView:
         """Give all minutes there are, with the hours from before as one entry."""
         today = self._today()
-        minutes = sum(self._store.sessions.minutes_by_day(self._first_day(today), today).values())
+        return self._lifetime(
+            sum(self._store.sessions.minutes_by_day(self._first_day(today), today).values())
+        )
+
+    def _lifetime(self, minutes: float) -> LifetimeView:
         earlier = self._store.earlier_hours.get()
         total = minutes / 60 + (earlier.hours if earlier else 0.0)
         sentence = f"{minutes_text(minutes)} in this journal"

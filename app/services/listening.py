@@ -7,14 +7,14 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
-from app.journal.failures import PlainFailure
-from app.journal.records import StoredMeasurement, Take
+from app.journal.records import MeasurementHeadline, Take
 from app.services.findings import finding_readings, notice_sentences, place_rows
 from app.services.lanes import Lanes, lanes_of
 from app.services.latest import Latest
 from app.services.measuring import MeasuringService
 from app.services.plain import plain_failures
 from app.services.readings import named_readings
+from app.services.records_there import take_there
 from app.services.rows import Rows
 from app.services.stopping import (
     Progress,
@@ -48,11 +48,10 @@ class ListeningService:
 
         A take that is not measured yet has empty lanes that say so.
         """
-        take = self._take(take_id)
+        take = take_there(self._store, take_id)
         row = self._rows.of_take(take)
-        kept = self._store.measurements.get(take_id)
-        summary = kept.summary if kept else {}
-        found = self._lanes_of(take_id, kept)
+        summary = self._store.measurements.summaries((take_id,)).get(take_id, {})
+        found = self._lanes_of(take_id, self._store.measurements.headline(take_id))
         return TakeView(
             row=row,
             passage=self._store.passages.get(take.passage_id) if take.passage_id else None,
@@ -71,7 +70,7 @@ class ListeningService:
             notices=notice_sentences(summary),
         )
 
-    def _lanes_of(self, take_id: str, kept: StoredMeasurement | None) -> Lanes:
+    def _lanes_of(self, take_id: str, kept: MeasurementHeadline | None) -> Lanes:
         """Give a take's lanes; of the last few takes they are still there."""
         if kept is None or kept.failure:
             return lanes_of(None, (kept.failure if kept else "") or _NOT_MEASURED)
@@ -123,7 +122,7 @@ class ListeningService:
         known = self._peaks.get(take_id)
         if known is not None:
             return known
-        take = self._take(take_id)
+        take = take_there(self._store, take_id)
         cached = Peaks.load(self._cache_file(take))
         if cached is None:
             path = self._store.folders.absolute(take.file)
@@ -152,9 +151,3 @@ class ListeningService:
 
     def _cache_file(self, take: Take) -> Path:
         return self._store.folders.cache / "peaks" / f"{take.sha256[:32]}.npz"
-
-    def _take(self, take_id: str) -> Take:
-        take = self._store.takes.get(take_id)
-        if take is None or take.deleted_at is not None:
-            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
-        return take

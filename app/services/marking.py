@@ -5,7 +5,8 @@ import uuid
 from app.journal.failures import PlainFailure
 from app.journal.markers import changed, checked
 from app.journal.practice_days import Clock
-from app.journal.records import Author, Marker, MarkerState, Take
+from app.journal.records import Author, Marker, MarkerState
+from app.services.records_there import take_there
 from app.services.rows import Rows
 from app.services.undoing import Undoing
 from app.services.views import MarkerRow
@@ -82,14 +83,14 @@ class MarkingService:
             created_at=now,
             changed_at=now,
         )
-        kept = checked(marker, self._take(take_id).duration_s)
+        kept = checked(marker, take_there(self._store, take_id).duration_s)
         self._undoing.make(f"marker at {position_text(kept.start_s)} added", None, kept)
         return kept
 
     def change(self, marker: Marker) -> Marker:
         """Replace a marker by its changed record."""
         before = self._get(marker.id)
-        duration_s = self._take(before.take_id).duration_s
+        duration_s = take_there(self._store, before.take_id).duration_s
         after = changed(before, marker, duration_s, self._clock())
         self._undoing.make(f"marker at {position_text(after.start_s)} changed", before, after)
         return after
@@ -126,9 +127,3 @@ class MarkingService:
         if marker is None:
             raise PlainFailure("That marker is not there any more.", "Look at the list again.")
         return marker
-
-    def _take(self, take_id: str) -> Take:
-        take = self._store.takes.get(take_id)
-        if take is None or take.deleted_at is not None:
-            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
-        return take

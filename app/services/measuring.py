@@ -2,12 +2,13 @@
 
 from collections.abc import Iterable
 from dataclasses import replace
+from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock
-from app.journal.records import PlayingSettings, StoredMeasurement, Take
+from app.journal.records import MeasurementHeadline, PlayingSettings, StoredMeasurement, Take
 from app.services import file_measuring
 from app.services.file_measuring import (
     MeasureReport,
@@ -18,6 +19,7 @@ from app.services.file_measuring import (
 )
 from app.services.latest import Latest
 from app.services.long_sounds import read_for_measuring
+from app.services.records_there import take_there
 from app.services.rows import Rows
 from app.services.score_keeping import ScoreShelf, score_name
 from app.services.stopping import (
@@ -56,7 +58,7 @@ class MeasuringService:
         self._clock = clock
         self._shelf = shelf or ScoreShelf(store)
         self._rows = Rows(store)
-        self._decoded: Latest[str, tuple[bytes, TakeAnalysis]] = Latest(_MOST_DECODED)
+        self._decoded: Latest[str, tuple[datetime, TakeAnalysis] | None] = Latest(_MOST_DECODED)
 
     def waiting(self) -> tuple[str, ...]:
         """Give the takes that are not measured, or stale, the newest first.
@@ -84,14 +86,15 @@ class MeasuringService:
         Stopped
             Once `should_stop` says so; nothing is kept then.
         """
-        take = self._take(take_id)
+        take = take_there(self._store, take_id)
+        held_against = self._score_name(take)
         try:
             path = self._store.folders.absolute(take.file)
             found = read_for_measuring(path, part_of(progress, 0.0, 0.1), should_stop)
             stop_if(should_stop)
             settings, watched = take.settings, found.watched(should_stop)
             score, why_not = self._score(take, should_stop)
-            line = written_line(score, self._score_name(take)) if score else None
+            line = written_line(score, held_against) if score else None
             rest = part_of(progress, 0.1, 0.98)
             analysis = analyse_sound(found.sound, settings, rest, watched, score=line)
             if why_not is not None:
@@ -101,9 +104,9 @@ class MeasuringService:
             raise
         stop_if(should_stop)
         report = MeasureReport(take.file, analysis, settings, notice_of(found.sound))
-        self.keep(report, take, self._score_name(take))
+        self.keep(report, take, held_against)
         progress(1.0)
-        return self._rows.of_take(self._take(take_id))
+        return self._rows.of_take(take_there(self._store, take_id))
 
     def measure_all(
         self,
@@ -120,7 +123,7 @@ class MeasuringService:
             try:
                 rows.append(self.measure(take_id, step, should_stop))
             except PlainFailure:
-                rows.append(self._rows.of_take(self._take(take_id)))
+                rows.append(self._rows.of_take(take_there(self._store, take_id)))
         return tuple(rows)
 
     def measure_file(
@@ -141,7 +144,7 @@ class MeasuringService:
         PlainFailure
             Where the take is not measured, or its measurement must be made again.
         """
-        take = self._take(take_id)
+        take = take_there(self._store, take_id)
         analysis = self.analysis(take_id)
         if analysis is None:
             raise PlainFailure("This take is not measured yet.", "Measure it first.")
@@ -149,21 +152,26 @@ class MeasuringService:
 
     def analysis(self, take_id: str) -> "TakeAnalysis | None":
         """Give the analysis of a take; ``None`` where there is none that can be read."""
+        return self._analysis_of(self._store.measurements.headline(take_id))
+
+    def _analysis_of(self, headline: MeasurementHeadline | None) -> "TakeAnalysis | None":
         from app.services.encoding import UnreadableMeasurement, decode  # noqa: PLC0415
 
-        kept = self._store.measurements.get(take_id)
-        if kept is None or kept.failure or not kept.curves:
+        if headline is None or headline.failure:
             return None
-        known = self._decoded.get(take_id)
-        if known is not None and known[0] == kept.curves:
+        known = self._decoded.get(headline.take_id)
+        if known is not None and known[0] == headline.measured_at:
             return known[1]
+        kept = self._store.measurements.get(headline.take_id)
+        if kept is None or not kept.curves:
+            return None
         try:
             found = decode(kept.curves)
         except UnreadableMeasurement:
             return None
         if len(kept.curves) <= _LARGEST_DECODED_BYTES:
             # One take is held against many others in turn: the last ones are asked for again.
-            self._decoded.put(take_id, (kept.curves, found))
+            self._decoded.put(kept.take_id, (kept.measured_at, found))
         return found
 
     def analysed(
@@ -179,7 +187,7 @@ class MeasuringService:
             and not headline.stale
             and headline.algorithm == current_algorithm()
         )
-        analysis = self.analysis(take_id) if is_current else None
+        analysis = self._analysis_of(headline) if is_current else None
         if analysis is None:
             self.measure(take_id, progress, should_stop)
             analysis = self.analysis(take_id)
@@ -204,6 +212,8 @@ class MeasuringService:
         if report.notice:
             summary["notice"] = report.notice
         curves = encode(report.analysis)
+        if self._decoded.get(take.id) is not None:
+            self._decoded.put(take.id, None)
         with self._store.transaction():
             self._store.measurements.put(
                 StoredMeasurement(
@@ -240,9 +250,3 @@ class MeasuringService:
                 failure=failure.sentence,
             )
         )
-
-    def _take(self, take_id: str) -> Take:
-        take = self._store.takes.get(take_id)
-        if take is None or take.deleted_at is not None:
-            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
-        return take

@@ -4,7 +4,7 @@ from datetime import date
 
 from app.journal.practice_clock import minutes_by_item
 from app.services.clock_views import EffortView, ItemMinutes
-from app.services.items import titles_of
+from app.services.items import NOTHING_NAMED, named_items
 from app.services.wording import counted, minutes_text
 from app.store.store import Store
 
@@ -22,11 +22,11 @@ class MinutesService:
         running clock is not among them; it counts once it closes.
         """
         summed = minutes_by_item(self._store.blocks.of_days(first_day, last_day))
-        titles = titles_of(self._store, summed)
-        kinds = {item.id: item.kind for item in self._store.items.list()}
+        known = named_items(self._store)
         rows = [
-            ItemMinutes(item_id, titles[item_id], kinds.get(item_id or ""), minutes)
+            ItemMinutes(item_id, named.title, named.kind, minutes)
             for item_id, minutes in summed.items()
+            for named in (known.get(item_id or "", NOTHING_NAMED),)
         ]
         return tuple(sorted(rows, key=lambda row: -row.minutes))
 

@@ -6,6 +6,7 @@ from app.journal.failures import PlainFailure
 from app.journal.no_retake import MayNotRecord, holds, switched
 from app.journal.records import Passage
 from app.services.attempts import Attempts
+from app.services.records_there import passage_there
 from app.store.store import Store
 
 ABOUT = (
@@ -45,7 +46,7 @@ class NoRetakeService:
 
     def view(self, passage_id: str) -> NoRetakeView:
         """Give where a passage stands today."""
-        passage, today = self._passage(passage_id), self._attempts.today()
+        passage, today = passage_there(self._store, passage_id), self._attempts.today()
         if not passage.no_retake:
             return NoRetakeView(on=False, holds=False, may_record=True, sentence="")
         if not holds(passage, today):
@@ -67,7 +68,7 @@ class NoRetakeService:
         After an attempt of today it begins with the next practice day.
         """
         with self._store.transaction():
-            passage, today = self._passage(passage_id), self._attempts.today()
+            passage, today = passage_there(self._store, passage_id), self._attempts.today()
             count = len(self._attempts.of_day(passage_id, today).attempts)
             changed = switched(passage, on, today, count)
             self._store.passages.replace(changed)
@@ -98,9 +99,3 @@ class NoRetakeService:
                     "That take was not recorded with this program.", "Choose a take of today."
                 )
             self._store.attempts.put(replace(attempt, failure=words))
-
-    def _passage(self, passage_id: str) -> Passage:
-        passage = self._store.passages.get(passage_id)
-        if passage is None:
-            raise PlainFailure("That passage is not there.", "Choose another one.")
-        return passage

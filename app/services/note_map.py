@@ -14,6 +14,7 @@ from app.services.comparing import ComparingService
 from app.services.lanes import CERTAIN_WITHIN_CENTS, deviation_reading
 from app.services.latest import Latest
 from app.services.map_rows import MapCell, MapNote, MapRow, weeks_of
+from app.services.records_there import passage_there
 from app.services.score_keeping import ScoreShelf
 from app.services.stopping import (
     Progress,
@@ -85,9 +86,7 @@ class NoteMapService:
         PlainFailure
             Where the passage or the take is not there, or nothing is measured yet.
         """
-        passage = self._store.passages.get(passage_id)
-        if passage is None:
-            raise PlainFailure("That passage is not there.", "Choose another one.")
+        passage = passage_there(self._store, passage_id)
         takes, stamps = self._measured(self._store.takes.list(passage_id=passage_id))
         reference = self._reference(takes, reference_id)
         played = self._comparing.notes_of(reference.id)

@@ -14,6 +14,7 @@ from app.journal.plans import PlanLine, PlanReason, PracticePlan, ReasonKind
 from app.journal.practice_days import Clock, practice_day
 from app.journal.records import Marker, Passage, Take
 from app.services.assigning import AssignmentService
+from app.services.fair_takes import fair_takes
 from app.services.keeping_views import PlanView
 from app.services.passages import passage_title
 from app.services.time_spent import minutes_by_target
@@ -148,6 +149,7 @@ class PlanningService:
         spent = minutes_by_target(self._store, today - _LOOK_BACK, today)
         last_ever = self._store.takes.last_of_passages()
         markers = self._open_markers()
+        day_counts = self._store.takes.day_counts_of_passages()
         facts = []
         for passage in self._store.passages.list():
             own = takes.get(passage.id, [])
@@ -162,7 +164,9 @@ class PlanningService:
                     last_take_id=own[-1].id if own else None,
                     open_markers=tuple(markers.get(passage.id, ())),
                     worse=self._worsening(
-                        passage, [t for t in own if t.practice_day > today - _RECENT]
+                        passage,
+                        [t for t in own if t.practice_day > today - _RECENT],
+                        day_counts,
                     ),
                     no_retake=holds(passage, today),
                     recorded_today=any(take.practice_day == today for take in own),
@@ -187,14 +191,24 @@ class PlanningService:
                 found[passage_id].append(marker)
         return found
 
-    def _worsening(self, passage: Passage, takes: Sequence[Take]) -> Worsening | None:
-        """Tell of a passage whose intonation clearly got worse over the last weeks."""
-        headlines = self._store.measurements.headlines([take.id for take in takes])
+    def _worsening(
+        self, passage: Passage, takes: Sequence[Take], day_counts: Mapping[str, int]
+    ) -> Worsening | None:
+        """Tell of a passage whose intonation clearly got worse over the last weeks.
+
+        Of takes that are comparable, and as surely as its trend would have to be.
+        """
+        fair = fair_takes(takes).with_measure(_MEASURE)
+        headlines = self._store.measurements.headlines([take.id for take in fair])
         if not headlines:
             return None
-        from app.services.trends import trend_view  # noqa: PLC0415 - scipy, only when needed
+        from app.services.trends import (  # noqa: PLC0415 - scipy, only when needed
+            comparisons_of,
+            trend_view,
+        )
 
-        trend = trend_view(passage, _MEASURE, tuple(takes), dict(headlines))
+        comparisons = comparisons_of(day_counts, passage.id)
+        trend = trend_view(passage, _MEASURE, fair, dict(headlines), comparisons=comparisons)
         if trend.verdict != "worse" or not isinstance(trend.slope, Reading):
             return None
         words = f"{trend.label} {reading_text(trend.slope)}"

@@ -13,6 +13,7 @@ from app.journal.promise_standing import DaysDone, PromiseState, standing
 from app.journal.promises import PlannedBreak, Promise, PromiseRule, SharedNumber
 from app.services.keeping_views import ClipNumbers, PromiseView, RuleRow
 from app.services.promise_text import clip_text, headline, rule_text, sentences
+from app.services.records_there import take_there
 from app.services.undoing import Undoing
 from app.services.wording import listed
 from app.store.store import Store
@@ -34,7 +35,7 @@ class PromiseService:
 
     def _list(self, day: date) -> tuple[PromiseView, ...]:
         promises = self._store.promises.list()
-        done = self._days_done(promises)
+        done = self._days_done(promises, day)
         views = [self._view(promise, done, day) for promise in promises]
         return tuple(
             sorted(
@@ -54,8 +55,8 @@ class PromiseService:
 
     def view(self, promise_id: str) -> PromiseView:
         """Give one promise."""
-        promise = self._promise(promise_id)
-        return self._view(promise, self._days_done((promise,)), self._today())
+        promise, today = self._promise(promise_id), self._today()
+        return self._view(promise, self._days_done((promise,), today), today)
 
     def find(self, text: str) -> Promise:
         """Find a promise by its name, or the beginning of its id or name.
@@ -150,9 +151,9 @@ class PromiseService:
 
         A promise that was over before that day has nothing to say about it.
         """
-        promises = self._store.promises.list()
-        done = self._days_done(promises)
-        found = (self._numbers(promise, done, practice_day) for promise in promises)
+        promises, today = self._store.promises.list(), self._today()
+        done = self._days_done(promises, today)
+        found = (self._numbers(promise, done, practice_day, today) for promise in promises)
         return tuple(numbers for numbers in found if numbers is not None)
 
     def share(self, promise_id: str, practice_day: date, take_id: str | None = None) -> ClipNumbers:
@@ -166,11 +167,11 @@ class PromiseService:
             Where the promise had not begun on that day, or the take is not there.
         """
         with self._store.transaction():
-            promise = self._promise(promise_id)
-            done = self._days_done((promise,))
-            numbers = self._numbers(promise, done, practice_day)
-            if take_id is not None and self._store.takes.get(take_id) is None:
-                raise PlainFailure("That take is not there.", "Choose another one.")
+            promise, today = self._promise(promise_id), self._today()
+            done = self._days_done((promise,), today)
+            numbers = self._numbers(promise, done, practice_day, today)
+            if take_id is not None:
+                take_there(self._store, take_id)
             if numbers is None:
                 raise PlainFailure(
                     f"'{promise.name}' has no number for {practice_day}.",
@@ -197,8 +198,10 @@ class PromiseService:
             one.practice_day for one in shared if first_day <= one.practice_day <= last_day
         )
 
-    def _numbers(self, promise: Promise, done: DaysDone, day: date) -> ClipNumbers | None:
-        now = standing(promise, done, self._today())
+    def _numbers(
+        self, promise: Promise, done: DaysDone, day: date, today: date
+    ) -> ClipNumbers | None:
+        now = standing(promise, done, today)
         over = now.kept_on or now.ended_on
         if over is not None and day > over:
             return None
@@ -226,8 +229,7 @@ class PromiseService:
         )
         return PromiseView(promise, now, headline(now), sentences(promise, now, today), rows)
 
-    def _days_done(self, promises: Sequence[Promise]) -> DaysDone:
-        today = self._today()
+    def _days_done(self, promises: Sequence[Promise], today: date) -> DaysDone:
         first = min((promise.start for promise in promises), default=today)
         if first > today:
             return DaysDone({}, {}, ())
@@ -250,8 +252,8 @@ class PromiseService:
 
     def _alive(self, promise_id: str) -> Promise:
         """Give a promise that can still be changed."""
-        promise = self._promise(promise_id)
-        state = standing(promise, self._days_done((promise,)), self._today()).state
+        promise, today = self._promise(promise_id), self._today()
+        state = standing(promise, self._days_done((promise,), today), today).state
         if state in (PromiseState.KEPT, PromiseState.ENDED):
             raise PlainFailure(
                 f"'{promise.name}' is over, and its history stays as it is.", "Make a new promise."

@@ -8,6 +8,7 @@ from app.journal.records import Passage
 from app.services.following_views import PassageProposal, RankedPassage
 from app.services.outlines import Outlines, outline_of_file, outline_of_score
 from app.services.passages import passage_title
+from app.services.records_there import take_there
 from app.services.score_keeping import ScoreShelf
 from app.services.stopping import (
     Progress,
@@ -49,9 +50,7 @@ class ProposingService:
         PlainFailure
             Where the take is not there or cannot be read.
         """
-        take = self._store.takes.get(take_id)
-        if take is None or take.deleted_at is not None:
-            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
+        take = take_there(self._store, take_id)
         heard = self._outlines.of_take(take, should_stop)
         progress(0.2)
         return self._of(heard, take_id, part_of(progress, 0.2, 1.0), should_stop)

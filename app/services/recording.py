@@ -32,6 +32,7 @@ from app.services.guides import GuidePlayer, with_pulse
 from app.services.input_levels import SILENT, LevelWatch
 from app.services.inputs import Inputs, InputUsed
 from app.services.plain import plain_failures
+from app.services.records_there import passage_there
 from app.services.rows import Rows
 from app.services.stopping import (
     Progress,
@@ -464,9 +465,7 @@ class RecordingService:
         self, passage_id: str | None, aim: str, settings: PlayingSettings | None
     ) -> PendingTake:
         if passage_id is not None and settings is None:
-            passage = self._store.passages.get(passage_id)
-            if passage is None:
-                raise PlainFailure("That passage is not there.", "Choose another one.")
+            passage = passage_there(self._store, passage_id)
             settings = passage.settings
         allowed = self._attempts.permission(passage_id)
         take_id = uuid.uuid4().hex

@@ -15,6 +15,7 @@ from app.journal.records import Passage
 from app.journal.rehearsals import Chance, Rehearsal
 from app.services.keeping_views import RehearsalView
 from app.services.passages import passage_title
+from app.services.records_there import passage_there, take_there
 from app.services.rows import Rows
 from app.store.store import Store
 
@@ -77,8 +78,7 @@ class RehearsalService:
         if self.running() is not None:
             raise PlainFailure("A rehearsal is running.", "Finish or end it first.")
         for passage_id in passage_ids:
-            if self._store.passages.get(passage_id) is None:
-                raise PlainFailure("That passage is not there.", "Choose another one.")
+            passage_there(self._store, passage_id)
         now = self._clock()
         turn = self._store.settings.get().day_turn_hour
         order = rules.order_of(passage_ids, draw=draw, chance=self._chance)
@@ -104,9 +104,7 @@ class RehearsalService:
 
     def recorded(self, take_id: str) -> RehearsalView:
         """Keep the take of the passage that is due; the next one is due then."""
-        take = self._store.takes.get(take_id)
-        if take is None:
-            raise PlainFailure("That take is not there.", "Record the passage first.")
+        take = take_there(self._store, take_id)
         changed = rules.recorded(self._running(), take.passage_id, take_id, self._clock())
         return self._keep(changed)
 

@@ -21,6 +21,7 @@ from app.services.long_sounds import read_for_measuring
 from app.services.measuring import MeasuringService
 from app.services.outlines import Outlines, outline_of_score
 from app.services.passages import passage_title
+from app.services.records_there import passage_there, take_there
 from app.services.rows import Rows
 from app.services.score_aligning import written_notes
 from app.services.score_keeping import ScoreShelf
@@ -101,7 +102,7 @@ class RepetitionService:
         from analysis.results import Measured  # noqa: PLC0415 - numba, only when needed
         from analysis.run_throughs import find_run_throughs  # noqa: PLC0415
 
-        take = self._take(take_id)
+        take = take_there(self._store, take_id)
         passage = self._passage(passage_id or take.passage_id)
         analysis = self._measuring.analysed(take_id, part_of(progress, 0.0, 0.6), should_stop)
         recording = self._outlines.of_take(take, should_stop)
@@ -173,16 +174,7 @@ class RepetitionService:
     def _passage(self, passage_id: str | None) -> Passage:
         if passage_id is None:
             raise PlainFailure("This take belongs to no passage.", "Choose a passage.")
-        passage = self._store.passages.get(passage_id)
-        if passage is None:
-            raise PlainFailure("That passage is not there.", "Choose another one.")
-        return passage
-
-    def _take(self, take_id: str) -> Take:
-        take = self._store.takes.get(take_id)
-        if take is None or take.deleted_at is not None:
-            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
-        return take
+        return passage_there(self._store, passage_id)
 
 
 def _mean_absolute(notes: "Sequence[JudgedNote]") -> AnyReading:

@@ -2,6 +2,7 @@
 
 from datetime import date, timedelta
 
+from app.journal.counting import practised_days
 from app.journal.markers import STATE_WORDS
 from app.journal.records import Take
 from app.services.assigning import AssignmentService
@@ -10,7 +11,7 @@ from app.services.minutes import MinutesService
 from app.services.passages import passage_title
 from app.services.promising import PromiseService
 from app.services.rows import Rows
-from app.services.views import Reading, TrendView
+from app.services.views import Reading, TakeRow, TrendView
 from app.services.wording import (
     columns_text,
     counted,
@@ -67,7 +68,7 @@ class ReportingService:
         minutes = self._store.sessions.minutes_by_day(start, end)
         counts = self._store.takes.counts_by_day(start, end)
         rests = self._store.rest_days.list(first_day=start, last_day=end)
-        practised = {day for day, count in minutes.items() if count > 0} | set(counts)
+        practised = practised_days(minutes, counts)
         total = minutes_text(sum(minutes.values())) if minutes else "no minutes entered"
         line = f"{counted(len(practised), 'day')} practised, {total}"
         if rests:
@@ -112,15 +113,7 @@ class ReportingService:
                 f"  {day_text(row.practice_day)}  {row.passage_name}, take {row.number}"
                 f" ({length_text(row.duration_s)})"
             )
-            found = [
-                f"{label} {reading_text(reading)}"
-                for label, reading in (
-                    ("mean deviation", row.intonation),
-                    ("tempo", row.tempo),
-                    ("dynamic span", row.dynamics),
-                )
-                if isinstance(reading, Reading)
-            ]
+            found = measured_texts(row)
             lines.append(line + (": " + ", ".join(found) if found else ""))
             if row.aim:
                 met = f" ({row.aim_met.value})" if row.aim_met else ""
@@ -153,6 +146,20 @@ class ReportingService:
             if trend.notice:
                 lines.append(f"    {trend.notice}")
         return "\n".join(["Over all takes", *lines]) if lines else ""
+
+
+def measured_texts(row: TakeRow) -> tuple[str, ...]:
+    """Give what was measured on a take, each measure in a few words."""
+    measured = (
+        ("mean deviation", row.intonation),
+        ("tempo", row.tempo),
+        ("dynamic span", row.dynamics),
+    )
+    return tuple(
+        f"{label} {reading_text(reading)}"
+        for label, reading in measured
+        if isinstance(reading, Reading)
+    )
 
 
 def trend_text(trend: TrendView) -> str:

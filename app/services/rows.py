@@ -85,9 +85,11 @@ class Rows:
         markers = tuple(markers)
         takes = self._store.takes.of_ids({marker.take_id for marker in markers})
         passages = {passage.id: passage for passage in self._store.passages.list()}
+        measured = self._store.measurements.summaries(takes)
         rows = []
         for marker in markers:
             take = takes[marker.take_id]
+            notes = measured.get(take.id, {}).get("notes")
             passage = passages.get(take.passage_id or "")
             rows.append(
                 MarkerRow(
@@ -95,7 +97,7 @@ class Rows:
                     passage_name=passage_title(passage) if passage else NO_PASSAGE,
                     practice_day=take.practice_day,
                     take_number=take.number,
-                    near_note=self._near_note(marker),
+                    near_note=near_note(notes, marker.start_s) if isinstance(notes, list) else "",
                 )
             )
         return tuple(rows)
@@ -131,11 +133,6 @@ class Rows:
             retake_reason=take.retake_reason,
             parts=take.parts,
         )
-
-    def _near_note(self, marker: Marker) -> str:
-        measurement = self._store.measurements.get(marker.take_id)
-        notes = measurement.summary.get("notes") if measurement else None
-        return near_note(notes, marker.start_s) if isinstance(notes, list) else ""
 
 
 def near_note(notes: list[dict[str, object]], position_s: float) -> str:

@@ -11,6 +11,7 @@ from app.journal.scale_records import Figure, ScaleSpec
 from app.journal.scales import checked, scale_title, start_octaves
 from app.journal.scores import BarSpan, PassageScore, Score, ScoreFile, spans_text, within_bars
 from app.services.passages import PassageService
+from app.services.records_there import passage_there, take_there
 from app.services.score_keeping import ScoreShelf
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress
 from app.store.store import Store
@@ -81,7 +82,7 @@ class ScoreService:
         PlainFailure
             Where the file cannot be read as a score, or has no such part or bars.
         """
-        passage = self._passage(passage_id)
+        passage = passage_there(self._store, passage_id)
         sha256, parts = self._shelf.parts_of_path(path, should_stop)
         chosen_part(parts, part, bars)
         progress(0.9)
@@ -99,7 +100,7 @@ class ScoreService:
 
     def choose_bars(self, passage_id: str, bars: BarSpan | None) -> Passage:
         """Choose other bars of the score file that a passage has; ``None``: all of it."""
-        passage = self._passage(passage_id)
+        passage = passage_there(self._store, passage_id)
         if passage.score is None or passage.score.file is None:
             raise PlainFailure("This passage has no score file.", "Put one beside it first.")
         if passage.score.file.bars == bars:
@@ -110,11 +111,11 @@ class ScoreService:
 
     def remove(self, passage_id: str) -> Passage:
         """Take the score of a passage away; its file stays in the journal."""
-        return self._change(self._passage(passage_id), None)
+        return self._change(passage_there(self._store, passage_id), None)
 
     def write_scale(self, passage_id: str, spec: ScaleSpec) -> Passage:
         """Give a passage the notes of a scale; its tonic, where none is stated, too."""
-        passage = self._passage(passage_id)
+        passage = passage_there(self._store, passage_id)
         score = PassageScore(scale=self._fitting(spec, passage.settings))
         if passage.settings.tonic is None:
             settings = replace(passage.settings, tonic=spec.tonic)
@@ -168,7 +169,7 @@ class ScoreService:
         should_stop: ShouldStop = never_stop,
     ) -> Score | None:
         """Give the score of a passage; ``None`` where it has none."""
-        score = self._shelf.of_passage(self._passage(passage_id), should_stop)
+        score = self._shelf.of_passage(passage_there(self._store, passage_id), should_stop)
         progress(1.0)
         return score
 
@@ -179,7 +180,7 @@ class ScoreService:
         should_stop: ShouldStop = never_stop,
     ) -> Score | None:
         """Give what is written for a take: of its passage's score the bars it holds."""
-        score = self._shelf.of_take(self._take(take_id), should_stop)
+        score = self._shelf.of_take(take_there(self._store, take_id), should_stop)
         progress(1.0)
         return score
 
@@ -191,7 +192,7 @@ class ScoreService:
         PlainFailure
             Where the take has no passage, or the score has none of the bars.
         """
-        take = self._take(take_id)
+        take = take_there(self._store, take_id)
         if parts and take.passage_id is None:
             raise PlainFailure("This take has no passage.", "File it under a passage first.")
         passage = self._store.passages.get(take.passage_id) if take.passage_id else None
@@ -199,7 +200,7 @@ class ScoreService:
         if score is not None:
             within_bars(score, parts)
         with self._store.transaction():
-            changed = replace(self._take(take_id), parts=parts)
+            changed = replace(take_there(self._store, take_id), parts=parts)
             self._store.takes.replace(changed)
             self._store.measurements.mark_stale(take_id)
         return changed
@@ -219,24 +220,12 @@ class ScoreService:
 
     def _change(self, passage: Passage, score: PassageScore | None) -> Passage:
         with self._store.transaction():
-            now = self._passage(passage.id)
+            now = passage_there(self._store, passage.id)
             changed = self._passages.change(replace(now, score=score))
             if now.score != score:
                 for take in self._store.takes.list(passage_id=passage.id):
                     self._store.measurements.mark_stale(take.id)
         return changed
-
-    def _passage(self, passage_id: str) -> Passage:
-        passage = self._store.passages.get(passage_id)
-        if passage is None:
-            raise PlainFailure("That passage is not there.", "Choose another one.")
-        return passage
-
-    def _take(self, take_id: str) -> Take:
-        take = self._store.takes.get(take_id)
-        if take is None or take.deleted_at is not None:
-            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
-        return take
 
 
 _COLLECTIONS = {

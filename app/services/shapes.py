@@ -5,12 +5,12 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
-from app.journal.failures import PlainFailure
 from app.journal.records import Take
 from app.journal.scores import Score
 from app.services.aligning import AligningService
 from app.services.following_views import AlignedPair, HairpinRow, ShapeView
 from app.services.measuring import MeasuringService
+from app.services.records_there import take_there
 from app.services.score_keeping import ScoreShelf
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress, part_of, stop_if
 from app.services.views import AnyReading, NoReading, Reading
@@ -68,7 +68,7 @@ class ShapeService:
         if not isinstance(found, Measured):
             return _without(pair, found.sentence)
         dynamics = (a.dynamics.value, b.dynamics.value)
-        hairpins = self._hairpins(self._take(take_a), a, pair, dynamics, should_stop)
+        hairpins = self._hairpins(take_there(self._store, take_a), a, pair, dynamics, should_stop)
         progress(1.0)
         value = found.value
         return ShapeView(
@@ -129,12 +129,6 @@ class ShapeService:
 
         path = self._store.folders.absolute(take.file)
         return follow(path, score, analysis.notes, should_stop)
-
-    def _take(self, take_id: str) -> Take:
-        take = self._store.takes.get(take_id)
-        if take is None or take.deleted_at is not None:
-            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
-        return take
 
 
 def printed_hairpins(score: Score) -> Iterator[tuple[float, float, _HairpinKind]]:

@@ -23,6 +23,7 @@ from app.services.latest import Latest
 from app.services.listening import ListeningService
 from app.services.marking import MarkingService
 from app.services.readings import reading_of
+from app.services.records_there import take_there
 from app.services.suggestion_views import SuggestionsView
 from app.services.suggestion_words import row_of
 from app.services.undoing import Undoing
@@ -72,7 +73,7 @@ class SuggestingService:
         PlainFailure
             Where there is no such take.
         """
-        take = self._take(take_id)
+        take = take_there(self._store, take_id)
         found = self._found(take_id)
         dismissed = self._dismissed(take, found)
         markers = self._store.markers.for_take(take_id)
@@ -108,7 +109,7 @@ class SuggestingService:
         PlainFailure
             Where the take has no such suggestion.
         """
-        duration_s = self._take(take_id).duration_s
+        duration_s = take_there(self._store, take_id).duration_s
         row = row_of(self._named(take_id, key), self._store.settings.get().categories)
         return self._marking.add(
             take_id,
@@ -126,7 +127,7 @@ class SuggestingService:
         PlainFailure
             Where the take has no such suggestion.
         """
-        take = self._take(take_id)
+        take = take_there(self._store, take_id)
         finding = self._named(take_id, key)
         first, last = parts_of(finding.worst, self._found(take_id).played)
         dismissal = Dismissal(
@@ -144,7 +145,7 @@ class SuggestingService:
 
     def bring_back(self, take_id: str) -> int:
         """Offer again what was put aside for the take's passage; says how many."""
-        take = self._take(take_id)
+        take = take_there(self._store, take_id)
         held = self._store.dismissals.that_hold_for(take_id, take.passage_id)
         for dismissal in held:
             self._undoing.make("suggestion brought back", dismissal, None)
@@ -183,12 +184,6 @@ class SuggestingService:
             if finding.key == key:
                 return finding
         raise PlainFailure("That suggestion is not there.", "Look at the suggestions again.")
-
-    def _take(self, take_id: str) -> Take:
-        take = self._store.takes.get(take_id)
-        if take is None or take.deleted_at is not None:
-            raise PlainFailure("That take is not there.", "Choose a take of the journal.")
-        return take
 
 
 def played_stretch(view: TakeView) -> tuple[float, float]:

@@ -1,6 +1,7 @@
 """A passage over the weeks: one measure, with its scatter and one plain word."""
 
 import math
+from collections.abc import Mapping
 from datetime import date
 
 import numpy as np
@@ -9,7 +10,9 @@ from analysis.change import Word
 from analysis.results import NotMeasurable
 from analysis.trend import Trend
 from analysis.trend import trend as fit_trend
+from analysis.verdicts import trend_comparisons
 from app.journal.records import MeasurementHeadline, Passage, Take
+from app.services.looked_at import passages_looked_at
 from app.services.measures import Measure
 from app.services.readings import TREND_KEYS, measure_named, reading_of
 from app.services.views import NoReading, Reading, TrendPoint, TrendView
@@ -25,6 +28,18 @@ TREND_WORDS = {
     "steadiness_cv_percent": (Word.LESS_STEADY, Word.STEADIER),
     "dynamic_span_db": (Word.WIDER, Word.NARROWER),
 }
+
+
+def comparisons_of(day_counts: Mapping[str, int], passage_id: str) -> int:
+    """Give what the trends of a passage are corrected for: all measures of all passages.
+
+    Parameters
+    ----------
+    day_counts : mapping
+        As for :func:`app.services.looked_at.passages_looked_at`.
+    passage_id : str
+    """
+    return trend_comparisons(len(TREND_KEYS), passages_looked_at(day_counts, passage_id))
 
 
 def trend_view(

@@ -64,9 +64,19 @@ class MeasurementRepository:
         if row is None:
             return None
         values = dict(row._mapping)
-        values["summary"] = json.loads(zlib.decompress(values["summary"]))
+        values["summary"] = _object_of(values["summary"])
         values["curves"] = values["curves"] or b""
         return StoredMeasurement(**values)
+
+    def summaries(self, take_ids: Iterable[str]) -> Mapping[str, dict[str, object]]:
+        """Give what was measured on each of these takes as JSON objects, curves left out."""
+        wanted = select(_MEASUREMENT.take_id, _MEASUREMENT.summary)
+        found: dict[str, dict[str, object]] = {}
+        with self._work.connection() as connection:
+            for some in chunks(take_ids):
+                rows = connection.execute(wanted.where(_MEASUREMENT.take_id.in_(some)))
+                found.update({take_id: _object_of(summary) for take_id, summary in rows})
+        return found
 
     def headline(self, take_id: str) -> MeasurementHeadline | None:
         """Give the measurement of a take in short."""
@@ -138,6 +148,11 @@ class MeasurementRepository:
             )
             for take_id, algorithm, measured_at, stale, failure, headline in rows
         }
+
+
+def _object_of(packed: bytes) -> dict[str, object]:
+    found: dict[str, object] = json.loads(zlib.decompress(packed))
+    return found
 
 
 _SAME_TAKE = _CURVES.take_id == _MEASUREMENT.take_id

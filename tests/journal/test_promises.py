@@ -182,6 +182,13 @@ def test_a_kept_promise_stands_still() -> None:
     assert (found.days_kept, found.days_missed, found.needed) == (7, 1, 0)
 
 
+def test_a_promise_in_total_is_kept_on_the_day_that_makes_it_full() -> None:
+    found = standing(promise(5), done(1, 2, 4, 5, 7, 8, 9), day(30))
+    assert (found.state, found.kept_on, found.day) == (PromiseState.KEPT, day(7), 7)
+    assert (found.days_kept, found.days_missed, found.needed) == (5, 2, 0)
+    assert [judged.days_kept for judged in found.days] == [1, 2, 2, 3, 4, 4, 5]
+
+
 def test_takes_or_minutes_and_takes_and_minutes() -> None:
     one = DaysDone({day(1): 50.0, day(2): 10.0, day(3): 50.0}, {day(2): 1, day(3): 1}, ())
     either = promise(minimum_minutes=45, minimum_takes=1)

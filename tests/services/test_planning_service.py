@@ -77,6 +77,21 @@ def test_a_passage_that_gets_worse_is_proposed_with_its_last_take(bench, takes, 
     assert "cents a week" in line.reasons[0].sentence
 
 
+def test_another_instrument_is_no_worsening(bench, takes, clock):
+    """The trend leaves such takes out; so does the plan, which speaks of the same passage."""
+    rows = takes("moved", *range(40, 0, -3))
+    for n, row in enumerate(rows):
+        if n > 6:
+            settings = replace(bench.filing.take(row.id).settings, instrument="viola")
+            bench.filing.change_settings(row.id, settings)
+        cents = 6.0 + n % 2 + (14.0 if n > 6 else 0.0)
+        summary = {"intonation": {"status": "measured", "mean_absolute_cents": cents}}
+        bench.planning._store.measurements.put(
+            StoredMeasurement(row.id, "take-1", clock.now, summary)
+        )
+    assert bench.planning.propose(30).plan.lines == ()
+
+
 def test_edits_stay(bench, takes, journal_dir, clock):
     for name in ("a", "b", "c"):
         row = takes(name, 1)[0]

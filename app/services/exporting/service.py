@@ -234,12 +234,12 @@ class ExportService:
             (folder / f"{table.name}.csv").write_text(text, encoding="utf-8", newline="")
 
     def _write_measured(self, folder: Path, take: Take) -> None:
-        kept = self._store.measurements.get(take.id)
-        if kept is None or not kept.summary:
+        summary = self._store.measurements.summaries((take.id,)).get(take.id)
+        if not summary:
             return
         path = (folder / take.file).with_suffix(".json")
         path.parent.mkdir(parents=True, exist_ok=True)
-        text = json.dumps(kept.summary, ensure_ascii=False, allow_nan=False, indent=1)
+        text = json.dumps(summary, ensure_ascii=False, allow_nan=False, indent=1)
         path.write_text(text + "\n", encoding="utf-8")
 
     def _copy_files(self, folder: Path, take: Take) -> None:

@@ -1,14 +1,15 @@
 """Read a lesson report out of the journal."""
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 
+from app.journal.counting import practised_days
 from app.journal.markers import STATE_WORDS
 from app.journal.records import AimMet, Marker, Take
 from app.services.assigning import AssignmentService
 from app.services.comparing import ComparingService
-from app.services.items import titles_of
+from app.services.items import named_items
 from app.services.lesson.report import (
     DayPart,
     LessonReport,
@@ -21,17 +22,16 @@ from app.services.lifetime import RecordService
 from app.services.minutes import MinutesService
 from app.services.passages import passage_title
 from app.services.promising import PromiseService
-from app.services.reporting import trend_text
+from app.services.reporting import measured_texts, trend_text
 from app.services.rows import Rows
 from app.services.time_spent import minutes_by_target
-from app.services.views import MarkerRow, Reading, TrendView
+from app.services.views import MarkerRow, Reading, TakeRow, TrendView
 from app.services.wording import (
     counted,
     day_text,
     length_text,
     minutes_text,
     position_text,
-    reading_text,
 )
 from app.store.store import Store
 
@@ -110,12 +110,10 @@ class Gatherer:
 
     def _items_by_day(self, first_day: date, last_day: date) -> dict[date, list[tuple[str, float]]]:
         by_target = minutes_by_target(self._store, first_day, last_day)
-        items = [item.id for item in self._store.items.list()]
-        titles = titles_of(self._store, items)
         found: dict[date, list[tuple[str, float]]] = defaultdict(list)
-        for item_id in items:
+        for item_id, named in named_items(self._store).items():
             for day, minutes in by_target.get(item_id, {}).items():
-                found[day].append((titles[item_id], minutes))
+                found[day].append((named.title, minutes))
         return found
 
     def _tasks(self, first_day: date, last_day: date) -> tuple[TaskPart, ...]:
@@ -129,44 +127,20 @@ class Gatherer:
     def _passages(self, takes: Sequence[Take]) -> tuple[PassagePart, ...]:
         passages = {passage.id: passage for passage in self._store.passages.list()}
         played = dict.fromkeys(take.passage_id for take in takes if take.passage_id)
-        trends = self._comparing.trends_of(played)
+        trends, rows = self._comparing.trends_of(played), self._rows.of_takes(takes)
         parts = []
         for passage_id in played:
-            some = tuple(take for take in takes if take.passage_id == passage_id)
             parts.append(
                 PassagePart(
                     passage_id,
                     passage_title(passages[passage_id]),
-                    self._take_parts(some),
+                    _take_parts(row for row in rows if row.passage_id == passage_id),
                     *_changes(tuple(trends[passage_id].values())),
                 )
             )
-        loose = tuple(take for take in takes if take.passage_id is None)
+        loose = _take_parts(row for row in rows if row.passage_id is None)
         if loose:
-            parts.append(PassagePart("", "Without a passage", self._take_parts(loose), ()))
-        return tuple(parts)
-
-    def _take_parts(self, takes: tuple[Take, ...]) -> tuple[TakePart, ...]:
-        parts = []
-        for row in self._rows.of_takes(takes):
-            measured = tuple(
-                f"{label} {reading_text(reading)}"
-                for label, reading in (
-                    ("mean deviation", row.intonation),
-                    ("tempo", row.tempo),
-                    ("dynamic span", row.dynamics),
-                )
-                if isinstance(reading, Reading)
-            )
-            title = f"{day_text(row.practice_day)}, take {row.number}"
-            parts.append(
-                TakePart(
-                    f"{title} ({length_text(row.duration_s)})",
-                    measured,
-                    row.aim,
-                    _MET[row.aim_met] if row.aim and row.aim_met else "",
-                )
-            )
+            parts.append(PassagePart("", "Without a passage", loose, ()))
         return tuple(parts)
 
     def _markers(self, takes: Sequence[Take]) -> tuple[MarkerPart, ...]:
@@ -176,6 +150,21 @@ class Gatherer:
         return tuple(
             _marker_part(row, length[row.marker.take_id]) for row in self._rows.of_markers(markers)
         )
+
+
+def _take_parts(rows: Iterable[TakeRow]) -> tuple[TakePart, ...]:
+    parts = []
+    for row in rows:
+        title = f"{day_text(row.practice_day)}, take {row.number}"
+        parts.append(
+            TakePart(
+                f"{title} ({length_text(row.duration_s)})",
+                measured_texts(row),
+                row.aim,
+                _MET[row.aim_met] if row.aim and row.aim_met else "",
+            )
+        )
+    return tuple(parts)
 
 
 def _changes(trends: Sequence[TrendView]) -> tuple[tuple[str, ...], str]:
@@ -217,7 +206,9 @@ def heard_around(marker: Marker, duration_s: float) -> tuple[float, float]:
 
 
 def _summary(days: Sequence[DayPart]) -> str:
-    practised = [day for day in days if day.takes or (day.minutes or 0) > 0]
+    practised = practised_days(
+        {day.day: day.minutes for day in days}, {day.day: day.takes for day in days}
+    )
     minutes = [day.minutes for day in days if day.minutes is not None]
     total = minutes_text(sum(minutes)) if minutes else "no minutes entered"
     parts = [f"{counted(len(practised), 'day')} practised of {len(days)}", total]

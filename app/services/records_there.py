@@ -1,0 +1,33 @@
+"""Takes and passages by their id; one that is not there, or deleted, is a plain failure."""
+
+from app.journal.failures import PlainFailure
+from app.journal.records import Passage, Take
+from app.store.store import Store
+
+
+def take_there(store: Store, take_id: str) -> Take:
+    """Give a take that is not deleted.
+
+    Raises
+    ------
+    PlainFailure
+        Where there is none.
+    """
+    take = store.takes.get(take_id)
+    if take is None or take.deleted_at is not None:
+        raise PlainFailure("That take is not there.", "Choose a take of the journal.")
+    return take
+
+
+def passage_there(store: Store, passage_id: str) -> Passage:
+    """Give a passage.
+
+    Raises
+    ------
+    PlainFailure
+        Where there is none.
+    """
+    passage = store.passages.get(passage_id)
+    if passage is None:
+        raise PlainFailure("That passage is not there.", "Choose another one.")
+    return passage
