@@ -100,6 +100,20 @@ def test_a_take_is_measured_by_what_is_written(bench, passage, filed, score_file
     assert view.notes[2].remark.startswith("Bar 1, beat 3")
 
 
+def test_a_score_that_changes_while_a_take_is_measured_makes_that_stale(
+    bench, passage, score_file, filed
+):
+    bench.scores.attach(passage.id, score_file)
+    heard = []
+
+    def change_once(_fraction):
+        if not heard:
+            heard.append(bench.scores.choose_bars(passage.id, BarSpan(1, 1)))
+
+    assert bench.measuring.measure(filed.id, change_once).state == "stale"
+    assert bench.measuring.measure(filed.id).state == "measured"
+
+
 def test_slips_are_told_in_the_summary_and_in_the_notes(bench, passage, filed, tmp_path):
     other = tmp_path / "other.musicxml"
     bars = [BARS[0], measure(2, line_of("A4", "C5", "A4", "G4"))]

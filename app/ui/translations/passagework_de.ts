@@ -7011,10 +7011,6 @@
             <translation>Eine Aufnahme nur davon machen oder die Noten dazu legen.</translation>
         </message>
         <message>
-            <source>Record the passage first.</source>
-            <translation>Zuerst die Stelle aufnehmen.</translation>
-        </message>
-        <message>
             <source>Recorder</source>
             <translation>Blockflöte</translation>
         </message>
