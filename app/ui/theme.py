@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QApplication, QStyleFactory
 _STYLE = "fusion"
 _STYLED = "passageworkStyled"
 GRID_PX = 8
+CELL_PADDING_PX = 5
 SMALL_PT = 9.0
 BODY_PT = 10.5
 LARGE_PT = 19.0
@@ -170,7 +171,7 @@ def _style_sheet(c: Colours) -> str:
     QScrollBar::handle:hover {{ background: {c.ink_soft}; }}
     QScrollBar::add-line, QScrollBar::sub-line, QScrollBar::add-page, QScrollBar::sub-page {{
         background: transparent; width: 0; height: 0; }}
-    QTableView::item {{ padding: 2px 5px; border: none; }}
+    QTableView::item {{ padding: 2px {CELL_PADDING_PX}px; border: none; }}
     QTableView::item:selected, QListView::item:selected {{ background: {c.accent_wash};
         color: {c.ink}; }}
     QComboBox, QLineEdit, QAbstractSpinBox {{ min-height: 26px; }}

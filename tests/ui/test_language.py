@@ -15,6 +15,7 @@ from app.ui.language import ENGLISH, SYSTEM, tr, use_language
 from app.ui.models.rows import Column
 from app.ui.preferences import Preferences
 from app.ui.spoken import word
+from app.ui.theme import CELL_PADDING_PX
 from app.ui.widgets.table import RowTable
 from tests.ui import gather_words
 
@@ -61,7 +62,7 @@ def test_long_names_of_measures_part_where_their_column_is_narrow(
 ) -> None:
     """As in the columns of Compare; the hyphenation is by the rules of German spelling."""
     names = ("Mean deviation", "Unevenness", "Dynamic span")
-    table: RowTable[str] = RowTable("", (Column("", word), Column("", str)), dense=True)
+    table: RowTable[str] = RowTable("", (Column("", word),), dense=True)
     qtbot.addWidget(table)
     table.show_rows(names)
     table.setFixedWidth(400)
@@ -72,6 +73,11 @@ def test_long_names_of_measures_part_where_their_column_is_narrow(
     before = table.rowHeight(1)
     table.setColumnWidth(0, 85)
     qtbot.waitUntil(lambda: all(table.rowHeight(at) > before for at in range(3)))
+    # Where the words would only fit without the cell's padding they are broken too.
+    words_px = table.fontMetrics().horizontalAdvance(word("Mean deviation"))
+    table.setColumnWidth(0, words_px + 2 * CELL_PADDING_PX)
+    qtbot.waitUntil(lambda: table.rowHeight(2) == before)
+    assert table.rowHeight(0) > before
 
 
 def test_what_is_shipped_was_made_from_the_catalogue(qapp: QCoreApplication) -> None:

@@ -3,12 +3,18 @@
 from collections.abc import Sequence
 from typing import Generic, TypeVar
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, Qt, QTimer, Signal
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHeaderView,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+)
 
 from app.ui.models.rows import Column, RowsModel
-from app.ui.theme import SMALL_PT, font
+from app.ui.theme import CELL_PADDING_PX, SMALL_PT, font
 
 R = TypeVar("R")
 Index = QModelIndex | QPersistentModelIndex
@@ -18,6 +24,18 @@ Index = QModelIndex | QPersistentModelIndex
 _MEASURED_ROWS = 40
 # A dense table with more rows keeps one height for all, for the same reason.
 _MOST_FITTED = 120
+
+
+class _WordsInside(QStyledItemDelegate):
+    """Breaks a cell's words where they are painted: Qt reckons without the padding."""
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        """Give the size that the words take inside the padding."""
+        room = option.rect
+        if room.isValid():
+            option = QStyleOptionViewItem(option)
+            option.rect = room.adjusted(0, 0, -2 * CELL_PADDING_PX, 0)
+        return super().sizeHint(option, index)
 
 
 class RowTable(QTableView, Generic[R]):
@@ -58,6 +76,7 @@ class RowTable(QTableView, Generic[R]):
         self._is_dense = dense
         if dense:
             self.setFont(font(SMALL_PT))
+            self.setItemDelegate(_WordsInside(self))
             self.verticalHeader().setMinimumSectionSize(22)
             self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         self._fits_rows = False
