@@ -489,14 +489,16 @@ def _empty(folder: Path, journal: Path, only: str) -> None:
 def main() -> None:
     """Read the command line."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("folder", type=Path, nargs="?", default=Path("pictures"))
+    parser.add_argument("folder", type=Path, nargs="?", help="where the pictures go")
     parser.add_argument("--readme", action="store_true", help="only the README's picture")
     parser.add_argument("--guide", action="store_true", help="only the guide's pictures")
     parser.add_argument("--journal", type=Path)
-    parser.add_argument("--only", default="", help="names the pictures must begin with")
+    parser.add_argument("--only", default="", help="what names begin with; =NAME: that one alone")
     parser.add_argument("--language", default="en", help="of the window, such as de")
     parser.add_argument("--inside", action="store_true", help=argparse.SUPPRESS)
     given = parser.parse_args()
+    if given.folder is None and not (given.readme or given.guide):
+        parser.error("say FOLDER, --readme or --guide")
     if given.readme:
         with tempfile.TemporaryDirectory() as scratch:
             take_all(Path(scratch), given.journal, "=listen-markers", (1,))
