@@ -600,6 +600,10 @@
             <translation>Ab diesem Tag ändern</translation>
         </message>
         <message>
+            <source>Change it</source>
+            <translation>Ändern</translation>
+        </message>
+        <message>
             <source>Change the chosen passage</source>
             <translation>Die gewählte Stelle ändern</translation>
         </message>

@@ -61,7 +61,7 @@ class RecordPanel(Card):
         self._asked_take = ""
         self.passage: Choice[str] = Choice(tr("Passage"))
         self._new = Button(tr("New"), "add", action_id="practice.passage")
-        self._edit = Button(tr("Change"), action_id="practice.edit_passage")
+        self._edit = Button(tr("Change it"), action_id="practice.edit_passage")
         self.input: Choice[str] = Choice(tr("Input"))
         self.channel = ChannelChoice()
         self._level = Button(tr("Level"), "level", action_id="practice.level")

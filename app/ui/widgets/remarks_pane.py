@@ -44,7 +44,7 @@ class RemarksPane(QWidget):
         self.text.setTabChangesFocus(True)
         self.keep = Button(tr("Write down"), action_id="lesson.remark")
         self.new = Button(tr("New"), plain=True)
-        self.change = Button(tr("Change"), action_id="lesson.change_remark")
+        self.change = Button(tr("Change it"), action_id="lesson.change_remark")
         self.tasks = Button(tr("Make tasks"), action_id="lesson.tasks")
         self._build()
         self.keep.clicked.connect(self.keep_text)
