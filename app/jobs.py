@@ -67,6 +67,13 @@ class Job:
 class Jobs(QObject):
     """The window's two executors.
 
+    Parameters
+    ----------
+    parent : QObject, optional
+    waiting : bool
+        Work that is asked for waits until :meth:`begin`: a window that is being built
+        need not share the processor with it.
+
     Signals
     -------
     failure_told(PlainFailure)
@@ -79,8 +86,9 @@ class Jobs(QObject):
     bug_found = Signal(object)
     _arrived = Signal(object, str, object)
 
-    def __init__(self, parent: QObject | None = None) -> None:
+    def __init__(self, parent: QObject | None = None, *, waiting: bool = False) -> None:
         super().__init__(parent)
+        self._waiting: list[Callable[[], None]] | None = [] if waiting else None
         self._storage = ThreadPoolExecutor(1, thread_name_prefix="storage")
         # Measuring takes one of these; filing a take and opening one never wait for it.
         self._analysis = ThreadPoolExecutor(3, thread_name_prefix="analysis")
@@ -89,6 +97,12 @@ class Jobs(QObject):
         self._closed = False
         # Queued explicitly: the reports come from threads that Qt did not start.
         self._arrived.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
+
+    def begin(self) -> None:
+        """Let what waits begin, in the order it was asked for."""
+        waiting, self._waiting = self._waiting or [], None
+        for submit in waiting:
+            submit()
 
     def store(
         self,
@@ -159,6 +173,7 @@ class Jobs(QObject):
         """Stop long work, finish what was to be stored, and end both threads."""
         if self._closed:
             return
+        self.begin()
         self._closed = True
         for job in self._running:
             job.cancel()
@@ -190,6 +205,12 @@ class Jobs(QObject):
         if self._closed:
             return
         self._running.add(job)
+        if self._waiting is not None:
+            self._waiting.append(lambda: self._start(executor, job, work))
+        else:
+            self._start(executor, job, work)
+
+    def _start(self, executor: ThreadPoolExecutor, job: Job, work: Callable[[], object]) -> None:
         future = executor.submit(self._run, job, work)
         future.add_done_callback(lambda finished: self._tell_if_never_run(job, finished))
 

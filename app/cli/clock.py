@@ -7,9 +7,8 @@ import typer
 from app.cli.console import remark, say, say_json
 from app.cli.options import JournalOption, JsonOption
 from app.cli.program import Program
-from app.journal.blocks import ItemKind
 from app.journal.failures import PlainFailure
-from app.journal.forgotten_clock import Ending
+from app.journal.kinds import Ending, ItemKind
 
 if TYPE_CHECKING:
     from pathlib import Path

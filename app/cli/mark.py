@@ -9,7 +9,8 @@ from app.cli.console import say, say_json
 from app.cli.options import JournalOption, JsonOption
 from app.cli.program import Program
 from app.journal.failures import PlainFailure
-from app.journal.records import Author, Marker, MarkerState
+from app.journal.kinds import Author, MarkerState
+from app.journal.records import Marker
 
 if TYPE_CHECKING:
     from app.services.views import MarkerRow

@@ -28,7 +28,7 @@ from app.journal.records import PlayingSettings
 
 if TYPE_CHECKING:
     from app.journal.scores import Score
-    from app.services.views import NamedReading
+    from app.services.reading_views import NamedReading
 
 # Nobody knows what made a file that lies somewhere on the disk.
 _OF_A_FILE = PlayingSettings(automatic_gain="unknown")
@@ -195,7 +195,7 @@ def summary_text(found: dict[str, object]) -> str:
 
 
 def _with_basis(text: str, line: "NamedReading") -> str:
-    from app.services.views import Reading  # noqa: PLC0415
+    from app.services.reading_views import Reading  # noqa: PLC0415
 
     is_number = isinstance(line.reading, Reading)
     return f"{text} ({line.basis})" if is_number and line.basis else text

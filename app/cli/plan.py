@@ -9,7 +9,7 @@ from app.cli.options import JournalOption, JsonOption, day_from
 from app.cli.program import Program
 from app.journal.assignments import OccasionKind
 from app.journal.failures import PlainFailure
-from app.journal.records import Author
+from app.journal.kinds import Author
 
 if TYPE_CHECKING:
     from app.services.keeping_views import AssignmentRow, OccasionRow, PlanView

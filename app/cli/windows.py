@@ -65,7 +65,7 @@ def run_windows(
     told, home = "", home or folder
     while True:
         with program.open_workbench(folder, create=create) as bench:
-            waiting = bench.recording.unfinished()
+            waiting = bench.recording.unfinished() if bench.has_unfiled else ()
             if waiting:
                 remark(f"Recordings not filed yet: {len(waiting)}; the Practice page offers them.")
             end = program.run_window(bench, told=told)

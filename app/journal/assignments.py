@@ -10,7 +10,7 @@ from datetime import date, datetime
 from enum import StrEnum
 
 from app.journal.failures import PlainFailure
-from app.journal.records import Author
+from app.journal.kinds import Author
 
 MOST_HOURS = 100_000
 

@@ -6,19 +6,8 @@ each a stretch of time on one item; minutes per item follow from them.
 
 from dataclasses import dataclass
 from datetime import date, datetime
-from enum import StrEnum
 
-
-class ItemKind(StrEnum):
-    """What sort of thing is practised."""
-
-    SCALE = "scale"
-    STUDY = "study"
-    PIECE = "piece"
-    PASSAGE = "passage"
-    SIGHT_READING = "sight_reading"
-    ENSEMBLE = "ensemble"
-    OTHER = "other"
+from app.journal.kinds import ItemKind
 
 
 @dataclass(frozen=True, slots=True)

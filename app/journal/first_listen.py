@@ -16,7 +16,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from app.journal.records import DEFAULT_CATEGORIES, Author, Marker
+from app.journal.kinds import DEFAULT_CATEGORIES, Author
+from app.journal.records import Marker
 from app.journal.suggestions import PITCH_KINDS, Finding, SuggestionKind, touches
 
 _PITCH_WORDS = ("intonation", "shift")

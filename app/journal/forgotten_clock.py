@@ -11,6 +11,7 @@ from datetime import date, datetime, timedelta, tzinfo
 from enum import StrEnum
 
 from app.journal.blocks import ClockRecord
+from app.journal.kinds import Ending
 from app.journal.practice_clock import (
     Step,
     closed_block,
@@ -33,15 +34,6 @@ class Forgotten(StrEnum):
     DAY_TURNED = "day_turned"
     UNTOUCHED = "untouched"
     ABSENT = "absent"
-
-
-class Ending(StrEnum):
-    """When the playing on a forgotten clock ended, as the player says."""
-
-    AT_LAST_TOUCH = "at_last_touch"
-    WHEN_LAST_SEEN = "when_last_seen"
-    NOW = "now"
-    MINUTES = "minutes"
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,8 @@ from dataclasses import replace
 from datetime import datetime
 
 from app.journal.failures import PlainFailure
-from app.journal.records import Marker, MarkerState
+from app.journal.kinds import MarkerState
+from app.journal.records import Marker
 
 LIGHTEST, HEAVIEST = 1, 3
 

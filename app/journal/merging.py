@@ -18,7 +18,8 @@ from typing import Any, TypeVar
 from app.journal.blocks import Item
 from app.journal.codec import decoded, encoded
 from app.journal.contents import Contents
-from app.journal.records import MinutesSource, Passage, RestDay, Session, Take
+from app.journal.kinds import MinutesSource
+from app.journal.records import Passage, RestDay, Session, Take
 from app.journal.sidecar import DayCard, JournalCard
 
 R = TypeVar("R")

@@ -17,6 +17,7 @@ from datetime import date, datetime
 
 from app.journal.assignments import Assignment, AssignmentProgress, Occasion
 from app.journal.failures import PlainFailure
+from app.journal.kinds import Author
 from app.journal.plans import (
     MOST_MINUTES,
     PlanLine,
@@ -26,7 +27,7 @@ from app.journal.plans import (
     breaks_for,
     breaks_within,
 )
-from app.journal.records import Author, Marker
+from app.journal.records import Marker
 
 SHORTEST_LINE_MIN = 5
 SHORTEST_GAP, LONGEST_GAP = 2, 30

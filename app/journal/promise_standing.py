@@ -136,6 +136,11 @@ class PromiseStanding:
     days: tuple[JudgedDay, ...]
 
     @property
+    def is_alive(self) -> bool:
+        """Whether it runs or is still to begin."""
+        return self.state in (PromiseState.RUNNING, PromiseState.AHEAD)
+
+    @property
     def within_reach(self) -> bool:
         """Whether the days that are left are enough."""
         return self.days_left is None or self.needed <= self.days_left

@@ -8,63 +8,12 @@ seconds from its first sample.
 
 from dataclasses import dataclass, field
 from datetime import date, datetime
-from enum import StrEnum
 
 from app.journal.clicks import ClickBeats, RoundTripRecord
 from app.journal.day_names import DayName
 from app.journal.input_channels import InputChannel
+from app.journal.kinds import DEFAULT_CATEGORIES, AimMet, Author, MarkerState, MinutesSource, Origin
 from app.journal.scores import BarSpan, PassageScore
-
-
-class Author(StrEnum):
-    """Who placed a marker."""
-
-    SELF = "self"
-    TEACHER = "teacher"
-
-
-class MarkerState(StrEnum):
-    """Where a marked problem stands."""
-
-    TO_WORK_ON = "to_work_on"
-    SETTLED = "settled"
-    RETURNED = "returned"
-
-
-class Origin(StrEnum):
-    """How a take came into the journal."""
-
-    RECORDED = "recorded"
-    IMPORTED = "imported"
-    RECOVERED = "recovered"
-
-
-class AimMet(StrEnum):
-    """The player's own answer to the aim of a take."""
-
-    YES = "yes"
-    PARTLY = "partly"
-    NO = "no"
-
-
-class MinutesSource(StrEnum):
-    """Where a session's minutes come from."""
-
-    CLOCK = "clock"
-    TYPED = "typed"
-    SOUNDING = "sounding"
-
-
-DEFAULT_CATEGORIES: tuple[str, ...] = (
-    "intonation",
-    "rhythm",
-    "sound",
-    "shift",
-    "string crossing",
-    "memory",
-    "expression",
-    "other",
-)
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime
 
 from app.journal.failures import PlainFailure
-from app.journal.records import Author
+from app.journal.kinds import Author
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,8 +18,9 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from app.journal.blocks import Block
+from app.journal.kinds import MinutesSource
 from app.journal.practice_clock import covered_minutes, seconds_between
-from app.journal.records import MinutesSource, Session
+from app.journal.records import Session
 
 SAME_SITTING = timedelta(hours=1)
 """The clock started again within this time goes on with the same session."""

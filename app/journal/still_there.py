@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from enum import StrEnum
 
-from app.journal.records import Marker, MarkerState
+from app.journal.kinds import MarkerState
+from app.journal.records import Marker
 
 NOT_HEARD_ON_DAYS = 2
 """On how many practice days in a row a problem must not be heard to count as settled."""

@@ -14,8 +14,8 @@ from app.journal.assignments import (
     progress,
 )
 from app.journal.failures import PlainFailure
+from app.journal.kinds import Author
 from app.journal.practice_days import Clock, practice_day
-from app.journal.records import Author
 from app.services.items import NOTHING_NAMED, named_items
 from app.services.keeping_views import AssignmentRow, OccasionRow
 from app.services.passages import passage_title

@@ -10,9 +10,9 @@ from app.journal.association import FEWEST_PAIRS, associated
 from app.journal.records import Passage, Take
 from app.services.keeping_views import AssociationRow
 from app.services.passages import passage_title
+from app.services.reading_views import Reading
 from app.services.readings import reading_of
 from app.services.time_spent import minutes_by_target
-from app.services.views import Reading
 from app.services.wording import number_text
 from app.store.store import Store
 

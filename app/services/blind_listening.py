@@ -18,8 +18,8 @@ from app.journal.blind_ear import (
 from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock
 from app.services.following_views import BlindView, EarRow
+from app.services.reading_views import Reading
 from app.services.readings import reading_of
-from app.services.views import Reading
 from app.store.store import Store
 
 _WORDS: Mapping[Question, str] = {

@@ -6,9 +6,9 @@ from app.journal.bounds import PassageBounds, checked
 from app.journal.practice_days import Clock
 from app.journal.tempo_ladder import Ladder, LadderTake, ladder
 from app.services.following_views import LadderView
+from app.services.reading_views import Reading
 from app.services.readings import reading_of
 from app.services.records_there import passage_there
-from app.services.views import Reading
 from app.services.wording import counted
 from app.store.store import Store
 

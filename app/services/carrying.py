@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from app.journal.failures import PlainFailure
+from app.journal.kinds import MarkerState
 from app.journal.practice_days import Clock, practice_day
-from app.journal.records import Marker, MarkerState, Take
+from app.journal.records import Marker, Take
 from app.journal.still_there import ProblemLife, Stage, StillThere, heard_by_day, life_of
 from app.services.aligning import AligningService
 from app.services.bounds import BoundsService
@@ -21,6 +22,7 @@ from app.services.following_views import (
     StillWord,
 )
 from app.services.measuring import MeasuringService
+from app.services.reading_views import AnyReading, NoReading, Reading
 from app.services.records_there import take_there
 from app.services.stopping import (
     Progress,
@@ -30,7 +32,6 @@ from app.services.stopping import (
     part_of,
     stop_if,
 )
-from app.services.views import AnyReading, NoReading, Reading
 from app.services.wording import counted, day_text
 from app.store.store import Store
 

@@ -19,10 +19,10 @@ from app.services.following_views import ChangeReport, VerdictRow
 from app.services.looked_at import FEWEST_DAYS, passages_looked_at
 from app.services.note_map import NoteMapService
 from app.services.passage_bars import BarService
+from app.services.reading_views import AnyReading, NoReading, Reading
 from app.services.readings import reading_of
 from app.services.records_there import passage_there
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress, part_of
-from app.services.views import AnyReading, NoReading, Reading
 from app.services.wording import counted
 from app.store.store import Store
 

@@ -10,10 +10,10 @@ from datetime import date, datetime, tzinfo
 from app.journal import forgotten_clock, practice_clock
 from app.journal.blocks import ClockRecord
 from app.journal.failures import PlainFailure
-from app.journal.forgotten_clock import Ending
+from app.journal.kinds import Ending, MinutesSource
 from app.journal.practice_clock import Step
 from app.journal.practice_days import Clock
-from app.journal.records import MinutesSource, Session
+from app.journal.records import Session
 from app.journal.session_minutes import counted, to_go_on_with
 from app.services import clock_words
 from app.services.clock_note import ClockNote
@@ -28,10 +28,10 @@ _MakeStep = Callable[[ClockRecord, datetime], Step]
 class ClockService:
     """Starts, pauses, switches and stops the practice clock.
 
-    :meth:`state`, :meth:`forgotten` and :meth:`break_due` are instant; everything else
-    writes to the database. The clock and its blocks outlive the program: whatever was
-    done with it is kept at once, and :meth:`beat`, called every half minute, keeps that
-    somebody was there.
+    :meth:`state`, :meth:`forgotten` and :meth:`break_due` are instant once the clock was
+    taken up; everything else writes to the database. The clock and its blocks outlive the
+    program: whatever was done with it is kept at once, and :meth:`beat`, called every half
+    minute, keeps that somebody was there.
 
     Parameters
     ----------
@@ -52,10 +52,27 @@ class ClockService:
         self._lock = threading.RLock()
         self._closed = False
         self._copy = ClockNote(store, clock)
-        self._copy.take_up()
-        self._known = self._read()
-        self._end_old_pause()
-        self._copy.follow(self._store.clock.get())
+        self._last_read: Snapshot | None = None
+
+    def take_up(self) -> None:
+        """Read what the journal says, and go on with a clock that was left running.
+
+        Whatever else is asked first does it too.
+        """
+        with self._lock:
+            if self._last_read is not None:
+                return
+            self._copy.take_up()
+            self._last_read = self._read()
+            self._end_old_pause()
+            self._copy.follow(self._store.clock.get())
+
+    @property
+    def _known(self) -> Snapshot:
+        if self._last_read is None:
+            self.take_up()
+        assert self._last_read is not None  # noqa: S101 - taken up
+        return self._last_read
 
     def state(self) -> ClockView:
         """Give the clock as it stands now (instant)."""
@@ -76,8 +93,9 @@ class ClockService:
     def refresh(self) -> None:
         """Look again at what the journal says, after something else has changed it."""
         with self._lock:
-            self._known = self._read()
-            self._copy.follow(self._known.clock)
+            self.take_up()
+            self._last_read = self._read()
+            self._copy.follow(self._last_read.clock)
 
     def start(self, item_id: str | None = None) -> ClockView:
         """Start the clock on an item; a paused one goes on, a running one switches to it."""
@@ -156,7 +174,7 @@ class ClockService:
 
     def close(self) -> None:
         """Let the clock run on unwatched: the program is closed on purpose."""
-        if not self._closed:
+        if not self._closed and self._last_read is not None:
             self._note(lambda clock, _now: replace(clock, seen_at=None))
         self._closed = True
 
@@ -238,7 +256,8 @@ class ClockService:
         """Give the clock; a forgotten one has to be answered first."""
         if self._store.read_only:
             raise PlainFailure("This journal is open for looking only.", "Open it to write.")
-        self._known = self._read()
+        self.take_up()
+        self._last_read = self._read()
         question = self._known.question(self._now())
         if question is not None:
             raise clock_words.must_answer(question)

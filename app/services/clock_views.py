@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Literal
 
-from app.journal.blocks import ItemKind
-from app.journal.forgotten_clock import Ending, Forgotten
+from app.journal.forgotten_clock import Forgotten
+from app.journal.kinds import Ending, ItemKind
 
 ClockPhase = Literal["stopped", "running", "paused", "forgotten"]
 
@@ -19,8 +19,6 @@ KIND_WORDS = {
     ItemKind.OTHER: "other",
 }
 """The kinds of items as the player reads them."""
-
-NO_ITEM = "no item"
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,8 @@
 from datetime import datetime
 
 from app.journal.failures import PlainFailure
-from app.journal.forgotten_clock import Ending, Forgotten, ForgottenClock
+from app.journal.forgotten_clock import Forgotten, ForgottenClock
+from app.journal.kinds import Ending
 from app.services.clock_views import ForgottenChoice, ForgottenView
 from app.services.wording import day_text, minutes_text
 

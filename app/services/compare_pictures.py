@@ -11,7 +11,8 @@ from app.services.note_map import NoteMapView
 from app.services.passages import passage_title
 from app.services.picture_tables import BeforeAfterView
 from app.services.pictures import FLAT, INK, QUIET, SHARP, figure_of
-from app.services.views import NotePairRow, Reading
+from app.services.reading_views import Reading
+from app.services.views import NotePairRow
 from app.services.wording import reading_text
 
 if TYPE_CHECKING:

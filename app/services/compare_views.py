@@ -12,18 +12,10 @@ from app.services.file_comparing import Comparison
 from app.services.lanes import deviation_reading
 from app.services.machine_readable import measure_object
 from app.services.note_remarks import remark_of
+from app.services.reading_views import AnyReading, NoReading, Reading
 from app.services.readings import CHANGE_KEYS, measure_named, reading_of
 from app.services.trends import TREND_WORDS
-from app.services.views import (
-    AnyReading,
-    ChangeRow,
-    CompareView,
-    NoReading,
-    NotePairRow,
-    Reading,
-    TakeView,
-    TrendView,
-)
+from app.services.views import ChangeRow, CompareView, NotePairRow, TakeView, TrendView
 
 if TYPE_CHECKING:
     from analysis.change import MeasureChange

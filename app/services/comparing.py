@@ -14,6 +14,7 @@ from app.services.latest import Latest
 from app.services.level_matching import level_match
 from app.services.listening import ListeningService
 from app.services.measuring import MeasuringService
+from app.services.reading_views import Reading
 from app.services.readings import TREND_KEYS, measure_named, reading_of
 from app.services.records_there import passage_there, take_there
 from app.services.stopping import (
@@ -23,7 +24,7 @@ from app.services.stopping import (
     no_progress,
     part_of,
 )
-from app.services.views import CompareView, LevelMatch, Reading, TrendView
+from app.services.views import CompareView, LevelMatch, TrendView
 from app.store.store import Store
 
 if TYPE_CHECKING:

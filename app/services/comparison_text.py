@@ -2,8 +2,8 @@
 
 from analysis.results import Measured, NotMeasurable
 from app.services.file_comparing import Comparison
+from app.services.reading_views import NoReading, Reading
 from app.services.readings import measure_named
-from app.services.views import NoReading, Reading
 from app.services.wording import columns_text, counted, position_text, reading_text
 
 _MOST_NOTES = 5

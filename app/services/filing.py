@@ -5,9 +5,10 @@ from datetime import date
 from pathlib import Path
 
 from app.journal.failures import PlainFailure
+from app.journal.kinds import AimMet
 from app.journal.no_retake import may_delete
 from app.journal.practice_days import Clock
-from app.journal.records import AimMet, PlayingSettings, Take
+from app.journal.records import PlayingSettings, Take
 from app.journal.scores import PassageScore
 from app.services.attempts import Attempts
 from app.services.file_measuring import checked_settings

@@ -3,9 +3,10 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
+from app.services.reading_views import NamedReading, NoReading, Reading
 from app.services.readings import Summary
 from app.services.score_findings import score_readings
-from app.services.views import NamedReading, NoReading, PlaceRow, Reading
+from app.services.views import PlaceRow
 from app.services.wording import counted, position_text
 
 PLACE_NAMES: Final = {

@@ -4,9 +4,10 @@ import uuid
 from dataclasses import replace
 from pathlib import Path
 
+from app.journal.kinds import Author, MarkerState, Origin
 from app.journal.markers import checked
 from app.journal.practice_days import Clock, practice_day
-from app.journal.records import Author, Marker, MarkerState, Origin, Take
+from app.journal.records import Marker, Take
 from app.services import unfiled
 from app.services.attempts import Attempts
 from app.services.input_levels import levels_of

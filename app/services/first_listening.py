@@ -15,11 +15,12 @@ from app.journal.first_listen import (
 from app.journal.practice_days import Clock
 from app.journal.records import Marker
 from app.services.listening import ListeningService
+from app.services.reading_views import NoReading
 from app.services.rows import HIDDEN
 from app.services.suggesting import SuggestingService
 from app.services.suggestion_views import AgreementRow, AgreementView, FirstListenView
 from app.services.suggestion_words import place_text
-from app.services.views import Curve, NoReading, TakeView
+from app.services.views import Curve, TakeView
 from app.services.wording import counted
 from app.store.store import Store
 

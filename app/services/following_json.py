@@ -20,7 +20,7 @@ from app.services.following_views import (
 )
 from app.services.passages import passage_title
 from app.services.plain_json import Json, column, finite
-from app.services.views import AnyReading, Reading
+from app.services.reading_views import AnyReading, Reading
 
 SCHEMA = 1
 

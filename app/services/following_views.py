@@ -9,7 +9,8 @@ from app.journal.bounds import PassageBounds
 from app.journal.records import Marker, Passage
 from app.journal.still_there import ProblemLife
 from app.journal.tempo_ladder import Ladder
-from app.services.views import AnyReading, TakeRow
+from app.services.reading_views import AnyReading
+from app.services.views import TakeRow
 
 if TYPE_CHECKING:
     from app.services.views import FloatArray

@@ -7,8 +7,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
+from app.journal.kinds import Origin
 from app.journal.practice_days import Clock, practice_day
-from app.journal.records import JournalSettings, Origin, PlayingSettings, Take
+from app.journal.records import JournalSettings, PlayingSettings, Take
 from app.services.attempts import Attempts
 from app.services.clip_days import (
     ENTERED,

@@ -4,14 +4,15 @@ import uuid
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
-from app.journal.blocks import Item, ItemKind
+from app.journal.blocks import Item
 from app.journal.failures import PlainFailure
+from app.journal.kinds import ItemKind
 from app.journal.practice_days import Clock
 from app.journal.records import Passage
-from app.services.clock_views import NO_ITEM, ItemRow
+from app.services.clock_views import ItemRow
 from app.services.passages import passage_title
 from app.services.records_there import passage_there
-from app.services.wording import listed
+from app.services.wording import NO_ITEM, listed
 from app.store.store import Store
 
 _MOST_NAMED = 8

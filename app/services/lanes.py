@@ -16,8 +16,9 @@ from analysis.results import (
 )
 from app.services.machine_findings import is_aside
 from app.services.note_remarks import remark_of
+from app.services.reading_views import AnyReading, NoReading, Reading
 from app.services.score_findings import NOTHING_WRITTEN, WrittenRemark, written_remarks
-from app.services.views import AnyReading, Curve, NoReading, NoteRow, Reading
+from app.services.views import Curve, NoteRow
 from app.services.wording import number_text
 
 MOST_POINTS = 4000

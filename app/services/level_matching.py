@@ -7,7 +7,8 @@ Nothing is ever made louder, which could overdrive it.
 
 from collections.abc import Iterable
 
-from app.services.views import LevelMatch, Reading
+from app.services.reading_views import Reading
+from app.services.views import LevelMatch
 from app.services.wording import reading_text
 
 _MOST_DB = 12.0

@@ -3,9 +3,10 @@
 import uuid
 
 from app.journal.failures import PlainFailure
+from app.journal.kinds import Author, MarkerState
 from app.journal.markers import changed, checked
 from app.journal.practice_days import Clock
-from app.journal.records import Author, Marker, MarkerState
+from app.journal.records import Marker
 from app.services.records_there import take_there
 from app.services.rows import Rows
 from app.services.undoing import Undoing

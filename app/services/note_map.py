@@ -14,6 +14,7 @@ from app.services.comparing import ComparingService
 from app.services.lanes import CERTAIN_WITHIN_CENTS, deviation_reading
 from app.services.latest import Latest
 from app.services.map_rows import MapCell, MapNote, MapRow, weeks_of
+from app.services.reading_views import Reading
 from app.services.records_there import passage_there
 from app.services.score_keeping import ScoreShelf
 from app.services.stopping import (
@@ -24,7 +25,6 @@ from app.services.stopping import (
     part_of,
     stop_if,
 )
-from app.services.views import Reading
 from app.services.wording import short_day_text
 from app.store.store import Store
 

@@ -7,14 +7,8 @@ from pathlib import Path
 
 from app.services.note_map import NoteMapView
 from app.services.passages import passage_title
-from app.services.views import (
-    AnyReading,
-    ChangeRow,
-    CompareView,
-    NotePairRow,
-    Reading,
-    TrendView,
-)
+from app.services.reading_views import AnyReading, Reading
+from app.services.views import ChangeRow, CompareView, NotePairRow, TrendView
 from app.services.wording import day_text
 
 Row = Sequence[object]

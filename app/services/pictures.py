@@ -9,7 +9,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from app.services.passages import passage_title
-from app.services.views import Reading, TakeView, TrendView
+from app.services.reading_views import Reading
+from app.services.views import TakeView, TrendView
 from app.services.wording import counted, day_text
 from app.services.workbench import Workbench
 

@@ -17,9 +17,9 @@ from app.services.assigning import AssignmentService
 from app.services.fair_takes import fair_takes
 from app.services.keeping_views import PlanView
 from app.services.passages import passage_title
+from app.services.reading_views import Reading
 from app.services.time_spent import minutes_by_target
 from app.services.undoing import Undoing
-from app.services.views import Reading
 from app.services.wording import counted, minutes_text, reading_text
 from app.store.store import Store
 

@@ -9,8 +9,9 @@ from typing import Literal
 from app.journal.counting import count, missed_days, practised_days
 from app.journal.day_names import checked_names
 from app.journal.failures import PlainFailure
+from app.journal.kinds import MinutesSource
 from app.journal.practice_days import Clock, practice_day
-from app.journal.records import JournalSettings, MinutesSource, RestDay, Session, Take
+from app.journal.records import JournalSettings, RestDay, Session, Take
 from app.journal.reminding import is_minute_of_day
 from app.services.clock import ClockService
 from app.services.rows import Rows

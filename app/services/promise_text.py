@@ -40,7 +40,7 @@ def clip_text(day_number: int, days_kept: int) -> str:
 def sentences(promise: Promise, now: PromiseStanding, today: date) -> tuple[str, ...]:
     """Say what else there is to say about a promise."""
     said = [_state_sentence(promise, now), _apart_sentence(now)]
-    if now.state in (PromiseState.RUNNING, PromiseState.AHEAD):
+    if now.is_alive:
         said += [_needed_sentence(now), _run_sentence(now), _rest_sentence(now)]
         said += [_pause_sentence(promise, now, today), _reach_sentence(now)]
     return tuple(one for one in said if one)

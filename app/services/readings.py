@@ -7,7 +7,7 @@ Everything that names, rounds or explains a take-level measure reads it from
 from collections.abc import Mapping
 
 from app.services.measures import MEASURES, Measure
-from app.services.views import AnyReading, NamedReading, NoReading, Reading
+from app.services.reading_views import AnyReading, NamedReading, NoReading, Reading
 
 Summary = Mapping[str, object]
 

@@ -415,7 +415,10 @@ class RecordingService:
     def unfinished(self) -> tuple[PendingTake, ...]:
         """Give recordings that a crash or a failure left unfiled, the oldest first."""
         running = self._running.pending if self._running else None
-        default = self._store.settings.get().default_settings
+
+        def default() -> PlayingSettings:
+            return self._store.settings.get().default_settings
+
         return tuple(
             pending
             for pending in unfiled.left_behind(self._store.folders, default)

@@ -21,6 +21,7 @@ from app.services.long_sounds import read_for_measuring
 from app.services.measuring import MeasuringService
 from app.services.outlines import Outlines, outline_of_score
 from app.services.passages import passage_title
+from app.services.reading_views import AnyReading, NoReading, Reading
 from app.services.records_there import passage_there, take_there
 from app.services.rows import Rows
 from app.services.score_aligning import written_notes
@@ -34,7 +35,6 @@ from app.services.stopping import (
     stop_if,
     stopped_by,
 )
-from app.services.views import AnyReading, NoReading, Reading
 from app.services.wording import counted
 from app.store.store import Store
 

@@ -10,8 +10,9 @@ from app.services.comparing import ComparingService
 from app.services.minutes import MinutesService
 from app.services.passages import passage_title
 from app.services.promising import PromiseService
+from app.services.reading_views import Reading
 from app.services.rows import Rows
-from app.services.views import Reading, TakeRow, TrendView
+from app.services.views import TakeRow, TrendView
 from app.services.wording import (
     columns_text,
     counted,

@@ -9,8 +9,9 @@ from app.journal.practice_days import practice_day
 from app.journal.records import JournalSettings, Marker, MeasurementHeadline, Passage, Take
 from app.services.choosing import Choosing
 from app.services.passages import passage_title
+from app.services.reading_views import AnyReading, NoReading
 from app.services.readings import NOT_MEASURED, reading_of
-from app.services.views import AnyReading, MarkerRow, MeasureState, NoReading, TakeRow
+from app.services.views import MarkerRow, MeasureState, TakeRow
 from app.services.wording import counted
 from app.store.store import Store
 

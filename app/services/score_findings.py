@@ -16,8 +16,8 @@ from analysis.results import (
     WrittenPlace,
 )
 from app.services.plain_json import Json, finite, state_object
+from app.services.reading_views import NamedReading, NoReading, Reading
 from app.services.readings import Summary
-from app.services.views import NamedReading, NoReading, Reading
 from app.services.wording import counted, number_text, position_text
 
 SAID_FROM_MS: Final = 30.0

@@ -10,10 +10,10 @@ from app.journal.scores import Score
 from app.services.aligning import AligningService
 from app.services.following_views import AlignedPair, HairpinRow, ShapeView
 from app.services.measuring import MeasuringService
+from app.services.reading_views import AnyReading, NoReading, Reading
 from app.services.records_there import take_there
 from app.services.score_keeping import ScoreShelf
 from app.services.stopping import Progress, ShouldStop, never_stop, no_progress, part_of, stop_if
-from app.services.views import AnyReading, NoReading, Reading
 from app.store.store import Store
 
 if TYPE_CHECKING:

@@ -12,9 +12,10 @@ from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, timedelta, tzinfo
 
 from app.journal.failures import PlainFailure
+from app.journal.kinds import MinutesSource
 from app.journal.practice_clock import is_later, seconds_between
 from app.journal.practice_days import Clock, practice_day
-from app.journal.records import MinutesSource, Session
+from app.journal.records import Session
 from app.journal.session_minutes import SAME_SITTING
 from app.services.ears import Ears, Span, uncovered_s
 from app.services.inputs import Inputs

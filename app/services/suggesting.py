@@ -22,12 +22,13 @@ from app.journal.suggestions import (
 from app.services.latest import Latest
 from app.services.listening import ListeningService
 from app.services.marking import MarkingService
+from app.services.reading_views import NoReading, Reading
 from app.services.readings import reading_of
 from app.services.records_there import take_there
 from app.services.suggestion_views import SuggestionsView
 from app.services.suggestion_words import row_of
 from app.services.undoing import Undoing
-from app.services.views import NoReading, NoteRow, PlaceRow, Reading, TakeView
+from app.services.views import NoteRow, PlaceRow, TakeView
 from app.store.store import Store
 
 _NORMAL_95 = 1.96

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from app.journal.records import Marker
-from app.services.views import Reading
+from app.services.reading_views import Reading
 
 
 @dataclass(frozen=True, slots=True)

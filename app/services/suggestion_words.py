@@ -2,8 +2,8 @@
 
 from app.journal.first_listen import MeasuredPlace
 from app.journal.suggestions import PITCH_KINDS, Finding, SuggestionKind
+from app.services.reading_views import Reading
 from app.services.suggestion_views import SuggestionRow
-from app.services.views import Reading
 from app.services.wording import counted, position_text
 
 _CATEGORY = {

@@ -9,8 +9,9 @@ from datetime import date, datetime
 from pathlib import Path
 
 from app.journal.failures import PlainFailure
+from app.journal.kinds import Origin
 from app.journal.naming import slug
-from app.journal.records import Origin, PlayingSettings, Take
+from app.journal.records import PlayingSettings, Take
 from app.services.passages import passage_title
 from app.services.sessions import session_of
 from app.store.store import Store

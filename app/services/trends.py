@@ -14,8 +14,9 @@ from analysis.verdicts import trend_comparisons
 from app.journal.records import MeasurementHeadline, Passage, Take
 from app.services.looked_at import passages_looked_at
 from app.services.measures import Measure
+from app.services.reading_views import NoReading, Reading
 from app.services.readings import TREND_KEYS, measure_named, reading_of
-from app.services.views import NoReading, Reading, TrendPoint, TrendView
+from app.services.views import TrendPoint, TrendView
 
 _HALF_OF_95 = 1.96
 # What a rising measure is called, and what a falling one.

@@ -8,7 +8,7 @@ known better. Both stay until the take is filed and verified.
 import json
 import math
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import suppress
 from dataclasses import replace
 from datetime import UTC, datetime
@@ -112,10 +112,13 @@ def files_of(pending: PendingTake) -> Iterator[Path]:
             yield path
 
 
-def left_behind(folders: Folders, default: PlayingSettings) -> tuple[PendingTake, ...]:
+def left_behind(
+    folders: Folders, default: Callable[[], PlayingSettings]
+) -> tuple[PendingTake, ...]:
     """Find recordings that were never filed, the oldest first.
 
-    A file without any sound in it is no recording and is passed over.
+    Settings that a note does not say are asked for only if there is such a recording. A
+    file without any sound in it is no recording and is passed over.
     """
     if not folders.recording.is_dir():
         return ()
@@ -129,7 +132,7 @@ def left_behind(folders: Folders, default: PlayingSettings) -> tuple[PendingTake
     return tuple(sorted(found, key=lambda pending: pending.started_at))
 
 
-def _pending_of(path: Path, default: PlayingSettings) -> PendingTake | None:
+def _pending_of(path: Path, default: Callable[[], PlayingSettings]) -> PendingTake | None:
     from audio.pcm_file import read_layout  # noqa: PLC0415 - numpy only when needed
 
     try:
@@ -144,9 +147,10 @@ def _pending_of(path: Path, default: PlayingSettings) -> PendingTake | None:
     started = datetime.fromtimestamp(written - duration_s, UTC).astimezone()
     with suppress(KeyError, TypeError, ValueError):
         started = datetime.fromisoformat(note["started_at"])
-    settings = default
-    with suppress(KeyError, Unreadable):
+    try:
         settings = decoded(PlayingSettings, note["settings"])
+    except (KeyError, Unreadable):
+        settings = default()
     passage_id = note.get("passage_id")
     is_id = len(path.stem) == _ID_LENGTH and set(path.stem) <= set("0123456789abcdef")
     return PendingTake(

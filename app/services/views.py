@@ -13,15 +13,11 @@ from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
+from app.journal.kinds import AimMet, Origin
 from app.journal.no_retake import ChosenAs
-from app.journal.records import (
-    AimMet,
-    Marker,
-    Origin,
-    Passage,
-    PlayingSettings,
-)
+from app.journal.records import Marker, Passage, PlayingSettings
 from app.journal.scores import BarSpan
+from app.services.reading_views import AnyReading, NamedReading
 
 if TYPE_CHECKING:  # the first page shows no arrays, and numpy takes long to load
     import numpy as np
@@ -40,48 +36,7 @@ else:
         return NDArray[np.float64]
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
-    """A measured number as the player sees it.
-
-    ``uncertainty`` is half of the 95 % interval in the same unit, ``None`` where
-    the number has none; ``digits`` are the decimals worth showing; ``signed`` asks
-    for an explicit plus. ``interval`` stands in for the uncertainty where the 95 %
-    interval is not symmetric: its lower and upper end.
-    """
-
-    value: float
-    unit: str
-    uncertainty: float | None = None
-    digits: int = 1
-    signed: bool = False
-    interval: tuple[float, float] | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class NoReading:
-    """Nothing was measured; ``sentence`` says why."""
-
-    sentence: str
-
-
-AnyReading = Reading | NoReading
-
 MeasureState = Literal["waiting", "measured", "stale", "failed"]
-
-
-@dataclass(frozen=True, slots=True)
-class NamedReading:
-    """One line of a summary: a stable key, a label, the number, and what it means.
-
-    ``basis`` says what an average rests on, empty for other numbers.
-    """
-
-    key: str
-    label: str
-    reading: AnyReading
-    explanation: str = ""
-    basis: str = ""
 
 
 @dataclass(frozen=True, slots=True)

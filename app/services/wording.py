@@ -3,7 +3,10 @@
 from collections.abc import Sequence
 from datetime import date
 
-from app.services.views import AnyReading, NoReading
+from app.services.reading_views import AnyReading, NoReading
+
+NO_ITEM = "no item"
+"""Stands for time that was practised without an item."""
 
 MINUS = "\N{MINUS SIGN}"
 _MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]

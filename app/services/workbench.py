@@ -9,23 +9,23 @@ from datetime import datetime, tzinfo
 from threading import RLock
 from typing import TYPE_CHECKING
 
-from app.journal.records import Author
-from app.services.backing_up import BackupService
 from app.services.bundling.service import BundleService
 from app.services.bundling.visiting import VISITING
-from app.services.clock import ClockService
 from app.store.made_once import made_once
 from app.store.store import Store
 
 if TYPE_CHECKING:
+    from app.journal.kinds import Author
     from app.services.aligning import AligningService
     from app.services.assigning import AssignmentService
     from app.services.attempts import Attempts
+    from app.services.backing_up import BackupService
     from app.services.blind_listening import BlindEarService
     from app.services.bounds import BoundsService
     from app.services.bundling.replying import ReplyService
     from app.services.carrying import CarryingService
     from app.services.changes import ChangeService
+    from app.services.clock import ClockService
     from app.services.comparing import ComparingService
     from app.services.exporting.service import ExportService
     from app.services.filing import FilingService
@@ -88,9 +88,6 @@ class Workbench:
     ----------
     journal_dir : Path
     read_only : bool
-    clock : ClockService
-        The practice clock. It is made at once: a clock that was left running is taken up.
-    backups : BackupService
     bundles : BundleService
     working : list of callable
         How whoever works with the services on other threads comes to an end.
@@ -104,9 +101,15 @@ class Workbench:
         self.bundles = BundleService(store, clock)
         is_visit = self.bundles.visiting is not None
         self._refusal = VISITING if is_visit else None
-        self._author = Author.TEACHER if is_visit else Author.SELF
-        self.clock = ClockService(store, clock, zone, self._refusal)
-        self.backups = BackupService(store, clock)
+
+    @property
+    def has_unfiled(self) -> bool:
+        """True where a recording lies that was not filed, or began and holds no sound."""
+        return any(self._store.folders.recording.glob("*.wav"))
+
+    def load(self) -> None:
+        """Load what reads and writes the journal, which the first who asks otherwise does."""
+        self._store.load()
 
     def close(self) -> None:
         """Stop sound, let go of devices and of the journal; safe to call twice.
@@ -123,7 +126,8 @@ class Workbench:
             self.sounding.close()
         if "recording" in made:
             self.recording.close()
-        self.clock.close()
+        if "clock" in made:
+            self.clock.close()
         self.backups.close()
         self._store.close()
 
@@ -132,6 +136,25 @@ class Workbench:
 
     def __exit__(self, *_exception: object) -> None:
         self.close()
+
+    @made_once
+    def clock(self) -> "ClockService":
+        """Give the practice clock."""
+        from app.services.clock import ClockService
+
+        return ClockService(self._store, self._clock, self._zone, self._refusal)
+
+    @made_once
+    def backups(self) -> "BackupService":
+        from app.services.backing_up import BackupService
+
+        return BackupService(self._store, self._clock)
+
+    @made_once
+    def _author(self) -> "Author":
+        from app.journal.kinds import Author
+
+        return Author.SELF if self._refusal is None else Author.TEACHER
 
     @made_once
     def _undoing(self) -> "Undoing":

@@ -1,13 +1,13 @@
-"""Open the database file: connection settings, checks, the lock."""
+"""What is asked before a journal is opened: its folder, its lock, the soundness of the file.
+
+By the driver alone: a window stands before the library of the database is loaded.
+"""
 
 import sqlite3
 from contextlib import closing
 from pathlib import Path
-from typing import Any
 
 from filelock import FileLock, Timeout
-from sqlalchemy import URL, Connection, Engine, create_engine, event
-from sqlalchemy.pool import QueuePool
 
 from app.journal.failures import PlainFailure
 from app.store.folders import Folders
@@ -19,7 +19,7 @@ from app.store.troubles import (
     plain_file_failures,
 )
 
-_BUSY_TIMEOUT_MS = 2000
+BUSY_TIMEOUT_S = 2.0
 _QUICK_CHECK_BYTES = 32 * 1024 * 1024
 
 
@@ -43,16 +43,6 @@ def take_lock(folders: Folders) -> FileLock:
     return lock
 
 
-def writing_engine(database: Path) -> Engine:
-    """Give an engine that writes: WAL, synced commits, foreign keys on."""
-    engine = create_engine(
-        URL.create("sqlite", database=str(database)),
-        connect_args={"check_same_thread": False, "timeout": _BUSY_TIMEOUT_MS / 1000},
-    )
-    _set_up(engine, ("foreign_keys = ON", "journal_mode = WAL", "synchronous = FULL"), "IMMEDIATE")
-    return engine
-
-
 def reading_uri(database: Path, *, immutable: bool = False) -> str:
     """Name a database for opening without writing.
 
@@ -60,33 +50,6 @@ def reading_uri(database: Path, *, immutable: bool = False) -> str:
     shared-memory file; only right when nobody else writes to it.
     """
     return f"{database.resolve().as_uri()}?mode=ro" + ("&immutable=1" if immutable else "")
-
-
-def reading_engine(uri: str) -> Engine:
-    """Give an engine that cannot write to a database named by :func:`reading_uri`."""
-
-    def connect() -> sqlite3.Connection:
-        return sqlite3.connect(
-            uri, uri=True, check_same_thread=False, timeout=_BUSY_TIMEOUT_MS / 1000
-        )
-
-    engine = create_engine("sqlite://", creator=connect, poolclass=QueuePool)
-    _set_up(engine, ("foreign_keys = ON", "query_only = ON"), "DEFERRED")
-    return engine
-
-
-def _set_up(engine: Engine, pragmas: tuple[str, ...], begin: str) -> None:
-    @event.listens_for(engine, "connect")
-    def configure(connection: Any, _record: object) -> None:
-        # The driver's own transactions would start too late (not before reads, not
-        # before schema changes), so it starts none and BEGIN below does.
-        connection.isolation_level = None
-        for pragma in pragmas:
-            connection.execute(f"PRAGMA {pragma}")
-
-    @event.listens_for(engine, "begin")
-    def start(connection: Connection) -> None:
-        connection.exec_driver_sql(f"BEGIN {begin}")
 
 
 def check_soundness(database: Path, *, uri: str | None = None, thorough: bool = False) -> None:
@@ -101,9 +64,7 @@ def check_soundness(database: Path, *, uri: str | None = None, thorough: bool = 
     with (
         plain_database_failures(database),
         closing(
-            sqlite3.connect(
-                uri or str(database), uri=uri is not None, timeout=_BUSY_TIMEOUT_MS / 1000
-            )
+            sqlite3.connect(uri or str(database), uri=uri is not None, timeout=BUSY_TIMEOUT_S)
         ) as connection,
     ):
         connection.execute("SELECT count(*) FROM sqlite_master").fetchone()

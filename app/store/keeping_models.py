@@ -15,9 +15,9 @@ from sqlalchemy import (
 )
 
 from app.journal.assignments import OccasionKind
+from app.journal.kinds import Author
 from app.journal.plans import PlanLine
 from app.journal.promises import PlannedBreak, PromiseRule
-from app.journal.records import Author
 from app.journal.rehearsals import Chance
 from app.store.columns import EnumText, IdList, Instant, RecordList
 from app.store.models import ID_LENGTH, METADATA

@@ -13,9 +13,9 @@ from app.store.connecting import (
     check_soundness,
     has_log,
     no_journal,
-    reading_engine,
     reading_uri,
 )
+from app.store.engines import reading_engine
 from app.store.folders import Folders
 from app.store.migrating import HEAD, check_known, migrate, revision_of
 from app.store.troubles import cannot_read, plain_database_failures, plain_file_failures
@@ -47,7 +47,7 @@ def _engine_for_looking(folders: Folders, held: ExitStack) -> Engine:
         revision = revision_of(database, uri=uri)
         check_known(revision, database)
         if revision == HEAD:
-            return _engine(uri, held)
+            return reading_engine(uri)
     copy = _copied(folders, held)
     with plain_database_failures(database):
         check_soundness(copy)
@@ -56,13 +56,7 @@ def _engine_for_looking(folders: Folders, held: ExitStack) -> Engine:
         if revision is None:
             raise no_journal(folders)
         migrate(copy)
-    return _engine(reading_uri(copy), held)
-
-
-def _engine(uri: str, held: ExitStack) -> Engine:
-    engine = reading_engine(uri)
-    held.callback(engine.dispose)
-    return engine
+    return reading_engine(reading_uri(copy))
 
 
 def _readable_uri(database: Path) -> str | None:

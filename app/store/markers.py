@@ -5,7 +5,8 @@ from collections.abc import Iterable, Mapping
 
 from sqlalchemy import Select, delete, func, insert, select, update
 
-from app.journal.records import Marker, MarkerState
+from app.journal.kinds import MarkerState
+from app.journal.records import Marker
 from app.store.models import MARKER_TABLE, TAKE_TABLE
 from app.store.work import Work, chunks, pairs, values_of
 

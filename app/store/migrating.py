@@ -1,23 +1,25 @@
 """Bring a database to the present form, from every earlier one.
 
 All pending changes run in one transaction, after a backup: a database is either in
-its old form or in the new one. Alembic is imported only when there is something to
-change; an ordinary start reads one row.
+its old form or in the new one. SQLAlchemy and Alembic are imported only when there is
+something to change; an ordinary start reads one row.
 """
 
 import sqlite3
 from contextlib import closing
 from datetime import datetime
 from pathlib import Path
-
-from sqlalchemy import URL, Connection, create_engine, event
-from sqlalchemy.engine.interfaces import DBAPIConnection
-from sqlalchemy.pool import ConnectionPoolEntry, NullPool
+from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
 from app.store.backups import back_up
 from app.store.folders import Folders
 from app.store.troubles import damaged, plain_database_failures
+
+if TYPE_CHECKING:
+    from sqlalchemy import Connection
+    from sqlalchemy.engine.interfaces import DBAPIConnection
+    from sqlalchemy.pool import ConnectionPoolEntry
 
 REVISIONS = ("0001", "0002", "0003", "0004", "0005", "0008", "0009", "0010", "0012", "0013", "0014")
 HEAD = REVISIONS[-1]
@@ -76,6 +78,8 @@ def migrate(database: Path, target: str = "head") -> None:
     """Run the migration scripts up to a revision, in one transaction."""
     from alembic import command  # noqa: PLC0415 - only when there is something to change
     from alembic.config import Config  # noqa: PLC0415
+    from sqlalchemy import URL, create_engine, event  # noqa: PLC0415
+    from sqlalchemy.pool import NullPool  # noqa: PLC0415
 
     config = Config()
     config.set_main_option("script_location", str(_SCRIPTS).replace("%", "%%"))
@@ -83,7 +87,7 @@ def migrate(database: Path, target: str = "head") -> None:
     engine = create_engine(URL.create("sqlite", database=str(database)), poolclass=NullPool)
 
     @event.listens_for(engine, "connect")
-    def configure(connection: DBAPIConnection, _record: ConnectionPoolEntry) -> None:
+    def configure(connection: "DBAPIConnection", _record: "ConnectionPoolEntry") -> None:
         # Foreign keys stay off: a batch change drops and renames whole tables.
         connection.isolation_level = None
 
@@ -102,5 +106,5 @@ def migrate(database: Path, target: str = "head") -> None:
     engine.dispose()
 
 
-def _broken_rows(connection: Connection) -> int:
+def _broken_rows(connection: "Connection") -> int:
     return len(connection.exec_driver_sql("PRAGMA foreign_key_check").fetchall())

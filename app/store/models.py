@@ -16,8 +16,7 @@ from sqlalchemy import (
     Text,
 )
 
-from app.journal.blocks import ItemKind
-from app.journal.records import AimMet, Author, MarkerState, MinutesSource, Origin
+from app.journal.kinds import AimMet, Author, ItemKind, MarkerState, MinutesSource, Origin
 from app.journal.scores import BarSpan, PassageScore
 from app.store.columns import EnumText, Instant, OneRecord, RecordList, SettingsText
 

@@ -18,8 +18,9 @@ from app.journal.failures import PlainFailure
 from app.journal.records import Take
 from app.journal.stopping import Progress, ShouldStop, Stopped, never_stop, no_progress
 from app.store.backups import backups_newest_first
-from app.store.connecting import check_folder, no_journal, take_lock, writing_engine
+from app.store.connecting import check_folder, no_journal, take_lock
 from app.store.database_files import check_usable, is_sound, remove_database, set_aside
+from app.store.engines import writing_engine
 from app.store.folders import SIDECAR_SUFFIX, Folders, sync_folder
 from app.store.migrating import migrate
 from app.store.rebuild import read_sidecars, write_found

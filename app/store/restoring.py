@@ -19,8 +19,9 @@ from app.journal.contents import Contents
 from app.journal.failures import PlainFailure
 from app.journal.stopping import Progress, ShouldStop, Stopped, never_stop, no_progress
 from app.store.backups import Backup, back_up, backups_newest_first
-from app.store.connecting import check_folder, take_lock, writing_engine
+from app.store.connecting import check_folder, take_lock
 from app.store.database_files import check_usable, is_sound, remove_database, set_aside
+from app.store.engines import writing_engine
 from app.store.folders import Folders, sync_folder
 from app.store.migrating import migrate
 from app.store.models import ITEM_TABLE, PASSAGE_TABLE, SESSION_TABLE, TAKE_TABLE

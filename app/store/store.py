@@ -15,12 +15,11 @@ it names them all.
 from collections.abc import Callable
 from contextlib import AbstractContextManager, ExitStack
 from datetime import UTC, datetime
+from functools import partial
 from pathlib import Path
 from threading import RLock
 from types import TracebackType
 from typing import TYPE_CHECKING, Self
-
-from sqlalchemy import Connection, Engine
 
 from app.store.connecting import (
     check_folder,
@@ -28,10 +27,8 @@ from app.store.connecting import (
     check_soundness,
     no_journal,
     take_lock,
-    writing_engine,
 )
 from app.store.folders import Folders
-from app.store.looking import engine_for_looking
 from app.store.made_once import made_once
 from app.store.migrating import bring_up_to_date, revision_of
 from app.store.sidecars_due import is_any_due, note_due
@@ -39,6 +36,8 @@ from app.store.troubles import cannot_write
 from app.store.work import SidecarKey, Work
 
 if TYPE_CHECKING:
+    from sqlalchemy import Connection, Engine
+
     from app.journal.contents import Contents
     from app.store.assignments import (
         AssignmentRepository,
@@ -99,7 +98,13 @@ class Store:
     """
 
     def __init__(
-        self, folders: Folders, engine: Engine, held: ExitStack, *, read_only: bool, clock: Clock
+        self,
+        folders: Folders,
+        make_engine: "Callable[[], Engine]",
+        held: ExitStack,
+        *,
+        read_only: bool,
+        clock: Clock,
     ) -> None:
         self.folders = folders
         self.read_only = read_only
@@ -108,13 +113,17 @@ class Store:
         self._held = held
         self.making = RLock()
         self._work = Work(
-            engine,
+            make_engine,
             folders.database,
             before_commit=self._note_due,
             after_commit=self._write_due,
         )
 
-    def transaction(self) -> AbstractContextManager[Connection]:
+    def load(self) -> None:
+        """Load the library of the database, which the first transaction otherwise does."""
+        self._work.load()
+
+    def transaction(self) -> "AbstractContextManager[Connection]":
         """Run a block as one change: all of it or nothing.
 
         Sidecars follow by themselves, after the commit. Inside another transaction
@@ -387,7 +396,7 @@ class Store:
         )
         return Sidecars(self.folders, self._work, records, self._clock)
 
-    def _note_due(self, connection: Connection, keys: frozenset[SidecarKey]) -> None:
+    def _note_due(self, connection: "Connection", keys: frozenset[SidecarKey]) -> None:
         note_due(connection, keys)
         self.was_changed = True
 
@@ -427,9 +436,11 @@ def open_store(
     check_folder(folders, create=create and not read_only)
     held = ExitStack()
     if read_only:
+        from app.store.looking import engine_for_looking
+
         with held:
             engine = engine_for_looking(folders, held)
-            return Store(folders, engine, held.pop_all(), read_only=True, clock=clock)
+            return Store(folders, lambda: engine, held.pop_all(), read_only=True, clock=clock)
     with held:
         lock = take_lock(folders)
         held.callback(lock.release)
@@ -444,16 +455,22 @@ def open_locked(folders: Folders, held: ExitStack, clock: Clock) -> Store:
     """
     with held:
         bring_up_to_date(folders, clock())
-        engine = writing_engine(folders.database)
-        held.callback(engine.dispose)
-        kept = ExitStack()
-        store = Store(folders, engine, kept, read_only=False, clock=clock)
-        with store.transaction() as connection:
-            is_due = is_any_due(connection)
+        is_due = is_any_due(folders.database)
+        make_engine = partial(_engine, folders.database)
+        store = Store(folders, make_engine, held.pop_all(), read_only=False, clock=clock)
+    try:
         if is_due:
             store.sidecars.write_due()
-        kept.enter_context(held.pop_all())
+    except BaseException:
+        store.close()
+        raise
     return store
+
+
+def _engine(database: Path) -> "Engine":
+    from app.store.engines import writing_engine
+
+    return writing_engine(database)
 
 
 def _check_database(folders: Folders, *, create: bool) -> None:

@@ -6,8 +6,6 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from sqlalchemy.exc import DBAPIError
-
 from app.journal.failures import PlainFailure
 
 _FULL = {errno.ENOSPC, errno.EDQUOT} if hasattr(errno, "EDQUOT") else {errno.ENOSPC}
@@ -93,26 +91,27 @@ def plain_database_failures(database: Path) -> Iterator[None]:
     """Turn an expected database error into a plain failure; bugs pass through."""
     try:
         yield
-    except (DBAPIError, sqlite3.Error) as error:
-        failure = plain_failure_of(error, database)
+    except UnicodeDecodeError as error:  # the driver's, of a name or a message that is none
+        raise damaged(database) from error
+    except Exception as error:
+        # The driver's error as it is, or as SQLAlchemy wraps it, which need not be loaded.
+        original = getattr(error, "orig", error)
+        failure = _failure_of(original, database) if isinstance(original, sqlite3.Error) else None
         if failure is None:
             raise
         raise failure from error
-    except UnicodeDecodeError as error:  # the driver's, of a name or a message that is none
-        raise damaged(database) from error
 
 
-def plain_failure_of(error: BaseException, database: Path) -> PlainFailure | None:
+def _failure_of(error: sqlite3.Error, database: Path) -> PlainFailure | None:
     """Name the expected failure behind a database error, if it is one."""
-    original = error.orig if isinstance(error, DBAPIError) else error
-    code = getattr(original, "sqlite_errorcode", None)
+    code = getattr(error, "sqlite_errorcode", None)
     if code is None:
         return None
     make = _FAILURES.get(code & _PRIMARY_CODE)
     if make is not None:
         return make(database)
     if code & _PRIMARY_CODE == sqlite3.SQLITE_IOERR:
-        return disk_failed(database.parent, original or error)
+        return disk_failed(database.parent, error)
     return None
 
 

@@ -7,12 +7,13 @@ from contextlib import contextmanager
 from dataclasses import fields
 from datetime import date
 from pathlib import Path
-from typing import Any
-
-from sqlalchemy import ClauseElement, Connection, Engine, UpdateBase, event
+from typing import TYPE_CHECKING, Any
 
 from app.journal.codec import encoded
 from app.store.troubles import plain_database_failures
+
+if TYPE_CHECKING:
+    from sqlalchemy import ClauseElement, Connection, Engine
 
 SidecarKey = tuple[str, str]
 """Kind of the sidecar (take, day, journal), and the id or date it is for."""
@@ -31,8 +32,9 @@ class Work:
 
     Parameters
     ----------
-    engine : Engine
-        As :mod:`app.store.connecting` makes it.
+    make_engine : callable
+        Gives one of :mod:`app.store.engines`; asked with the first transaction, when
+        the library is loaded.
     database : Path
         For the words of a failure.
     before_commit, after_commit : callable
@@ -42,13 +44,14 @@ class Work:
 
     def __init__(
         self,
-        engine: Engine,
+        make_engine: Callable[[], "Engine"],
         database: Path,
         *,
-        before_commit: Callable[[Connection, frozenset[SidecarKey]], None],
+        before_commit: Callable[["Connection", frozenset[SidecarKey]], None],
         after_commit: Callable[[frozenset[SidecarKey]], None],
     ) -> None:
-        self._engine = engine
+        self._make_engine = make_engine
+        self._engine: Engine | None = None
         self._database = database
         self._before_commit = before_commit
         self._after_commit = after_commit
@@ -57,15 +60,21 @@ class Work:
         self._touched: set[SidecarKey] = set()
         self._closed = False
         self._changes: Counter[str] = Counter()
-        event.listen(engine, "after_execute", self._note_change)
 
     def close(self) -> None:
         """Refuse transactions from now on; waits for the one that is running."""
         with self._lock:
             self._closed = True
+            if self._engine is not None:
+                self._engine.dispose()
+
+    def load(self) -> None:
+        """Load the library and make the engine, if that has not been done."""
+        with self._lock:
+            self._loaded_engine()
 
     @contextmanager
-    def transaction(self) -> Iterator[Connection]:
+    def transaction(self) -> Iterator["Connection"]:
         """Run a block as one change: all of it or nothing."""
         with self._lock:
             if self._connection is None:
@@ -76,7 +85,7 @@ class Work:
                     yield self._connection
 
     @contextmanager
-    def connection(self) -> Iterator[Connection]:
+    def connection(self) -> Iterator["Connection"]:
         """Give the running transaction's connection, or a transaction of its own."""
         with self._lock:
             if self._connection is None:
@@ -101,9 +110,20 @@ class Work:
         """Count the statements that changed each of these tables since the journal was opened."""
         return tuple(self._changes[table] for table in tables)
 
+    def _loaded_engine(self) -> "Engine":
+        if self._engine is None:
+            from sqlalchemy import event  # noqa: PLC0415 - a window stands before it is loaded
+
+            engine = self._make_engine()
+            event.listen(engine, "after_execute", self._note_change)
+            self._engine = engine
+        return self._engine
+
     def _note_change(
-        self, _connection: Connection, statement: ClauseElement, *_how: object
+        self, _connection: "Connection", statement: "ClauseElement", *_how: object
     ) -> None:
+        from sqlalchemy import UpdateBase  # noqa: PLC0415
+
         if isinstance(statement, UpdateBase):
             self._changes[str(statement.table)] += 1
 
@@ -114,7 +134,7 @@ class Work:
             yield
 
     @contextmanager
-    def _outermost(self) -> Iterator[Connection]:
+    def _outermost(self) -> Iterator["Connection"]:
         if self._closed:
             # The lock is gone, and another copy of the program may hold it.
             msg = "the journal is closed"
@@ -122,7 +142,7 @@ class Work:
         self._touched.clear()
         with (
             plain_database_failures(self._database),
-            self._engine.connect() as connection,
+            self._loaded_engine().connect() as connection,
             connection.begin(),
         ):
             self._connection = connection

@@ -6,6 +6,7 @@ import sys
 import traceback
 from pathlib import Path
 from types import TracebackType
+from typing import TYPE_CHECKING
 from weakref import WeakSet
 
 from PySide6.QtCore import QObject, QTimer
@@ -15,7 +16,6 @@ from app.jobs import Jobs
 from app.journal.failures import PlainFailure
 from app.services.loading import uncollected
 from app.services.window_end import WindowEnd
-from app.services.workbench import Workbench
 from app.ui.desk import Desk
 from app.ui.icons import program_icon
 from app.ui.language import use_language
@@ -25,6 +25,9 @@ from app.ui.preferences import Preferences
 from app.ui.theme import Theme
 from app.ui.widgets.bug_dialog import BugDialog
 from app.ui.widgets.failure_dialog import FailureDialog
+
+if TYPE_CHECKING:
+    from app.services.workbench import Workbench
 
 log = logging.getLogger(__name__)
 
@@ -46,7 +49,7 @@ class Window(QObject):
 
     def __init__(
         self,
-        workbench: Workbench,
+        workbench: "Workbench",
         *,
         log_file: Path | None = None,
         preferences_file: Path | None = None,
@@ -57,7 +60,10 @@ class Window(QObject):
         preferences = Preferences(preferences_file)
         use_language(preferences.language)
         self.theme = Theme(application, preferences.scheme, self)
-        self.jobs = Jobs(self)
+        self.jobs = Jobs(self, waiting=True)
+        # The database is loaded once the window stands and has taken its first keys.
+        self.jobs.store(workbench.load)
+        QTimer.singleShot(0, self.jobs, self.jobs.begin)
         self._working = workbench.working
         self._working.append(self.jobs.close)
         self.desk = Desk(workbench, self.jobs, self.theme, preferences, self)
@@ -143,7 +149,7 @@ def show_failure(failure: PlainFailure, *, preferences_file: Path | None = None)
 
 
 def run_window(
-    workbench: Workbench,
+    workbench: "Workbench",
     *,
     log_file: Path | None = None,
     preferences_file: Path | None = None,

@@ -3,16 +3,19 @@
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 
 from app.jobs import Jobs
 from app.journal.failures import PlainFailure
-from app.services.workbench import Workbench
 from app.ui.keys import KeyMap
 from app.ui.language import tr
 from app.ui.preferences import Preferences
 from app.ui.theme import Theme
+
+if TYPE_CHECKING:
+    from app.services.workbench import Workbench
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +78,7 @@ class Desk(QObject):
 
     def __init__(
         self,
-        workbench: Workbench,
+        workbench: "Workbench",
         jobs: Jobs,
         theme: Theme,
         preferences: Preferences,

@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QWidget
 
-from app.services.views import TakeRow
 from app.ui.desk import Desk
 
 if TYPE_CHECKING:
+    from app.services.views import TakeRow
     from app.ui.widgets.backups_sheet import BackupsSheet
     from app.ui.widgets.categories_sheet import CategoriesSheet
     from app.ui.widgets.export_sheet import ExportSheet
@@ -90,7 +90,7 @@ class Sheets:
             self.categories = CategoriesSheet(self._desk, self._window)
         self.categories.open_sheet()
 
-    def show_share(self, takes: Sequence[TakeRow], start_s: float, end_s: float) -> None:
+    def show_share(self, takes: Sequence["TakeRow"], start_s: float, end_s: float) -> None:
         """Offer clips of takes."""
         if self.share is None:
             from app.ui.widgets.share_sheet import ShareSheet  # noqa: PLC0415 - when first wanted

@@ -6,12 +6,15 @@ sign: what the window shows is written with these.
 
 from collections.abc import Sequence
 from datetime import date
+from typing import TYPE_CHECKING
 
 from app.services import wording
-from app.services.views import AnyReading
 from app.ui.numbers import local_numbers
 from app.ui.spoken import said
 from app.ui.spoken import word as said_word
+
+if TYPE_CHECKING:
+    from app.services.reading_views import AnyReading
 
 
 def number_text(value: float, digits: int, *, signed: bool = False) -> str:
@@ -19,12 +22,12 @@ def number_text(value: float, digits: int, *, signed: bool = False) -> str:
     return local_numbers(wording.number_text(value, digits, signed=signed))
 
 
-def reading_text(reading: AnyReading) -> str:
+def reading_text(reading: "AnyReading") -> str:
     """Give a reading with unit and plus-minus, or the sentence why there is none."""
     return said(wording.reading_text(reading))
 
 
-def short_reading_text(reading: AnyReading) -> str:
+def short_reading_text(reading: "AnyReading") -> str:
     """Give a reading for a narrow column: a dash where there is none."""
     return said(wording.short_reading_text(reading))
 

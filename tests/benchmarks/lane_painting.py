@@ -20,8 +20,10 @@ from PySide6.QtCore import QLineF
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
-from app.journal.records import Author, Marker, MarkerState, Origin, PlayingSettings
-from app.services.views import Curve, NoteRow, Reading, TakeRow, TakeView, Waveform
+from app.journal.kinds import Author, MarkerState, Origin
+from app.journal.records import Marker, PlayingSettings
+from app.services.reading_views import Reading
+from app.services.views import Curve, NoteRow, TakeRow, TakeView, Waveform
 from app.ui.application import application_object
 from app.ui.theme import LIGHT, Theme
 from app.ui.widgets.take_lanes import TakeLanes

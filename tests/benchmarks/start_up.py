@@ -4,7 +4,8 @@
 
 Each start is a process of its own, the command ``passagework open``: from its beginning
 until the window is shown, the jobs it began have ended and their results are drawn
-('window'), and on the way there until it is painted and has answered a key ('a key'). Byte
+('window'), and on the way there until it is painted and has answered a key ('a key') and
+until it shows today as the journal has it ('today'). Byte
 code is kept, as it is where the program is installed. Beside it, in the same run, a process
 that only imports ``PySide6.QtWidgets``; the ratio of the two says more about the program
 than seconds on one machine do. Processor time counts the process alone. 'Cold' asks the
@@ -40,6 +41,7 @@ HEAVY = (
     *("soundfile", "sounddevice", "mutagen", "mido", "alembic", "pyqtgraph"),
 )
 NO_BYTE_CODE = "PYTHONDONTWRITEBYTECODE"
+EVENTS = {"key": "a key", "today": "today"}
 REFERENCE = "import PySide6.QtWidgets"
 WINDOW = f"""
 import sys
@@ -62,6 +64,9 @@ def until_usable(bench, **_):
             key = QKeyEvent(kind, Qt.Key.Key_Tab, Qt.KeyboardModifier.NoModifier)
             application.sendEvent(window.main, key)
     print("key", flush=True)
+    while window.main.practice._view is None:
+        application.processEvents()
+    print("today", flush=True)
     for _ in range(3):
         window.jobs.wait_until_idle(60)
         application.processEvents()
@@ -86,8 +91,10 @@ def forget_files(byte_code: Path) -> None:
                 os.close(file)
 
 
-def one_start(script: str, journal: Path, byte_code: Path) -> tuple[float, float, float, str]:
-    """Return the wall's seconds until a key and until the end, the processor's, what it said."""
+def one_start(
+    script: str, journal: Path, byte_code: Path
+) -> tuple[dict[str, float], float, float, str]:
+    """Return the wall's seconds until each event and the end, the processor's, what it said."""
     begun = time.perf_counter()
     process = subprocess.Popen(
         [sys.executable, "-c", script, str(journal)],
@@ -100,9 +107,9 @@ def one_start(script: str, journal: Path, byte_code: Path) -> tuple[float, float
         stdout=subprocess.PIPE,
         text=True,
     )
-    said, key_s = process.stdout.readline(), 0.0
-    if said.strip() == "key":
-        key_s = time.perf_counter() - begun
+    said, moments_s = process.stdout.readline(), {}
+    while said.strip() in EVENTS:
+        moments_s[said.strip()] = time.perf_counter() - begun
         said = process.stdout.readline()
     wall_s = time.perf_counter() - begun
     process.stdout.close()
@@ -110,7 +117,7 @@ def one_start(script: str, journal: Path, byte_code: Path) -> tuple[float, float
     process.returncode = os.waitstatus_to_exitcode(status)
     if process.returncode:
         sys.exit(f"it ended with {process.returncode}")
-    return key_s, wall_s, usage.ru_utime + usage.ru_stime, said.removeprefix("loaded").strip()
+    return moments_s, wall_s, usage.ru_utime + usage.ru_stime, said.removeprefix("loaded").strip()
 
 
 def main() -> None:
@@ -131,10 +138,11 @@ def main() -> None:
                     if is_cold:
                         forget_files(byte_code)
                     rows[label].append(one_start(script, journal, byte_code))
-            key_s = statistics.median(row[0] for row in rows["window"])
             wall = {label: statistics.median(row[1] for row in rows[label]) for label in rows}
             cpu = {label: statistics.median(row[2] for row in rows[label]) for label in rows}
-            print(f"{name}  a key     wall {key_s:.2f} s")
+            for event, label in EVENTS.items():
+                moment_s = statistics.median(row[0][event] for row in rows["window"])
+                print(f"{name}  {label:9} wall {moment_s:.2f} s")
             for label in rows:
                 print(f"{name}  {label:9} wall {wall[label]:.2f} s, processor {cpu[label]:.2f} s")
             print(

@@ -17,7 +17,8 @@ from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 
-from app.journal.records import MarkerState, MinutesSource, RestDay
+from app.journal.kinds import MarkerState, MinutesSource
+from app.journal.records import RestDay
 from app.services.measuring import current_algorithm
 from app.store.repair import repair
 from app.store.store import Store, open_store

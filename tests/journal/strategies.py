@@ -5,18 +5,14 @@ from datetime import datetime, timedelta, timezone
 from hypothesis import strategies as st
 
 from app.journal.assignments import Assignment, EarlierHours, Occasion, OccasionKind
-from app.journal.blocks import Attempt, Block, Item, ItemKind
+from app.journal.blocks import Attempt, Block, Item
 from app.journal.clicks import ClickBeats
 from app.journal.input_channels import InputChannel
+from app.journal.kinds import AimMet, Author, ItemKind, MarkerState, MinutesSource, Origin
 from app.journal.promises import PlannedBreak, Promise, PromiseRule, SharedNumber, Stretch
 from app.journal.records import (
-    AimMet,
-    Author,
     JournalSettings,
     Marker,
-    MarkerState,
-    MinutesSource,
-    Origin,
     Passage,
     PlayingSettings,
     RestDay,

@@ -6,7 +6,8 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from app.journal.first_listen import agreement, can_mean, measured_places, placed_by_ear
-from app.journal.records import Author, Marker, MarkerState
+from app.journal.kinds import Author, MarkerState
+from app.journal.records import Marker
 from app.journal.suggestions import (
     COVERS_WITHIN_S,
     MeasuredNote,

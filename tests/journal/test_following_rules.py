@@ -18,7 +18,8 @@ from app.journal.blind_ear import (
 )
 from app.journal.bounds import PassageBounds, checked
 from app.journal.failures import PlainFailure
-from app.journal.records import Author, Marker, MarkerState
+from app.journal.kinds import Author, MarkerState
+from app.journal.records import Marker
 from app.journal.still_there import Stage, heard_by_day, life_of
 from app.journal.tempo_ladder import LadderTake, ladder
 

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, precondition, rule
 
 from app.journal.history import Change, History, Record, Step
-from app.journal.records import AimMet, Author, Marker, MarkerState, Origin, PlayingSettings, Take
+from app.journal.kinds import AimMet, Author, MarkerState, Origin
+from app.journal.records import Marker, PlayingSettings, Take
 
 NOW = datetime(2026, 3, 1, 19, 5, 9, tzinfo=UTC)
 

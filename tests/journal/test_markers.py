@@ -9,8 +9,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.journal.failures import PlainFailure
+from app.journal.kinds import Author, MarkerState
 from app.journal.markers import SLACK_S, changed, checked, next_states
-from app.journal.records import Author, Marker, MarkerState
+from app.journal.records import Marker
 
 NOW = datetime(2026, 3, 1, 19, 5, tzinfo=UTC)
 MARKER = Marker(

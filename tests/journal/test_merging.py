@@ -7,23 +7,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from app.journal.assignments import Assignment, EarlierHours
-from app.journal.blocks import Block, Item, ItemKind
+from app.journal.blocks import Block, Item
 from app.journal.contents import Contents
+from app.journal.kinds import AimMet, Author, ItemKind, MarkerState, MinutesSource, Origin
 from app.journal.merging import merged, union
 from app.journal.promises import Promise, PromiseRule, Stretch
-from app.journal.records import (
-    AimMet,
-    Author,
-    Marker,
-    MarkerState,
-    MinutesSource,
-    Origin,
-    Passage,
-    PlayingSettings,
-    RestDay,
-    Session,
-    Take,
-)
+from app.journal.records import Marker, Passage, PlayingSettings, RestDay, Session, Take
 from app.journal.sidecar import DayCard, JournalCard
 
 NOW = datetime(2026, 3, 1, 19, 0, tzinfo=UTC)

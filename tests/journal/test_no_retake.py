@@ -6,6 +6,7 @@ from datetime import UTC, date, datetime, timedelta
 import pytest
 
 from app.journal.blocks import Attempt
+from app.journal.kinds import Origin
 from app.journal.no_retake import (
     ChosenAs,
     MayNotRecord,
@@ -16,7 +17,7 @@ from app.journal.no_retake import (
     may_record,
     switched,
 )
-from app.journal.records import Origin, Passage, PlayingSettings, Take
+from app.journal.records import Passage, PlayingSettings, Take
 
 NOW = datetime(2026, 3, 10, 19, 0, tzinfo=UTC)
 DAY = NOW.date()

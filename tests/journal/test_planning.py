@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from app.journal.assignments import Assignment, Occasion, OccasionKind, progress
 from app.journal.failures import PlainFailure
+from app.journal.kinds import Author, MarkerState
 from app.journal.planning import OpenAssignment, PassageFacts, Worsening, gap_days, proposed
 from app.journal.plans import (
     PlanLine,
@@ -21,7 +22,7 @@ from app.journal.plans import (
     with_line,
     without_line,
 )
-from app.journal.records import Author, Marker, MarkerState
+from app.journal.records import Marker
 
 NOW = datetime(2026, 3, 14, 9, tzinfo=UTC)
 TODAY = NOW.date()

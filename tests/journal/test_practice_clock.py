@@ -16,7 +16,8 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, pr
 from app.journal import forgotten_clock, practice_clock
 from app.journal.blocks import Block, ClockRecord
 from app.journal.codec import decoded, encoded
-from app.journal.forgotten_clock import Ending, Forgotten, answered, forgotten
+from app.journal.forgotten_clock import Forgotten, answered, forgotten
+from app.journal.kinds import Ending
 from app.journal.practice_clock import (
     break_is_due,
     covered_minutes,

@@ -6,7 +6,8 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from app.journal.blocks import Block
-from app.journal.records import MinutesSource, Session
+from app.journal.kinds import MinutesSource
+from app.journal.records import Session
 from app.journal.session_minutes import counted, to_go_on_with
 
 START = datetime(2026, 3, 10, 18, 0, tzinfo=UTC)

@@ -10,17 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.journal.codec import Unreadable, decoded, encoded
-from app.journal.records import (
-    Author,
-    JournalSettings,
-    Marker,
-    MarkerState,
-    Origin,
-    Passage,
-    PlayingSettings,
-    Session,
-    Take,
-)
+from app.journal.kinds import Author, MarkerState, Origin
+from app.journal.records import JournalSettings, Marker, Passage, PlayingSettings, Session, Take
 from app.journal.sidecar import (
     SCHEMA,
     DayCard,

@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.journal.records import Author, Marker, MarkerState
+from app.journal.kinds import Author, MarkerState
+from app.journal.records import Marker
 from app.journal.suggestions import (
     COVERS_WITHIN_S,
     LONGEST_PLACE_S,

@@ -5,7 +5,8 @@ from datetime import UTC, date, datetime
 
 import pytest
 
-from app.journal.records import Origin, PlayingSettings, Take
+from app.journal.kinds import Origin
+from app.journal.records import PlayingSettings, Take
 from app.journal.year_ago import same_day, year_ago
 
 TODAY = date(2026, 11, 25)

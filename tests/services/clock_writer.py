@@ -7,7 +7,7 @@ import sys
 from datetime import datetime, timedelta
 from pathlib import Path
 
-from app.journal.blocks import ItemKind
+from app.journal.kinds import ItemKind
 from app.wiring import open_workbench
 
 

@@ -5,8 +5,8 @@ from datetime import date, timedelta
 import pytest
 
 from app.journal.assignments import OccasionKind
-from app.journal.blocks import ItemKind
 from app.journal.failures import PlainFailure
+from app.journal.kinds import ItemKind
 from app.journal.promises import PromiseRule, Stretch
 
 TODAY = date(2026, 3, 14)

@@ -18,7 +18,8 @@ from hypothesis import strategies as st
 
 from app.journal.bundles import belongs_into_a_journal
 from app.journal.failures import PlainFailure
-from app.journal.records import Author, PlayingSettings
+from app.journal.kinds import Author
+from app.journal.records import PlayingSettings
 from app.journal.remarks import LessonRemark
 from app.services.bundling.replying import ReplyReport
 from app.services.bundling.service import MergeReport

@@ -4,10 +4,8 @@ from datetime import datetime, timedelta, timezone
 
 import pytest
 
-from app.journal.blocks import ItemKind
 from app.journal.failures import PlainFailure
-from app.journal.forgotten_clock import Ending
-from app.journal.records import MinutesSource
+from app.journal.kinds import Ending, ItemKind, MinutesSource
 from app.services.repairing import repair
 from app.wiring import open_workbench
 

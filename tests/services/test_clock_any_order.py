@@ -11,8 +11,8 @@ from hypothesis import settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule
 
-from app.journal.blocks import ItemKind
-from app.journal.forgotten_clock import Ending, Forgotten
+from app.journal.forgotten_clock import Forgotten
+from app.journal.kinds import Ending, ItemKind
 from app.services.repairing import repair
 from app.wiring import open_workbench
 

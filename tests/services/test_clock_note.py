@@ -7,7 +7,7 @@ from datetime import timedelta
 
 import pytest
 
-from app.journal.blocks import ItemKind
+from app.journal.kinds import ItemKind
 from app.services.repairing import repair
 from app.wiring import open_workbench
 

@@ -13,8 +13,8 @@ from app.journal.failures import PlainFailure
 from app.services.demo import build_demo, building, demo_end, is_demo
 from app.services.demo.summary import summarise
 from app.services.pictures import pictures
+from app.services.reading_views import Reading
 from app.services.stopping import Stopped
-from app.services.views import Reading
 from app.wiring import open_workbench
 from sample_audio import scenario
 

@@ -13,7 +13,8 @@ import mido
 import pytest
 
 from app.journal.failures import PlainFailure
-from app.journal.records import Author, MarkerState, PlayingSettings
+from app.journal.kinds import Author, MarkerState
+from app.journal.records import PlayingSettings
 from app.services.exporting.jams_file import markers_of
 from app.services.exporting.midi_file import BEND_RANGE_SEMITONES, TICKS_PER_SECOND, midi_bytes
 from app.services.exporting.service import DaysFormat, TakeFormat

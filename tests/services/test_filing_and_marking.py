@@ -7,7 +7,7 @@ from datetime import date
 import pytest
 
 from app.journal.failures import PlainFailure
-from app.journal.records import AimMet, Author, MarkerState
+from app.journal.kinds import AimMet, Author, MarkerState
 from app.wiring import open_workbench
 
 

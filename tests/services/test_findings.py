@@ -16,8 +16,8 @@ from app.services.findings import (
     place_rows,
 )
 from app.services.lanes import note_rows
+from app.services.reading_views import Reading
 from app.services.readings import basis_text, named_readings, reading_of
-from app.services.views import Reading
 from app.services.wording import reading_text
 from sample_audio.generator import NoteSpec, Phrase, PhraseSpec, render
 

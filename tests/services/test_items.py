@@ -4,8 +4,8 @@ from datetime import timedelta
 
 import pytest
 
-from app.journal.blocks import ItemKind
 from app.journal.failures import PlainFailure
+from app.journal.kinds import ItemKind
 
 
 def titles(bench):

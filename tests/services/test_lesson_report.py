@@ -13,7 +13,8 @@ import av
 import pytest
 
 from app.journal.failures import PlainFailure
-from app.journal.records import Author, Marker, MarkerState, PlayingSettings
+from app.journal.kinds import Author, MarkerState
+from app.journal.records import Marker, PlayingSettings
 from app.services.lesson.gathering import heard_around
 from app.services.stopping import Stopped
 from app.wiring import open_workbench

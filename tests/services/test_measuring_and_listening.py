@@ -12,8 +12,8 @@ import pytest
 import soundfile
 
 from app.journal.failures import PlainFailure
+from app.services.reading_views import NoReading, Reading
 from app.services.stopping import Stopped
-from app.services.views import NoReading, Reading
 from app.wiring import open_workbench
 
 DAY = date(2026, 3, 10)

@@ -5,8 +5,8 @@ from datetime import date
 import pytest
 
 from app.journal.failures import PlainFailure
+from app.journal.kinds import MinutesSource
 from app.journal.minutes_table import AmountUnit, Mapped
-from app.journal.records import MinutesSource
 from app.journal.written_days import DateOrder
 from app.services.minutes_import import mapping_of
 

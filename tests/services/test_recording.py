@@ -11,10 +11,12 @@ import pytest
 
 from app.journal.clicks import ClickBeats
 from app.journal.failures import PlainFailure
-from app.journal.records import Origin, PlayingSettings
+from app.journal.kinds import Origin
+from app.journal.records import PlayingSettings
 from app.services import unfiled
+from app.services.reading_views import Reading
 from app.services.stopping import Stopped
-from app.services.views import PendingTake, Reading
+from app.services.views import PendingTake
 from app.wiring import open_workbench
 from audio.pcm_file import PcmWriter
 

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from app.journal.failures import PlainFailure
-from app.journal.records import MinutesSource
+from app.journal.kinds import MinutesSource
 from app.services.ears import Ears, uncovered_s
 from app.services.sounding import SoundingOffer
 from audio.devices import Device

@@ -10,8 +10,8 @@ import soundfile
 from app.journal.failures import PlainFailure
 from app.journal.records import PlayingSettings
 from app.services.first_listening import hidden
+from app.services.reading_views import NoReading, Reading
 from app.services.rows import HIDDEN
-from app.services.views import NoReading, Reading
 from app.store.repair import repair
 from app.wiring import open_workbench
 from sample_audio.generator import NoteSpec, PhraseSpec, render

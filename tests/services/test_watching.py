@@ -7,8 +7,8 @@ from datetime import datetime, timedelta, timezone
 
 import pytest
 
-from app.journal.blocks import ItemKind
 from app.journal.failures import PlainFailure
+from app.journal.kinds import ItemKind
 from app.services.stopping import Stopped
 
 HOUR = 3600

@@ -4,7 +4,7 @@ from datetime import date
 
 import pytest
 
-from app.services.views import NoReading, Reading
+from app.services.reading_views import NoReading, Reading
 from app.services.wording import (
     counted,
     day_text,

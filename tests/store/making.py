@@ -8,18 +8,15 @@ from typing import Any
 
 from app.journal.assignments import Assignment, EarlierHours, Occasion, OccasionKind
 from app.journal.blind_ear import BlindTrial, Choice, Question
-from app.journal.blocks import Attempt, Block, Item, ItemKind
+from app.journal.blocks import Attempt, Block, Item
 from app.journal.bounds import PassageBounds
 from app.journal.first_listen import FirstListen
+from app.journal.kinds import Author, ItemKind, MarkerState, MinutesSource, Origin
 from app.journal.naming import slug
 from app.journal.promises import PlannedBreak, Promise, PromiseRule, SharedNumber, Stretch
 from app.journal.records import (
-    Author,
     JournalSettings,
     Marker,
-    MarkerState,
-    MinutesSource,
-    Origin,
     Passage,
     PlayingSettings,
     RestDay,

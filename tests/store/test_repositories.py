@@ -16,10 +16,10 @@ from hypothesis import strategies as st
 from sqlalchemy.exc import IntegrityError
 
 from app.journal.failures import PlainFailure
+from app.journal.kinds import MarkerState
 from app.journal.records import (
     JournalSettings,
     Marker,
-    MarkerState,
     MeasurementHeadline,
     Passage,
     RestDay,

@@ -4,8 +4,9 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from app.journal.failures import PlainFailure
-from app.journal.records import Author
+from app.journal.kinds import Author
 from app.services.first_listening import hidden
+from app.services.reading_views import Reading
 from app.services.suggestion_views import (
     AgreementRow,
     AgreementView,
@@ -13,7 +14,6 @@ from app.services.suggestion_views import (
     SuggestionRow,
     SuggestionsView,
 )
-from app.services.views import Reading
 
 MOST = 5
 

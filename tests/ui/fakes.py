@@ -22,22 +22,12 @@ from fakes_following import (
 )
 from fakes_lesson import FakeBundles, FakeLessons, FakeSharing
 
-from app.journal.blocks import Item, ItemKind
+from app.journal.blocks import Item
 from app.journal.clicks import RoundTripRecord
 from app.journal.failures import PlainFailure
-from app.journal.forgotten_clock import Ending
+from app.journal.kinds import AimMet, Author, Ending, ItemKind, MarkerState, Origin
 from app.journal.plans import PracticePlan
-from app.journal.records import (
-    AimMet,
-    Author,
-    JournalSettings,
-    Marker,
-    MarkerState,
-    Origin,
-    Passage,
-    PlayingSettings,
-    RestDay,
-)
+from app.journal.records import JournalSettings, Marker, Passage, PlayingSettings, RestDay
 from app.services.clock_views import (
     ClockView,
     EffortView,
@@ -50,6 +40,7 @@ from app.services.keeping_views import PlanView
 from app.services.map_rows import MapCell, MapNote, MapRow, weeks_of
 from app.services.no_retake import NoRetakeView
 from app.services.note_map import NoteMapView
+from app.services.reading_views import NamedReading, NoReading, Reading
 from app.services.sounding import SoundingOffer, SoundingState
 from app.services.take_lists import lists_of
 from app.services.views import (
@@ -62,13 +53,10 @@ from app.services.views import (
     LevelMatch,
     LevelReading,
     MarkerRow,
-    NamedReading,
-    NoReading,
     NotePairRow,
     NoteRow,
     PendingTake,
     PlaybackState,
-    Reading,
     TakeRow,
     TakeView,
     TodayView,
@@ -677,6 +665,9 @@ class FakeClock:
         self.answers: list[tuple[Ending, float | None]] = []
         self.beats = 0
 
+    def take_up(self):
+        """Nothing was left running."""
+
     def state(self):
         phase = "forgotten" if self.question else self.phase
         total = sum(self.minutes.values())
@@ -964,6 +955,9 @@ class FakeWorkbench:
         self.first_listening = ear_fakes.FakeFirstListening(self)
         self.filming = ear_fakes.FakeFilming()
         self.reminders = FakeReminders()
+
+    def load(self):
+        """Hold everything already."""
 
 
 def full_workbench(take_count: int = 12) -> FakeWorkbench:

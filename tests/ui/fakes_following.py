@@ -8,7 +8,8 @@ import numpy as np
 from app.journal.blind_ear import Agreement, BlindTrial, EarAgainstMeasure
 from app.journal.bounds import PassageBounds
 from app.journal.bounds import checked as checked_bounds
-from app.journal.records import Author, Marker, MarkerState
+from app.journal.kinds import Author, MarkerState
+from app.journal.records import Marker
 from app.journal.tempo_ladder import LadderTake, ladder
 from app.services.following_views import (
     AlignedPair,
@@ -25,7 +26,7 @@ from app.services.following_views import (
     StillMeasured,
     VerdictRow,
 )
-from app.services.views import NoReading, Reading
+from app.services.reading_views import NoReading, Reading
 
 NOW = datetime(2026, 3, 18, 19, 30, tzinfo=UTC)
 

@@ -240,7 +240,7 @@ def _save_small(taken: Path, kept: Path, width_px: int | None = None) -> None:
 
 def _practise(journal: Path) -> None:
     """Bring about what a day of practice leaves: a clock, a plan, a promise, set work."""
-    from app.journal.blocks import ItemKind
+    from app.journal.kinds import ItemKind
     from app.journal.promises import PromiseRule, Stretch
     from app.wiring import open_workbench
 

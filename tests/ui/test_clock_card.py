@@ -8,8 +8,8 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QPushButton, QSpinBox
 
-from app.journal.blocks import ItemKind
-from app.journal.forgotten_clock import Ending, Forgotten
+from app.journal.forgotten_clock import Forgotten
+from app.journal.kinds import Ending, ItemKind
 from app.services.clock_views import ForgottenChoice, ForgottenView
 from app.wiring import open_workbench
 

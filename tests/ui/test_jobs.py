@@ -18,6 +18,26 @@ def jobs(qapp):
     made.close()
 
 
+def test_what_waits_begins_in_the_order_it_was_asked_for(qapp):
+    waiting, done = Jobs(waiting=True), []
+    for number in range(3):
+        waiting.store(lambda number=number: done.append(number))
+    waiting.wait_until_idle(0.1)
+    assert done == []
+    waiting.begin()
+    waiting.store(lambda: done.append(3))
+    assert waiting.wait_until_idle()
+    assert done == [0, 1, 2, 3]
+    waiting.close()
+
+
+def test_what_was_to_be_stored_is_stored_although_nothing_had_begun(qapp):
+    waiting, done = Jobs(waiting=True), []
+    waiting.store(lambda: done.append("kept"))
+    waiting.close()
+    assert done == ["kept"]
+
+
 def test_results_arrive_on_the_gui_thread_in_order(jobs):
     seen = []
     for number in range(20):

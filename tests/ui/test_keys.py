@@ -7,7 +7,7 @@ from PySide6.QtCore import QEvent
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QApplication
 
-from app.journal.records import DEFAULT_CATEGORIES
+from app.journal.kinds import DEFAULT_CATEGORIES
 from app.ui.keys import ACTIONS, MARKER_KEY_COUNT, Where, keys_text
 from app.ui.widgets.help_sheet import help_html
 from tests.ui.key_events import dated

@@ -9,8 +9,10 @@ import pytest
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QImage, QPainter, QTransform
 
-from app.journal.records import Author, Marker, MarkerState, Origin, PlayingSettings
-from app.services.views import Curve, NoReading, NoteRow, Reading, TakeRow, TakeView, Waveform
+from app.journal.kinds import Author, MarkerState, Origin
+from app.journal.records import Marker, PlayingSettings
+from app.services.reading_views import NoReading, Reading
+from app.services.views import Curve, NoteRow, TakeRow, TakeView, Waveform
 from app.ui.theme import LIGHT
 from app.ui.widgets.curve_item import CurveItem
 from app.ui.widgets.marker_flags import MarkerFlags

@@ -11,7 +11,7 @@ from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QApplication
 
-from app.journal.records import Author, MarkerState
+from app.journal.kinds import Author, MarkerState
 from app.ui.models.held_key import HELD_S, SETTLE_MS
 from tests.ui.key_events import dated
 

@@ -10,7 +10,7 @@ from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QApplication, QLineEdit
 
 from app.journal.failures import PlainFailure
-from app.journal.records import Author, MarkerState
+from app.journal.kinds import Author, MarkerState
 
 
 @pytest.fixture

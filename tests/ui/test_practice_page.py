@@ -14,7 +14,7 @@ from PySide6.QtGui import QDropEvent
 from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton
 
 from app.journal.failures import PlainFailure
-from app.journal.records import AimMet
+from app.journal.kinds import AimMet
 from app.services.sounding import SoundingState
 from app.services.views import LevelReading
 from app.ui.models.recorder import RecorderState

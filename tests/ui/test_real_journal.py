@@ -11,7 +11,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 
-from app.services.views import Reading
+from app.services.reading_views import Reading
 from app.wiring import open_workbench
 
 ROOT = Path(__file__).parents[2]
@@ -134,6 +134,9 @@ application = application_object()
 with open_workbench(Path(sys.argv[1])) as bench:
     window = Window(bench, preferences_file=Path(sys.argv[1]) / "window.ini")
     window.main.show()
+    later = ("sqlalchemy", "app.journal.records", "app.services.views", "app.services.clock",
+        "app.services.keeping_views", "app.services.recording", "app.services.clock_views")
+    print([name for name in later if name in sys.modules])
     for _ in range(5):
         application.processEvents()
     late = ("librosa", "numba", "matplotlib", "scipy", "music21", "av", "reportlab", "soundfile",
@@ -147,8 +150,10 @@ with open_workbench(Path(sys.argv[1])) as bench:
     print([name for name in sys.argv[2:] if name in sys.modules])
     window.close()
 """
+    journal = tmp_path / "journal"
+    open_workbench(journal).close()  # a new one is made by what is to be loaded late
     done = subprocess.run(
-        [sys.executable, "-c", script, str(tmp_path / "journal"), *pages],
+        [sys.executable, "-c", script, str(journal), *pages],
         cwd=ROOT,
         env=os.environ | {"QT_QPA_PLATFORM": "offscreen"},
         capture_output=True,
@@ -156,7 +161,8 @@ with open_workbench(Path(sys.argv[1])) as bench:
         timeout=120,
         check=True,
     )
-    at_first, later = done.stdout.splitlines()
+    shown, at_first, later = done.stdout.splitlines()
+    assert shown == "[]", "the journal is read once the window stands"
     assert at_first == "[]"
     assert later == str(pages)
 

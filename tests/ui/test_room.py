@@ -5,7 +5,7 @@ import time
 import pytest
 from PySide6.QtCore import Qt
 
-from app.services.views import Reading
+from app.services.reading_views import Reading
 from app.ui.models.recorder import RecorderState
 from sample_audio.generator import NoteSpec, PhraseSpec, render
 

@@ -3,8 +3,8 @@
 import pytest
 from PySide6.QtCore import Qt
 
+from app.services.reading_views import Reading
 from app.services.rows import HIDDEN
-from app.services.views import Reading
 from app.ui.pages.listen_keys import MARKERS, SUGGESTIONS
 from app.ui.words import position_text
 

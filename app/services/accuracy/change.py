@@ -8,18 +8,14 @@ import numpy as np
 from analysis.change import Word
 from analysis.results import Measured
 from analysis.sides import compare_notes
-from app.journal.records import (
-    MeasurementHeadline,
-    Origin,
-    Passage,
-    PlayingSettings,
-    Take,
-)
+from app.journal.kinds import Origin
+from app.journal.records import MeasurementHeadline, Passage, PlayingSettings, Take
 from app.services.accuracy.phrases import FIRST_SEED
 from app.services.accuracy.table import Piece, Row, Section, Tally, share_row
+from app.services.reading_views import Reading
 from app.services.readings import CHANGE_KEYS, TREND_KEYS, reading_of
 from app.services.trends import trend_view
-from app.services.views import Reading, TrendView
+from app.services.views import TrendView
 
 _JOURNALS_A_PIECE: Final = 75
 _PASSAGES_A_PIECE: Final = 500

@@ -6,10 +6,11 @@ from pathlib import Path
 from app.journal.assignments import checked_assignment
 from app.journal.bundles import Reply, read_reply, reply_text
 from app.journal.failures import PlainFailure
+from app.journal.kinds import Author
 from app.journal.markers import checked
 from app.journal.merging import merged
 from app.journal.practice_days import Clock
-from app.journal.records import Author, Marker
+from app.journal.records import Marker
 from app.journal.remarks import checked_remark
 from app.services.bundling.service import BundleService
 from app.services.new_files import write_new

@@ -9,8 +9,6 @@ from typing import TYPE_CHECKING
 
 from app.journal.bundle_names import MANIFEST_NAME
 from app.journal.failures import PlainFailure
-from app.journal.practice_days import Clock
-from app.journal.records import Marker, Take
 from app.services.plain import plain_failures
 from app.services.stopping import (
     Progress,
@@ -27,6 +25,8 @@ from app.store.store import Store
 if TYPE_CHECKING:
     from app.journal.bundles import BundleManifest
     from app.journal.contents import Contents
+    from app.journal.practice_days import Clock
+    from app.journal.records import Marker, Take
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +42,7 @@ class MergeReport:
 class BundleService:
     """Writes bundles and merges them."""
 
-    def __init__(self, store: Store, clock: Clock) -> None:
+    def __init__(self, store: Store, clock: "Clock") -> None:
         self._store = store
         self._clock = clock
 
@@ -137,8 +137,8 @@ class BundleService:
         )
 
     def _place(
-        self, take: Take, there: Folders, placed: list[Path], should_stop: ShouldStop
-    ) -> Take:
+        self, take: "Take", there: Folders, placed: list[Path], should_stop: ShouldStop
+    ) -> "Take":
         """Copy a recording to a free name of its day; gives the take that names it."""
         from audio.copying import CopyStopped, copy_original  # noqa: PLC0415
 
@@ -179,5 +179,5 @@ def _without_recording(theirs: "Contents", there: Folders) -> tuple[str, ...]:
     return tuple(missing)
 
 
-def _count(markers: Iterable[tuple[Marker, ...]]) -> int:
+def _count(markers: Iterable[tuple["Marker", ...]]) -> int:
     return sum(len(some) for some in markers)

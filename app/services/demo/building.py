@@ -14,19 +14,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
+from app.journal.kinds import AimMet, Author, MarkerState, MinutesSource, Origin
 from app.journal.markers import checked
-from app.journal.records import (
-    AimMet,
-    Author,
-    Marker,
-    MarkerState,
-    MinutesSource,
-    Origin,
-    Passage,
-    PlayingSettings,
-    RestDay,
-    Session,
-)
+from app.journal.records import Marker, Passage, PlayingSettings, RestDay, Session
 from app.services.demo.keeping import choose_settings, keep_promises
 from app.services.demo.rendering import Rendered, rendered_takes
 from app.services.demo.sitting import Sittings, without_retakes

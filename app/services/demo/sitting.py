@@ -6,7 +6,8 @@ from dataclasses import replace
 from datetime import date, datetime, timedelta
 from typing import TYPE_CHECKING
 
-from app.journal.blocks import Attempt, Block, Item, ItemKind
+from app.journal.blocks import Attempt, Block, Item
+from app.journal.kinds import ItemKind
 from app.journal.records import Passage, Session, Take
 from app.store.store import Store
 

@@ -1,9 +1,10 @@
 """The demo in words: what eight weeks came to, read from what was measured."""
 
-from app.journal.records import MarkerState
+from app.journal.kinds import MarkerState
 from app.services.passages import passage_title
+from app.services.reading_views import Reading
 from app.services.reporting import trend_text
-from app.services.views import Reading, TakeRow
+from app.services.views import TakeRow
 from app.services.wording import counted, day_text, minutes_text, number_text, reading_text
 from app.services.workbench import Workbench
 

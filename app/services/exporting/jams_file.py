@@ -9,7 +9,8 @@ state) stands in the annotation's sandbox, one entry for each observation.
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from app.journal.records import Author, Marker, MarkerState, Take
+from app.journal.kinds import Author, MarkerState
+from app.journal.records import Marker, Take
 from app.services.plain_json import Json
 
 _JAMS_VERSION = "0.3.4"

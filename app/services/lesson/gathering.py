@@ -5,8 +5,9 @@ from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 
 from app.journal.counting import practised_days
+from app.journal.kinds import AimMet
 from app.journal.markers import STATE_WORDS
-from app.journal.records import AimMet, Marker, Take
+from app.journal.records import Marker, Take
 from app.services.assigning import AssignmentService
 from app.services.comparing import ComparingService
 from app.services.items import named_items
@@ -22,10 +23,11 @@ from app.services.lifetime import RecordService
 from app.services.minutes import MinutesService
 from app.services.passages import passage_title
 from app.services.promising import PromiseService
+from app.services.reading_views import Reading
 from app.services.reporting import measured_texts, trend_text
 from app.services.rows import Rows
 from app.services.time_spent import minutes_by_target
-from app.services.views import MarkerRow, Reading, TakeRow, TrendView
+from app.services.views import MarkerRow, TakeRow, TrendView
 from app.services.wording import (
     counted,
     day_text,

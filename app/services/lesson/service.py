@@ -8,14 +8,15 @@ from typing import TYPE_CHECKING
 
 from app.journal.assignments import Assignment
 from app.journal.failures import PlainFailure
+from app.journal.kinds import Author
 from app.journal.practice_days import Clock, practice_day
-from app.journal.records import Author
 from app.journal.remarks import LessonRemark, checked_remark, tasks_of
 from app.services.assigning import AssignmentService
 from app.services.comparing import ComparingService
 from app.services.lesson.gathering import Gatherer
 from app.services.lesson.report import LessonReport, MarkerPart
 from app.services.new_files import write_new
+from app.services.reading_views import Reading
 from app.services.stopping import (
     Progress,
     ShouldStop,
@@ -24,7 +25,6 @@ from app.services.stopping import (
     part_of,
     stop_if,
 )
-from app.services.views import Reading
 from app.store.store import Store
 
 if TYPE_CHECKING:

@@ -8,7 +8,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from app.services.pictures import FLAT, INK, QUIET, SHARP
-from app.services.views import NoteRow, Reading
+from app.services.reading_views import Reading
+from app.services.views import NoteRow
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure

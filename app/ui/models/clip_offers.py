@@ -1,11 +1,15 @@
 """The clips that arrived in the watched folder, as the Practice page offers them."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.journal.failures import PlainFailure
-from app.services.views import ImportProposal, TakeRow
 from app.ui.desk import Desk
 from app.ui.language import tr
+
+if TYPE_CHECKING:
+    from app.services.views import ImportProposal, TakeRow
 
 _EVERY_MS = 60_000
 _FIRST_MS = 2_500
@@ -80,12 +84,12 @@ class ClipOffers(QObject):
         if self.offers:
             self.look()
 
-    def _take_over(self, offers: tuple[ImportProposal, ...]) -> None:
+    def _take_over(self, offers: tuple["ImportProposal", ...]) -> None:
         self._told = ""
         self.offers = offers
         self.changed.emit(offers)
 
-    def _filed(self, rows: tuple[TakeRow, ...]) -> None:
+    def _filed(self, rows: tuple["TakeRow", ...]) -> None:
         for row in rows:
             self._desk.tell(
                 tr("Filed: {passage_name}, {practice_day}, take {number}.").format(

@@ -2,11 +2,14 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from app.services.clock_views import ClockView, ItemMinutes, ItemRow
 from app.ui.keys import ITEM_KEY_COUNT
 from app.ui.language import tr
 from app.ui.words import minutes_text
+
+if TYPE_CHECKING:
+    from app.services.clock_views import ClockView, ItemMinutes, ItemRow
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,7 +20,7 @@ class ItemLine:
     key: str
     minutes: str
     is_now: bool
-    row: ItemRow | None
+    row: "ItemRow | None"
 
     @property
     def words(self) -> str:
@@ -32,19 +35,19 @@ class ItemLine:
         return ", ".join(parts)
 
 
-def item_ref(row: ItemRow) -> str:
+def item_ref(row: "ItemRow") -> str:
     """Name an item so that the name stays when a passage becomes an item."""
     return row.passage_id or row.id
 
 
-def in_order(rows: Sequence[ItemRow], order: Sequence[str]) -> tuple[ItemRow, ...]:
+def in_order(rows: Sequence["ItemRow"], order: Sequence[str]) -> tuple["ItemRow", ...]:
     """Put items in the kept order; new ones go to the end, so that keys keep their item."""
     known = {item_ref(row): row for row in rows}
     kept = [known.pop(ref) for ref in order if ref in known]
     return (*kept, *known.values())
 
 
-def item_lines(rows: Sequence[ItemRow], view: ClockView) -> tuple[ItemLine, ...]:
+def item_lines(rows: Sequence["ItemRow"], view: "ClockView") -> tuple[ItemLine, ...]:
     """Give the lines to show; what was practised today and is not offered comes last."""
     is_on = view.phase in ("running", "paused")
     spent = {entry.item_id: entry for entry in view.items}
@@ -60,7 +63,7 @@ def item_lines(rows: Sequence[ItemRow], view: ClockView) -> tuple[ItemLine, ...]
     return tuple(lines)
 
 
-def after(rows: Sequence[ItemRow], item_id: str | None) -> ItemRow | None:
+def after(rows: Sequence["ItemRow"], item_id: str | None) -> "ItemRow | None":
     """Give the item that follows another one, around the end; the first for none."""
     if not rows:
         return None
@@ -69,7 +72,7 @@ def after(rows: Sequence[ItemRow], item_id: str | None) -> ItemRow | None:
     return rows[(at + 1) % len(rows)]
 
 
-def _minutes(entry: ItemMinutes | None) -> str:
+def _minutes(entry: "ItemMinutes | None") -> str:
     if entry is None or entry.minutes <= 0:
         return ""
     return minutes_text(entry.minutes) if entry.minutes >= 1 else tr("under 1 min")

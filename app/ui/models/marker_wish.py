@@ -3,7 +3,8 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from app.journal.records import Author, Marker, MarkerState
+from app.journal.kinds import Author, MarkerState
+from app.journal.records import Marker
 
 
 @dataclass(frozen=True, slots=True)

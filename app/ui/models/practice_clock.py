@@ -2,14 +2,18 @@
 
 from collections.abc import Callable
 from datetime import date
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from app.journal.forgotten_clock import Ending
-from app.services.clock_views import ClockView, ItemRow
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.item_lines import after, in_order, item_ref
+
+if TYPE_CHECKING:
+    from app.journal.kinds import Ending
+    from app.services.clock import ClockService
+    from app.services.clock_views import ClockView, ItemRow
 
 _TICK_MS = 1000
 _BEAT_MS = 30_000
@@ -17,6 +21,13 @@ _BEAT_MS = 30_000
 
 class PracticeClock(QObject):
     """Starts, pauses and stops the clock, and switches its item.
+
+    Attributes
+    ----------
+    items : tuple of ItemRow
+        In the player's order.
+    view : ClockView or None
+        As it was last looked at; ``None`` until the journal was read.
 
     Signals
     -------
@@ -38,11 +49,9 @@ class PracticeClock(QObject):
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
         self._desk = desk
-        self._clock = desk.workbench.clock
-        self._items = desk.workbench.items
         self._day: date | None = None
         self.items: tuple[ItemRow, ...] = ()
-        self.view = self._clock.state()
+        self.view: ClockView | None = None
         self._tick = QTimer(self, interval=_TICK_MS)
         self._tick.timeout.connect(self._look)
         self._beat = QTimer(self, interval=_BEAT_MS)
@@ -51,9 +60,20 @@ class PracticeClock(QObject):
         for signal in (desk.daysChanged, desk.passagesChanged):
             signal.connect(self.read)
 
+    @property
+    def _clock(self) -> "ClockService":
+        # Loaded by the first work off the GUI thread that asks for it.
+        return self._desk.workbench.clock
+
     def read(self) -> None:
         """Read the items again and look at the clock."""
-        self._desk.jobs.store(self._items.list, self._take_over, subject="clock.items")
+        bench = self._desk.workbench
+
+        def read() -> "tuple[ItemRow, ...]":
+            bench.clock.take_up()
+            return bench.items.list()
+
+        self._desk.jobs.store(read, self._take_over, subject="clock.items")
 
     def toggle(self) -> None:
         """Start, pause or go on."""
@@ -61,18 +81,18 @@ class PracticeClock(QObject):
 
     def stop(self) -> None:
         """End the sitting."""
-        if self.view.phase == "stopped":
+        if self.view is not None and self.view.phase == "stopped":
             self._desk.tell(tr("The practice clock is not running."))
             return
         self._do(self._clock.stop)
 
-    def choose(self, row: ItemRow) -> None:
+    def choose(self, row: "ItemRow") -> None:
         """Go over to an item; the clock starts, goes on or runs on."""
-        clock, items = self._clock, self._items
+        bench = self._desk.workbench
 
-        def begin() -> ClockView:
-            item_id = row.id or items.for_passage(row.passage_id or "").id
-            return clock.start(item_id)
+        def begin() -> "ClockView":
+            item_id = row.id or bench.items.for_passage(row.passage_id or "").id
+            return bench.clock.start(item_id)
 
         self._do(begin)
         if row.passage_id:
@@ -91,13 +111,13 @@ class PracticeClock(QObject):
 
     def next_item(self) -> None:
         """Go over to the item after this one."""
-        row = after(self.items, self.view.item_id)
+        row = after(self.items, self.view.item_id if self.view else None)
         if row is None:
             self._desk.tell(tr("There is no item yet."), tr("Add one to the list."), "clock.items")
         else:
             self.choose(row)
 
-    def answer(self, ending: Ending, minutes: float | None = None) -> None:
+    def answer(self, ending: "Ending", minutes: float | None = None) -> None:
         """Answer the question of a forgotten clock."""
         self._do(lambda: self._clock.answer_forgotten(ending, minutes))
 
@@ -105,15 +125,15 @@ class PracticeClock(QObject):
         """Suggest the break again later."""
         self._desk.jobs.store(self._clock.put_off_break, lambda _: self._look())
 
-    def keep_order(self, rows: tuple[ItemRow, ...]) -> None:
+    def keep_order(self, rows: "tuple[ItemRow, ...]") -> None:
         """Keep the player's own order of the items."""
         self._desk.preferences.item_order = tuple(item_ref(row) for row in rows)
         self._take_over(rows)
 
-    def _do(self, step: Callable[[], ClockView]) -> None:
+    def _do(self, step: "Callable[[], ClockView]") -> None:
         self._desk.jobs.store(step, lambda _: self._desk.daysChanged.emit())
 
-    def _take_over(self, rows: tuple[ItemRow, ...]) -> None:
+    def _take_over(self, rows: "tuple[ItemRow, ...]") -> None:
         preferences = self._desk.preferences
         self.items = in_order(rows, preferences.item_order)
         preferences.item_order = tuple(item_ref(row) for row in self.items)
@@ -130,11 +150,11 @@ class PracticeClock(QObject):
         self.forgotten.emit(self._clock.forgotten())
 
     def _note(self) -> None:
-        clock, practising = self._clock, self._desk.workbench.practising
+        bench = self._desk.workbench
 
         def beat() -> date:
-            clock.beat()
-            return practising.practice_day_now()
+            bench.clock.beat()
+            return bench.practising.practice_day_now()
 
         self._desk.jobs.store(beat, self._noted, subject="clock.beat")
 

@@ -1,15 +1,20 @@
 """The recording of a take as the window sees it: a few states and what they allow."""
 
+from collections.abc import Callable
 from enum import Enum, auto
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.journal.failures import PlainFailure
-from app.services.guide_settings import GuideSettings
-from app.services.views import InputRow, PendingTake, TakeRow
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.words import counted
+
+if TYPE_CHECKING:
+    from app.services.guide_settings import GuideSettings
+    from app.services.recording import RecordingService
+    from app.services.views import InputRow, PendingTake, TakeRow
 
 _LEVEL_MS = 50
 _PATIENCE_S = 4.0
@@ -64,7 +69,6 @@ class Recorder(QObject):
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
         self._desk = desk
-        self._recording = desk.workbench.recording
         self._timer = QTimer(self, interval=_LEVEL_MS)
         self._timer.timeout.connect(self._look)
         self.state = RecorderState.IDLE
@@ -72,26 +76,28 @@ class Recorder(QObject):
         self.guides: GuideSettings | None = None
         self.mark_count = 0
 
+    @property
+    def _recording(self) -> "RecordingService":
+        return self._desk.workbench.recording
+
     def find_inputs(self) -> None:
         """Ask which inputs there are."""
-        # Looking for devices may take a second; nothing that is stored waits for it.
-        self._desk.jobs.analyse(
-            lambda _progress, _should_stop: self._recording.inputs(),
-            self.inputsFound.emit,
-            subject="recorder.inputs",
-            failed=self.inputsMissing.emit,
-        )
+        self._ask_for_inputs(lambda: self._recording.inputs())  # noqa: PLW0108 - loaded there
 
     def look_again(self) -> None:
         """Scan for inputs: one that was plugged in since the start is known only then."""
+        self._ask_for_inputs(self._scanned)
+
+    def _ask_for_inputs(self, find: Callable[[], "tuple[InputRow, ...]"]) -> None:
+        # Looking for devices may take a second; nothing that is stored waits for it.
         self._desk.jobs.analyse(
-            lambda _progress, _should_stop: self._scanned(),
+            lambda _progress, _should_stop: find(),
             self.inputsFound.emit,
             subject="recorder.inputs",
             failed=self.inputsMissing.emit,
         )
 
-    def _scanned(self) -> tuple[InputRow, ...]:
+    def _scanned(self) -> tuple["InputRow", ...]:
         try:
             return self._recording.rescan()
         except PlainFailure:
@@ -101,7 +107,9 @@ class Recorder(QObject):
     def find_unfinished(self) -> None:
         """Ask for recordings that a crash left behind."""
         self._desk.jobs.store(
-            self._recording.unfinished, self.unfinishedFound.emit, subject="recorder.unfinished"
+            lambda: self._recording.unfinished(),  # noqa: PLW0108 - loaded there
+            self.unfinishedFound.emit,
+            subject="recorder.unfinished",
         )
 
     def choose_input(self, device_key: str) -> None:
@@ -191,13 +199,13 @@ class Recorder(QObject):
         passage_id: str | None,
         aim: str,
         device_key: str | None,
-        guides: GuideSettings | None,
+        guides: "GuideSettings | None",
     ) -> None:
         """Start, and wait until the input delivers; some sound servers take a second or two."""
         self._recording.start(passage_id, aim, device_key, guides=guides)
         self._recording.wait_until_heard(_PATIENCE_S)
 
-    def finish(self, pending: PendingTake) -> None:
+    def finish(self, pending: "PendingTake") -> None:
         """Encode, check and file a recording that has stopped."""
         self._enter(RecorderState.IDLE)
         self.mark_count = 0
@@ -211,7 +219,7 @@ class Recorder(QObject):
             ended=lambda: self.filingMoved.emit(1.0),
         )
 
-    def discard(self, pending: PendingTake) -> None:
+    def discard(self, pending: "PendingTake") -> None:
         """Move an unfiled recording to the trash."""
         self._desk.jobs.store(
             lambda: self._recording.discard(pending), lambda _: self.find_unfinished()
@@ -244,7 +252,7 @@ class Recorder(QObject):
         elif self.state is RecorderState.LISTENING:
             self._desk.jobs.store(self._recording.stop_listening)
 
-    def _filed(self, row: TakeRow, pending: PendingTake) -> None:
+    def _filed(self, row: "TakeRow", pending: "PendingTake") -> None:
         notices = []
         if pending.clipped_samples:
             notices.append(tr("The input was too loud in places; turn it down for the next take."))
@@ -286,7 +294,7 @@ class Recorder(QObject):
             self.finish(ended)
 
 
-def input_text(row: InputRow) -> str:
+def input_text(row: "InputRow") -> str:
     """Return an input in one line."""
     default = tr(", the usual one") if row.is_default else ""
     return f"{row.name} ({counted(row.channels, 'channel')}{default})"

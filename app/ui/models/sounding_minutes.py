@@ -1,10 +1,14 @@
 """Minutes in which the instrument really sounded, as the window follows them."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from app.services.sounding import SoundingOffer
 from app.ui.desk import Desk
 from app.ui.language import tr
+
+if TYPE_CHECKING:
+    from app.services.sounding import SoundingOffer, SoundingService
 
 _LOOK_MS = 1000
 _LEAST_MIN = 0.5
@@ -27,11 +31,15 @@ class SoundingMinutes(QObject):
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
         self._desk = desk
-        self._sounding = desk.workbench.sounding
         self._offer: SoundingOffer | None = None
         self.is_on = False
         self._timer = QTimer(self, interval=_LOOK_MS)
         self._timer.timeout.connect(self._look)
+
+    @property
+    def _sounding(self) -> "SoundingService":
+        # Loaded by the first work off the GUI thread that asks for it.
+        return self._desk.workbench.sounding
 
     def toggle(self, device_key: str | None) -> None:
         """Begin to listen, or stop and offer the minutes."""
@@ -81,7 +89,7 @@ class SoundingMinutes(QObject):
             self._desk.tell(state.sentence)
             self.stop()
 
-    def _take_offer(self, offer: SoundingOffer | None) -> None:
+    def _take_offer(self, offer: "SoundingOffer | None") -> None:
         if offer is None or (offer.minutes < _LEAST_MIN and not offer.sentence):
             self._desk.tell(tr("The instrument was hardly heard; no minutes were added."))
             return

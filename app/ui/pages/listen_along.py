@@ -5,7 +5,8 @@ from dataclasses import replace
 from PySide6.QtCore import QObject
 
 from app.services.guide_settings import GuideSettings
-from app.services.views import Reading, TakeView
+from app.services.reading_views import Reading
+from app.services.views import TakeView
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.widgets.along_strip import BEATS, AlongStrip

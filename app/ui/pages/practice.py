@@ -1,11 +1,10 @@
 """Practice: today in one look, the clock, and the take."""
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QFrame, QScrollArea, QStackedLayout, QWidget
 
-from app.journal.records import JournalSettings, Passage
-from app.services.views import ImportProposal, TodayView
 from app.ui.desk import Desk
 from app.ui.language import mark, tr
 from app.ui.models.attention import Attention
@@ -31,6 +30,10 @@ from app.ui.widgets.record_panel import RecordPanel
 from app.ui.widgets.today_cards import MarkersCard, TakesCard
 from app.ui.widgets.year_ago_card import YearAgoCard
 
+if TYPE_CHECKING:
+    from app.journal.records import JournalSettings, Passage, PlayingSettings
+    from app.services.views import ImportProposal, TodayView
+
 _PANEL_WIDTH_PX = 464
 # Common practice, no source: what teachers tell every student.
 _CAUTION = mark(
@@ -47,7 +50,7 @@ class PracticePage(Page):
         self._queue = queue
         self.recorder = recorder
         self._view: TodayView | None = None
-        self._settings = JournalSettings()
+        self._settings: JournalSettings | None = None
         self.clock = PracticeClock(desk)
         self.sounding = SoundingMinutes(desk)
         attention = Attention()
@@ -181,12 +184,19 @@ class PracticePage(Page):
         known = self._view.passages if self._view else ()
         chosen = [one.settings for one in known if one.id == self.panel.passage.key]
         self.forms.setCurrentWidget(self.forms.guides)
-        self.forms.guides.start(chosen[0] if chosen else self._settings.default_settings)
+        self.forms.guides.start(chosen[0] if chosen else self._default_settings)
+
+    @property
+    def _default_settings(self) -> "PlayingSettings":
+        """What the journal says of a passage's playing, or the program before it was read."""
+        from app.journal.records import JournalSettings  # noqa: PLC0415 - not for the first look
+
+        return (self._settings or JournalSettings()).default_settings
 
     def new_passage(self) -> None:
         """Open the form for a new passage."""
         self.forms.setCurrentWidget(self.forms.passage)
-        self.forms.passage.start(self._settings.default_settings)
+        self.forms.passage.start(self._default_settings)
 
     def change_passage(self) -> None:
         """Open the form on the chosen passage."""
@@ -223,7 +233,7 @@ class PracticePage(Page):
         passages = self._view.passages if self._view else ()
         self.forms.imports.show_proposals(self.clips.offers, passages)
 
-    def _show_offers(self, offers: tuple[ImportProposal, ...]) -> None:
+    def _show_offers(self, offers: tuple["ImportProposal", ...]) -> None:
         self.offers.show_offers(offers, self._view.passages if self._view else ())
         self._attention.want(self.offers, bool(offers))
 
@@ -249,7 +259,7 @@ class PracticePage(Page):
         self.plan.propose_for(view.practice_day)
         self.head.show_day(view)
         if self.recorder.device_key is None:
-            self.recorder.device_key = self._settings.input_device
+            self.recorder.device_key = found.settings.input_device
         self.panel.offer_passages(view.passages)
         self.panel.rule.know_takes(view.takes)
         self.takes.show_takes(view.takes, found.effort, there_is_a_passage=bool(view.passages))
@@ -262,7 +272,7 @@ class PracticePage(Page):
             self.panel.passage.choose(passage_id)
             self.panel.passage_changed()
 
-    def _passage_made(self, passage: Passage) -> None:
+    def _passage_made(self, passage: "Passage") -> None:
         self.show_today()
         known = self._view.passages if self._view else ()
         others = tuple(other for other in known if other.id != passage.id)

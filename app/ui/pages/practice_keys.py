@@ -4,7 +4,7 @@ from collections.abc import Callable
 from functools import partial
 from typing import TYPE_CHECKING
 
-from app.journal.records import AimMet
+from app.journal.kinds import AimMet
 from app.ui.keys import ITEM_KEY_COUNT
 from app.ui.language import tr
 

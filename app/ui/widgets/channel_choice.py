@@ -2,13 +2,16 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from app.journal.input_channels import channel_gone
-from app.services.views import InputRow
 from app.ui.language import tr
 from app.ui.spoken import said
 from app.ui.widgets.basics import soft
 from app.ui.widgets.choices import Choice
+
+if TYPE_CHECKING:
+    from app.services.views import InputRow
 
 _USUAL = 0
 
@@ -37,7 +40,7 @@ class ChannelChoice(Choice[int]):
         self._inputs: dict[str, InputRow] = {}
         self._shown = ""
 
-    def know_inputs(self, inputs: Sequence[InputRow], shown: str | None = None) -> None:
+    def know_inputs(self, inputs: Sequence["InputRow"], shown: str | None = None) -> None:
         """Take over which inputs there are, and show the channels of one."""
         self._inputs = {row.key: row for row in inputs}
         self.show_input(shown or "")

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from datetime import date
-from typing import Generic, TypeVar
+from typing import TYPE_CHECKING, Generic, TypeVar
 
 from PySide6.QtCore import (
     QAbstractListModel,
@@ -25,11 +25,14 @@ from PySide6.QtWidgets import (
     QToolTip,
 )
 
-from app.journal.records import Passage
-from app.services.views import AnyReading, NoReading, TakeRow
+from app.services.reading_views import AnyReading, NoReading
 from app.ui.language import tr
 from app.ui.spoken import said
 from app.ui.words import counted, day_text, reading_text
+
+if TYPE_CHECKING:
+    from app.journal.records import Passage
+    from app.services.views import TakeRow
 
 K = TypeVar("K")
 
@@ -129,7 +132,7 @@ class _TakeLines(QAbstractListModel):
         super().__init__(parent)
         self.takes: tuple[TakeRow, ...] = ()
 
-    def offer(self, takes: tuple[TakeRow, ...]) -> None:
+    def offer(self, takes: tuple["TakeRow", ...]) -> None:
         self.beginResetModel()
         self.takes = takes
         self.endResetModel()
@@ -154,7 +157,7 @@ class TakeChoice(Choice[str]):
         if isinstance(view, QListView):
             view.setUniformItemSizes(True)  # else each line is measured before any is shown
 
-    def offer_takes(self, takes: tuple[TakeRow, ...], chosen: str) -> None:
+    def offer_takes(self, takes: tuple["TakeRow", ...], chosen: str) -> None:
         """Offer takes in this order; the list that is open just now stays as it is."""
         if takes != self._lines.takes:
             self.blockSignals(True)
@@ -165,7 +168,7 @@ class TakeChoice(Choice[str]):
             self.choose(takes[0].id)
 
 
-def passage_text(passage: Passage) -> str:
+def passage_text(passage: "Passage") -> str:
     """Return a passage in one line, what tells passages apart first."""
     bars = tr(", bars {bars}").format(bars=passage.bars) if passage.bars else ""
     return f"{passage.name}{bars} ({passage.piece})"
@@ -176,7 +179,7 @@ def short_passage(title: str) -> str:
     return title.partition(": ")[2] or title
 
 
-def take_text(row: TakeRow) -> str:
+def take_text(row: "TakeRow") -> str:
     """Return a take in one line: day, number, how many markers."""
     markers = f", {counted(row.marker_count, 'marker')}" if row.marker_count else ""
     return tr("{practice_day}, take {number}{markers}").format(
@@ -206,7 +209,7 @@ class DayEdit(QDateEdit):
         self.blockSignals(False)
 
 
-def take_summary(take: TakeRow) -> str:
+def take_summary(take: "TakeRow") -> str:
     """Give what was measured in one line; the lanes and the numbers say why where it was not."""
     if take.state in ("waiting", "failed"):
         words = tr("to be measured") if take.state == "waiting" else tr("could not be measured")

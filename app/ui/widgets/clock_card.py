@@ -1,7 +1,8 @@
 """The practice clock: its time, its item, and the minutes of every item today."""
 
-from app.services.clock_views import NO_ITEM, ClockView, ForgottenView, ItemRow
-from app.services.sounding import SoundingState
+from typing import TYPE_CHECKING
+
+from app.services.wording import NO_ITEM
 from app.ui.icons import icon
 from app.ui.language import mark, tr
 from app.ui.models.attention import Attention
@@ -15,6 +16,10 @@ from app.ui.widgets.forgotten_card import ForgottenCard
 from app.ui.widgets.sounding_row import SoundingOfferCard, sounding_words
 from app.ui.widgets.table import RowTable
 from app.ui.words import length_text, minutes_text
+
+if TYPE_CHECKING:
+    from app.services.clock_views import ClockView, ForgottenView, ItemRow
+    from app.services.sounding import SoundingState
 
 _TABLE_HEIGHT_PX = 116
 _PHASE_WORDS = {
@@ -105,7 +110,7 @@ class ClockCard(Card):
         """Let the break ask for attention, after what is more urgent."""
         self._attention.add(self._break)
 
-    def show_clock(self, view: ClockView) -> None:
+    def show_clock(self, view: "ClockView") -> None:
         """Show the clock as it stands."""
         self._time.setText(length_text(60 * view.session_min))
         self._time.setAccessibleName(tr("Time of this sitting"))
@@ -135,16 +140,16 @@ class ClockCard(Card):
         self._break_words.setText(view.break_sentence)
         self._attention.want(self._break, bool(view.break_sentence))
 
-    def _show_heard(self, state: SoundingState | None) -> None:
+    def _show_heard(self, state: "SoundingState | None") -> None:
         words = sounding_words(state)
         self._heard.setText(words)
         self._heard.setVisible(bool(words))
         self.listen.setText(tr("Listen along") if state is None else tr("Stop listening"))
 
-    def _take_rows(self, rows: tuple[ItemRow, ...]) -> None:
+    def _take_rows(self, rows: tuple["ItemRow", ...]) -> None:
         self._rows = rows
 
-    def _ask(self, question: ForgottenView | None) -> None:
+    def _ask(self, question: "ForgottenView | None") -> None:
         if question is not None:
             self.forgotten.show_question(question)
         self._attention.want(self.forgotten, question is not None)

@@ -1,8 +1,9 @@
 """Two takes on one time axis."""
 
 from app.services.following_views import AlignedPair, ShapeView
+from app.services.reading_views import Reading
 from app.services.shape_curves import shape_curves
-from app.services.views import CompareView, Curve, Reading
+from app.services.views import CompareView, Curve
 from app.ui.language import tr
 from app.ui.models.time_map import TimeMap
 from app.ui.theme import Colours

@@ -4,7 +4,8 @@ from PySide6.QtCore import Signal
 
 from app.journal.failures import PlainFailure
 from app.services.following_views import CarriedMarker, LifeRow
-from app.services.views import CompareView, Reading
+from app.services.reading_views import Reading
+from app.services.views import CompareView
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.rows import Column

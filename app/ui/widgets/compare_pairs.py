@@ -4,7 +4,8 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
-from app.services.views import CompareView, NotePairRow, Reading
+from app.services.reading_views import Reading
+from app.services.views import CompareView, NotePairRow
 from app.ui.language import tr
 from app.ui.theme import GRID_PX, SMALL_PT, Colours, font
 from app.ui.words import number_text, short_day_text

@@ -1,6 +1,7 @@
 """Columns of the tables that set two takes beside each other."""
 
-from app.services.views import AnyReading, ChangeRow, NotePairRow, Reading
+from app.services.reading_views import AnyReading, Reading
+from app.services.views import ChangeRow, NotePairRow
 from app.ui.language import tr
 from app.ui.models.rows import Column
 from app.ui.spoken import said, word

@@ -4,7 +4,8 @@ from datetime import date
 
 from app.journal.failures import PlainFailure
 from app.services.following_views import ChangeReport, VerdictRow
-from app.services.views import AnyReading, CompareView, Reading
+from app.services.reading_views import AnyReading, Reading
+from app.services.views import CompareView
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.rows import Column

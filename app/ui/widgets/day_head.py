@@ -1,14 +1,18 @@
 """The day in one look: its date, two counts that must not be mixed up, its minutes."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLineEdit, QSpinBox, QWidget
 
-from app.services.clock_views import ClockView
-from app.services.views import TodayView
 from app.ui.language import tr
 from app.ui.theme import GRID_PX, LARGE_PT, font
 from app.ui.widgets.basics import Figure, column, fill, large, row, soft
 from app.ui.words import day_text
+
+if TYPE_CHECKING:
+    from app.services.clock_views import ClockView
+    from app.services.views import TodayView
 
 _MOST_MINUTES = 24 * 60
 
@@ -80,7 +84,7 @@ class DayHead(QWidget):
         box = row(self, spacing=5 * GRID_PX)
         fill(box, dates, 1, self._practised, self._since, self.minutes)
 
-    def show_day(self, view: TodayView) -> None:
+    def show_day(self, view: "TodayView") -> None:
         """Show the day; say so where it is not the calendar's."""
         self._date.setText(day_text(view.practice_day))
         self._kind.setText(
@@ -97,7 +101,7 @@ class DayHead(QWidget):
         )
         self.minutes.show_minutes(view.minutes)
 
-    def show_clock(self, view: ClockView) -> None:
+    def show_clock(self, view: "ClockView") -> None:
         """Let the minutes of today run with the clock."""
         if view.phase == "running" or view.today_min > 0:
             self.minutes.show_minutes(view.today_min)

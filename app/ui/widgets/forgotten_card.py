@@ -1,15 +1,19 @@
 """The question of a forgotten clock: only the answer turns the time into minutes."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QSpinBox, QWidget
 
-from app.journal.forgotten_clock import Ending
-from app.services.clock_views import ForgottenView
+from app.journal.kinds import Ending
 from app.ui.language import tr
 from app.ui.models.attention import bring_into_view
 from app.ui.widgets.basics import Button, Card, column, fill, row, sentence, soft
 from app.ui.words import minutes_text
+
+if TYPE_CHECKING:
+    from app.services.clock_views import ForgottenView
 
 
 class ForgottenCard(Card):
@@ -45,7 +49,7 @@ class ForgottenCard(Card):
         super().showEvent(event)
         QTimer.singleShot(0, self, lambda: bring_into_view(self))
 
-    def show_question(self, question: ForgottenView) -> None:
+    def show_question(self, question: "ForgottenView") -> None:
         """Show a question; the same one again leaves what is being typed."""
         shown, self._shown = self._shown, question
         if shown is not None and shown.started_at == question.started_at:

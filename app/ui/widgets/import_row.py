@@ -12,10 +12,10 @@ from app.journal.records import Passage
 from app.services.following_views import PassageProposal
 from app.services.views import ImportProposal
 from app.ui.language import tr
+from app.ui.widgets.aim_answer import NO_PASSAGE
 from app.ui.widgets.basics import fill, row, sentence
 from app.ui.widgets.choices import Choice, DayEdit, passage_text
 from app.ui.widgets.part_edit import PartEdit
-from app.ui.widgets.take_pane import NO_PASSAGE
 from app.ui.words import day_text
 
 _NO_DAY = ""

@@ -5,7 +5,8 @@ from dataclasses import replace
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLineEdit, QWidget
 
-from app.journal.blocks import Item, ItemKind
+from app.journal.blocks import Item
+from app.journal.kinds import ItemKind
 from app.services.clock_views import KIND_WORDS, ItemRow
 from app.ui.desk import Desk
 from app.ui.keys import ITEM_KEY_COUNT

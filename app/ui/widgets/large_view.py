@@ -1,11 +1,11 @@
 """Practice from the music stand: a few words and figures, readable from two metres."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from app.services.clock_views import ClockView
-from app.services.views import LevelReading
 from app.ui.icons import icon
 from app.ui.language import mark, tr
 from app.ui.models.practice_clock import PracticeClock
@@ -14,6 +14,10 @@ from app.ui.spoken import said, word
 from app.ui.theme import GRID_PX, Theme
 from app.ui.widgets.basics import Button, column, fill, row
 from app.ui.words import counted, length_text
+
+if TYPE_CHECKING:
+    from app.services.clock_views import ClockView
+    from app.services.views import LevelReading
 
 # Shares of the height. ISO 9241-303 (from memory) asks for characters of 16 minutes of
 # arc at least: 9.3 mm from two metres, which the smallest of these reaches.
@@ -37,7 +41,7 @@ class Board(QWidget):
         super().__init__()
         self._theme = theme
         self._recorder = recorder
-        self._clock: ClockView = clock.view
+        self._clock = clock.view
         self._level: LevelReading | None = None
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setAccessibleName(tr("Practice from the music stand"))
@@ -54,9 +58,9 @@ class Board(QWidget):
     def lines(self) -> tuple[str, ...]:
         """What is written: item, time of the sitting, state, time of the take, level."""
         view, level = self._clock, self._level
-        item = view.item_title if view.item_id else tr("No item")
-        title = item if view.phase != "stopped" else tr("Clock not running")
-        if view.phase in ("paused", "forgotten"):
+        item = view.item_title if view and view.item_id else tr("No item")
+        title = item if view and view.phase != "stopped" else tr("Clock not running")
+        if view and view.phase in ("paused", "forgotten"):
             title = f"{word(view.phase.capitalize())}: {item}"
         marks = self._recorder.mark_count
         state = tr(_STATE_WORDS[self._recorder.state])
@@ -72,7 +76,8 @@ class Board(QWidget):
                 of_level += tr(", {dropped_frames} lost").format(
                     dropped_frames=level.dropped_frames
                 )
-        return (title, length_text(60 * view.session_min), state, length_text(elapsed), of_level)
+        sitting_min = view.session_min if view else 0.0
+        return (title, length_text(60 * sitting_min), state, length_text(elapsed), of_level)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw it at the size there is."""
@@ -139,11 +144,11 @@ class Board(QWidget):
             self._level = None
         self._say()
 
-    def _show_level(self, reading: LevelReading) -> None:
+    def _show_level(self, reading: "LevelReading") -> None:
         self._level = reading
         self.update()
 
-    def _show_clock(self, view: ClockView) -> None:
+    def _show_clock(self, view: "ClockView") -> None:
         self._clock = view
         self._say()
 

@@ -1,14 +1,18 @@
 """The input level with its peak hold, and a word for it."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from app.services.views import LevelReading
 from app.ui.language import tr
 from app.ui.spoken import word
 from app.ui.theme import SMALL_PT, Theme, font
 from app.ui.words import number_text
+
+if TYPE_CHECKING:
+    from app.services.views import LevelReading
 
 _FLOOR_DBFS = -60.0
 _TICKS_DBFS = (-60, -48, -36, -24, -12, 0)
@@ -30,7 +34,7 @@ class LevelMeter(QWidget):
         """One bar, its scale and its word."""
         return QSize(320, 56)
 
-    def show_level(self, reading: LevelReading | None) -> None:
+    def show_level(self, reading: "LevelReading | None") -> None:
         """Show a reading; ``None``: the input is closed."""
         self._reading = reading
         self.setAccessibleDescription(self.words)

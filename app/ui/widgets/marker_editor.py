@@ -5,8 +5,9 @@ from dataclasses import replace
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
 
+from app.journal.kinds import Author, MarkerState
 from app.journal.markers import HEAVIEST, LIGHTEST
-from app.journal.records import Author, Marker, MarkerState
+from app.journal.records import Marker
 from app.ui.language import tr
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Button, fill, labelled, row

@@ -3,7 +3,7 @@
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
 
-from app.journal.records import Author, MarkerState
+from app.journal.kinds import Author, MarkerState
 from app.ui.language import tr
 from app.ui.models.marker_wish import MarkerWish
 from app.ui.theme import GRID_PX

@@ -9,7 +9,8 @@ from typing import NamedTuple
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPixmap
 
-from app.journal.records import Marker, MarkerState
+from app.journal.kinds import MarkerState
+from app.journal.records import Marker
 from app.ui.theme import SMALL_PT, Colours, font
 from app.ui.widgets.marker_words import category_word
 

@@ -1,9 +1,14 @@
 """What markers are called in lists, filters and for screen readers."""
 
-from app.journal.records import DEFAULT_CATEGORIES, Author, Marker, MarkerState
+from typing import TYPE_CHECKING
+
+from app.journal.kinds import DEFAULT_CATEGORIES, Author, MarkerState
 from app.ui.language import tr
 from app.ui.spoken import word
 from app.ui.words import position_text
+
+if TYPE_CHECKING:
+    from app.journal.records import Marker
 
 
 def state_words() -> dict[MarkerState, str]:
@@ -36,13 +41,13 @@ def heard_words(text: str) -> str:
     return ", ".join(category_word(name) + sign + rest for name, sign, rest in parts)
 
 
-def place_of(marker: Marker) -> str:
+def place_of(marker: "Marker") -> str:
     """Give where a marker begins; a dash says that it lasts."""
     span = "" if marker.end_s is None else "\N{EN DASH}"
     return position_text(marker.start_s) + span
 
 
-def line_of(marker: Marker) -> str:
+def line_of(marker: "Marker") -> str:
     """Give category, text and state in one line."""
     name = category_word(marker.category)
     text = f"{name}: {marker.text}" if marker.text else name
@@ -51,7 +56,7 @@ def line_of(marker: Marker) -> str:
     return f"{text} ({state_words()[marker.state]})"
 
 
-def all_of(marker: Marker) -> str:
+def all_of(marker: "Marker") -> str:
     """Give everything about a marker in a sentence."""
     until = (
         tr(" to {time}").format(time=position_text(marker.end_s))

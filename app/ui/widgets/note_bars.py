@@ -15,7 +15,8 @@ from PySide6.QtGui import (
     QTransform,
 )
 
-from app.services.views import NoReading, NoteRow, Reading
+from app.services.reading_views import NoReading, Reading
+from app.services.views import NoteRow
 from app.ui.theme import SMALL_PT, Colours, font
 from app.ui.widgets.lane_items import LaneItem, draw_gap, pen_at_every_zoom, seconds_in
 

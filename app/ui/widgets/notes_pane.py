@@ -5,7 +5,8 @@ from bisect import bisect_right
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from app.services.views import NoReading, NoteRow
+from app.services.reading_views import NoReading
+from app.services.views import NoteRow
 from app.ui.language import tr
 from app.ui.models.rows import Column
 from app.ui.spoken import word

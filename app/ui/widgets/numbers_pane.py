@@ -2,7 +2,7 @@
 
 from PySide6.QtWidgets import QWidget
 
-from app.services.views import NamedReading
+from app.services.reading_views import NamedReading
 from app.ui.language import tr
 from app.ui.models.rows import Column
 from app.ui.spoken import said, word

@@ -1,14 +1,18 @@
 """New clips of the watched folder: filed with one key, or looked at first."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Signal
 
-from app.journal.records import Passage
-from app.services.views import ImportProposal
 from app.ui.language import tr
 from app.ui.models.clip_offers import ClipOffers
 from app.ui.widgets.basics import Button, Card, fill, heading, row, sentence
 from app.ui.widgets.choices import passage_text
 from app.ui.words import counted, day_text, length_text
+
+if TYPE_CHECKING:
+    from app.journal.records import Passage
+    from app.services.views import ImportProposal
 
 
 class OffersCard(Card):
@@ -38,7 +42,7 @@ class OffersCard(Card):
         fill(self.box, self._title, self._words, buttons)
 
     def show_offers(
-        self, offers: tuple[ImportProposal, ...], passages: tuple[Passage, ...]
+        self, offers: tuple["ImportProposal", ...], passages: tuple["Passage", ...]
     ) -> None:
         """Say what arrived and where the first of it would go."""
         if not offers:

@@ -2,14 +2,12 @@
 
 from collections.abc import Callable
 from datetime import date
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QSpinBox, QWidget
 
-from app.journal.blocks import ItemKind
-from app.journal.plans import PlanLine
-from app.services.clock_views import ItemRow
-from app.services.keeping_views import PlanView
+from app.journal.kinds import ItemKind
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.rows import Column
@@ -17,6 +15,10 @@ from app.ui.widgets.basics import Button, Card, fill, heading, row, sentence, so
 from app.ui.widgets.choices import short_passage
 from app.ui.widgets.table import RowTable
 from app.ui.words import minutes_text
+
+if TYPE_CHECKING:
+    from app.journal.plans import PlanLine
+    from app.services.keeping_views import PlanView
 
 _USUAL_MIN = 45
 _LONGEST_MIN = 480
@@ -66,7 +68,7 @@ class PlanCard(Card):
         self._rehearse.clicked.connect(self.rehearsalWanted)
         self.table.rowOpened.connect(self._tick)
 
-    def _columns(self) -> tuple[Column[PlanLine], ...]:
+    def _columns(self) -> tuple[Column["PlanLine"], ...]:
         return (
             Column("", lambda line: tr("done") if line.done_at else "", _words),
             Column(tr("What"), lambda line: short_passage(line.title), _words),
@@ -91,7 +93,7 @@ class PlanCard(Card):
         tools.addStretch(1)
         fill(self.box, head, self._words, self.table, self._tools, self._cautions)
 
-    def show_plan(self, plan: PlanView | None) -> None:
+    def show_plan(self, plan: "PlanView | None") -> None:
         """Show today's plan; ``None``: none was made."""
         if plan is None and self._is_proposal:
             return  # nothing was kept yet: what was proposed stays in sight
@@ -131,7 +133,7 @@ class PlanCard(Card):
             subject="plan",
         )
 
-    def _show_proposal(self, plan: PlanView) -> None:
+    def _show_proposal(self, plan: "PlanView") -> None:
         if self._plan is None and plan.plan.lines:
             self.show_plan(plan)
             self._is_proposal = True
@@ -148,7 +150,7 @@ class PlanCard(Card):
             lambda _progress, _should_stop: planning.make(minutes), self.show_plan, subject="plan"
         )
 
-    def _tick(self, line: PlanLine) -> None:
+    def _tick(self, line: "PlanLine") -> None:
         planning = self._desk.workbench.planning
         self._keep(lambda: planning.tick(line.id, line.done_at is None))
 
@@ -162,6 +164,9 @@ class PlanCard(Card):
             self._desk.tell(tr("The chosen line is no item."), tr("Choose a line with a passage."))
             return
         kind = ItemKind.PASSAGE if line.passage_id else ItemKind.OTHER
+
+        from app.services.clock_views import ItemRow  # noqa: PLC0415 - not for the first look
+
         item = ItemRow(line.item_id or "", line.title, kind, line.passage_id, None)
         self.practiseWanted.emit(item)
 
@@ -176,7 +181,7 @@ class PlanCard(Card):
                 lambda plan: self._moved(plan, at + by),
             )
 
-    def _moved(self, plan: PlanView, at: int) -> None:
+    def _moved(self, plan: "PlanView", at: int) -> None:
         self.show_plan(plan)
         self.table.choose(at)
 
@@ -185,7 +190,7 @@ class PlanCard(Card):
         if line is not None:
             self._keep(lambda: planning.remove_line(line.id))
 
-    def _write(self, line: PlanLine, text: str) -> PlanLine | None:
+    def _write(self, line: "PlanLine", text: str) -> "PlanLine | None":
         planning = self._desk.workbench.planning
         if not text.strip().isdigit():
             self._desk.tell(tr("Minutes are a whole number."), tr("Type one, such as 10."))
@@ -193,15 +198,15 @@ class PlanCard(Card):
         self._keep(lambda: planning.change_line(line.id, minutes=int(text)))
         return None
 
-    def _keep(self, step: Callable[[], PlanView]) -> None:
+    def _keep(self, step: Callable[[], "PlanView"]) -> None:
         self._desk.jobs.store(self._on_kept(step), self.show_plan)
 
-    def _on_kept(self, step: Callable[[], PlanView]) -> Callable[[], PlanView]:
+    def _on_kept(self, step: Callable[[], "PlanView"]) -> Callable[[], "PlanView"]:
         """Let a step on a proposal keep it first."""
         proposal = self._plan if self._is_proposal else None
         planning = self._desk.workbench.planning
 
-        def keep_and_step() -> PlanView:
+        def keep_and_step() -> "PlanView":
             if proposal is not None:
                 planning.keep(proposal.plan, "plan made")
             return step()
@@ -209,14 +214,14 @@ class PlanCard(Card):
         return keep_and_step
 
 
-def _why(line: PlanLine) -> str:
+def _why(line: "PlanLine") -> str:
     return line.reasons[0].sentence if line.reasons else ""
 
 
-def _reasons(line: PlanLine) -> str:
+def _reasons(line: "PlanLine") -> str:
     return " ".join(reason.sentence for reason in line.reasons)
 
 
-def _words(line: PlanLine) -> str:
+def _words(line: "PlanLine") -> str:
     done = tr(", done") if line.done_at else ""
     return f"{line.title}, {minutes_text(line.minutes)}{done}. {_reasons(line)}"

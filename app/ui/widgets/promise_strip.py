@@ -1,17 +1,18 @@
 """Where the running promise stands: every number apart from the others."""
 
-from app.journal.promise_standing import PromiseState
-from app.services.keeping_views import PromiseView
+from typing import TYPE_CHECKING
+
 from app.ui.language import tr
 from app.ui.spoken import said
 from app.ui.theme import GRID_PX
 from app.ui.widgets.basics import Card, Figure, column, fill, heading, row, soft
 from app.ui.words import counted
 
-_ALIVE = (PromiseState.RUNNING, PromiseState.AHEAD)
+if TYPE_CHECKING:
+    from app.services.keeping_views import PromiseView
 
 
-def promise_figures(view: PromiseView) -> tuple[tuple[str, str], ...]:
+def promise_figures(view: "PromiseView") -> tuple[tuple[str, str], ...]:
     """Give the numbers of a promise, each with what it counts; none is made of others."""
     now = view.standing
     figures = [
@@ -44,9 +45,9 @@ class PromiseStrip(Card):
         self.box.setContentsMargins(2 * GRID_PX, 4, 2 * GRID_PX, 4)
         self.hide()
 
-    def show_promises(self, promises: tuple[PromiseView, ...]) -> None:
+    def show_promises(self, promises: tuple["PromiseView", ...]) -> None:
         """Show the first of those that run."""
-        alive = [view for view in promises if view.standing.state in _ALIVE]
+        alive = [view for view in promises if view.standing.is_alive]
         self.setVisible(bool(alive))
         if not alive:
             return

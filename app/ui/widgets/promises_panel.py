@@ -142,7 +142,7 @@ class PromisesPanel(Card):
 
     def _show_chosen(self, view: PromiseView | None) -> None:
         state = view.standing.state if view else None
-        alive = state in (PromiseState.RUNNING, PromiseState.AHEAD)
+        alive = view is not None and view.standing.is_alive
         for button in (self._pause, self._end, self._edit):
             button.setEnabled(alive)
         self._share.setEnabled(state is PromiseState.RUNNING)

@@ -4,13 +4,12 @@ Longer than 300 lines: one card, whose parts all follow the states of one record
 """
 
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLineEdit
 
 from app.journal.failures import PlainFailure
-from app.journal.records import AimMet, Passage
-from app.services.views import InputRow, LevelReading, TakeRow
 from app.ui.desk import Desk
 from app.ui.icons import icon
 from app.ui.language import mark, tr
@@ -18,6 +17,7 @@ from app.ui.models.attention import Attention
 from app.ui.models.recorder import Recorder, RecorderState, input_text
 from app.ui.spoken import said
 from app.ui.theme import GRID_PX
+from app.ui.widgets.aim_answer import NO_PASSAGE, AimAnswer
 from app.ui.widgets.basics import (
     Button,
     Card,
@@ -33,9 +33,13 @@ from app.ui.widgets.choices import Choice, passage_text
 from app.ui.widgets.level_meter import LevelMeter
 from app.ui.widgets.progress_bar import ThinProgressBar
 from app.ui.widgets.recovered_card import RecoveredCard
-from app.ui.widgets.take_pane import NO_PASSAGE, AimAnswer
 from app.ui.widgets.take_rule import TakeRule
 from app.ui.words import counted, length_text
+
+if TYPE_CHECKING:
+    from app.journal.kinds import AimMet
+    from app.journal.records import Passage
+    from app.services.views import InputRow, LevelReading, TakeRow
 
 _ARM_NAME = mark("Record from the first note on, until it is silent")
 _HEARD_ENOUGH = 60  # readings: three seconds of listening tell how quiet the input is
@@ -152,7 +156,7 @@ class RecordPanel(Card):
         recorder.filingMoved.connect(self._show_filing)
         recorder.filed.connect(self._ask)
 
-    def offer_passages(self, passages: tuple[Passage, ...], chosen: str | None = None) -> None:
+    def offer_passages(self, passages: tuple["Passage", ...], chosen: str | None = None) -> None:
         """Fill the passage choice."""
         entries = [(passage.id, passage_text(passage)) for passage in passages]
         wanted = chosen or self.passage.key or (entries[0][0] if entries else None)
@@ -195,7 +199,7 @@ class RecordPanel(Card):
         if self._recorder.is_recording:
             self.toggle()
 
-    def answer(self, answer: AimMet) -> None:
+    def answer(self, answer: "AimMet") -> None:
         """Keep the answer to the open question."""
         if not self._asked_take:
             return
@@ -227,7 +231,7 @@ class RecordPanel(Card):
         self._quiet_dbfs = None
         self.passage_changed()
 
-    def _show_inputs(self, inputs: tuple[InputRow, ...]) -> None:
+    def _show_inputs(self, inputs: tuple["InputRow", ...]) -> None:
         self._missing.hide()
         self._look_again.hide()
         usual = next((row.key for row in inputs if row.is_default), None)
@@ -274,7 +278,7 @@ class RecordPanel(Card):
             self._meter.show_level(None)
             self._heard = 0
 
-    def _show_level(self, reading: LevelReading) -> None:
+    def _show_level(self, reading: "LevelReading") -> None:
         self._meter.show_level(reading)
         if not self._recorder.is_recording and reading.quiet_dbfs is not None:
             self._quiet_dbfs = reading.quiet_dbfs
@@ -297,7 +301,7 @@ class RecordPanel(Card):
         self._filing.show_fraction(fraction)
         self._filing.setVisible(fraction < 1.0)
 
-    def _ask(self, row: TakeRow) -> None:
+    def _ask(self, row: "TakeRow") -> None:
         if not row.aim:
             return
         self._asked_take = row.id

@@ -1,11 +1,15 @@
 """A recording that a crash left behind is offered, never dropped."""
 
-from app.services.views import PendingTake
+from typing import TYPE_CHECKING
+
 from app.ui.language import tr
 from app.ui.models.attention import Attention
 from app.ui.models.recorder import Recorder
 from app.ui.widgets.basics import Button, Card, fill, row, sentence
 from app.ui.words import day_text, length_text
+
+if TYPE_CHECKING:
+    from app.services.views import PendingTake
 
 
 class RecoveredCard(Card):
@@ -27,7 +31,7 @@ class RecoveredCard(Card):
         attention.add(self)
         recorder.unfinishedFound.connect(self.offer)
 
-    def offer(self, found: tuple[PendingTake, ...]) -> None:
+    def offer(self, found: tuple["PendingTake", ...]) -> None:
         """Offer the first of these."""
         self._pending = found[0] if found else None
         self._attention.want(self, bool(found))

@@ -1,11 +1,15 @@
 """Listening along: minutes in which the instrument sounds, offered at the end."""
 
-from app.services.sounding import SoundingOffer, SoundingState
+from typing import TYPE_CHECKING
+
 from app.ui.language import tr
 from app.ui.models.attention import Attention
 from app.ui.models.sounding_minutes import SoundingMinutes
 from app.ui.widgets.basics import Button, Card, fill, row, sentence
 from app.ui.words import minutes_text
+
+if TYPE_CHECKING:
+    from app.services.sounding import SoundingOffer, SoundingState
 
 
 class SoundingOfferCard(Card):
@@ -25,7 +29,7 @@ class SoundingOfferCard(Card):
         attention.add(self)
         minutes.offered.connect(self.offer)
 
-    def offer(self, offer: SoundingOffer | None) -> None:
+    def offer(self, offer: "SoundingOffer | None") -> None:
         """Ask about an offer; ``None``: it is settled."""
         if offer is not None:
             heard = tr("The instrument sounded for {heard_min}.").format(
@@ -39,7 +43,7 @@ class SoundingOfferCard(Card):
         self._attention.want(self, offer is not None)
 
 
-def sounding_words(state: SoundingState | None) -> str:
+def sounding_words(state: "SoundingState | None") -> str:
     """Say how far the listening is; empty where nobody listens."""
     if state is None or not state.is_listening:
         return ""

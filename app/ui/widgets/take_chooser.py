@@ -5,9 +5,9 @@ from PySide6.QtWidgets import QWidget
 
 from app.services.take_lists import TakeLists, lists_of
 from app.ui.language import tr
+from app.ui.widgets.aim_answer import NO_PASSAGE
 from app.ui.widgets.basics import Button, fill, row
 from app.ui.widgets.choices import Choice, TakeChoice, passage_text
-from app.ui.widgets.take_pane import NO_PASSAGE
 
 
 class TakeChooser(QWidget):

@@ -1,58 +1,25 @@
 """What the journal knows about a take: where it is filed, its aim, how it is measured."""
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QButtonGroup, QLineEdit, QScrollArea, QWidget
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLineEdit, QScrollArea, QWidget
 
 from app.journal.failures import PlainFailure
-from app.journal.records import AimMet, Passage
 from app.journal.scores import bar_spans, spans_text
 from app.services.stopping import Progress, ShouldStop
-from app.services.views import TakeView
 from app.ui.desk import Desk
-from app.ui.language import mark, tr
+from app.ui.language import tr
 from app.ui.theme import GRID_PX
+from app.ui.widgets.aim_answer import NO_PASSAGE, AimAnswer
 from app.ui.widgets.basics import Button, column, fill, heading, labelled, row, soft
 from app.ui.widgets.choices import Choice, DayEdit, passage_text
 from app.ui.widgets.settings_form import SettingsForm
 
-AIM_WORDS = (
-    (AimMet.YES, mark("Met")),
-    (AimMet.PARTLY, mark("Partly")),
-    (AimMet.NO, mark("Not met")),
-)
-NO_PASSAGE = ""
-
-
-class AimAnswer(QWidget):
-    """Three buttons that answer whether the aim was met.
-
-    Signals
-    -------
-    answered(object)
-        An :class:`AimMet`.
-    """
-
-    answered = Signal(object)
-
-    def __init__(self) -> None:
-        super().__init__()
-        self._group = QButtonGroup(self)
-        box = row(self)
-        for at, (_, source) in enumerate(AIM_WORDS):
-            words = tr(source)
-            button = Button(words, name=tr("Aim: {lower}").format(lower=words.lower()))
-            button.setCheckable(True)
-            self._group.addButton(button, at)
-            box.addWidget(button)
-        box.addStretch(1)
-        self._group.idClicked.connect(lambda at: self.answered.emit(AIM_WORDS[at][0]))
-
-    def show_answer(self, answer: AimMet | None) -> None:
-        """Show what was answered."""
-        self._group.setExclusive(False)
-        for at, (value, _) in enumerate(AIM_WORDS):
-            self._group.button(at).setChecked(value is answer)
-        self._group.setExclusive(True)
+if TYPE_CHECKING:
+    from app.journal.kinds import AimMet
+    from app.journal.records import Passage
+    from app.services.views import TakeView
 
 
 class TakePane(QScrollArea):
@@ -104,7 +71,7 @@ class TakePane(QScrollArea):
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
 
-    def show_take(self, view: TakeView, passages: tuple[Passage, ...]) -> None:
+    def show_take(self, view: "TakeView", passages: tuple["Passage", ...]) -> None:
         """Fill the forms, unless nothing changed: what is half filled in stays."""
         take = view.row
         shown = (take.id, take.practice_day, take.passage_id, take.parts, view.settings)
@@ -155,7 +122,7 @@ class TakePane(QScrollArea):
         self._answer.setEnabled(bool(aim))
         self._desk.jobs.store(lambda: filing.set_aim(take_id, aim))
 
-    def _answered(self, answer: AimMet) -> None:
+    def _answered(self, answer: "AimMet") -> None:
         take_id, filing = self._take_id, self._desk.workbench.filing
         self._desk.jobs.store(
             lambda: filing.answer_aim(take_id, answer), lambda _: self._desk.takesChanged.emit()

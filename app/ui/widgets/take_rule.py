@@ -1,14 +1,17 @@
 """What holds for the next take of a passage: its rule, and whether the input is the usual one."""
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QLineEdit, QWidget
 
-from app.services.no_retake import NoRetakeView
-from app.services.views import TakeRow
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.widgets.basics import Button, column, fill, row, soft
+
+if TYPE_CHECKING:
+    from app.services.no_retake import NoRetakeView
+    from app.services.views import TakeRow
 
 
 class TakeRule(QWidget):
@@ -49,7 +52,7 @@ class TakeRule(QWidget):
             self._show(None, "")
             return
 
-        def read() -> tuple[NoRetakeView, str]:
+        def read() -> tuple["NoRetakeView", str]:
             warning = bench.input_memory.warning(passage_id, device_key or None, quiet_dbfs)
             return bench.no_retake.view(passage_id), warning
 
@@ -57,7 +60,7 @@ class TakeRule(QWidget):
             read, lambda found: self._show(*found), subject="practice.rule", failed=lambda _: None
         )
 
-    def know_takes(self, takes: Sequence[TakeRow]) -> None:
+    def know_takes(self, takes: Sequence["TakeRow"]) -> None:
         """Take note of the takes of today."""
         self._takes = tuple(takes)
 
@@ -66,7 +69,7 @@ class TakeRule(QWidget):
         """What is said."""
         return f"{self._rule.text()} {self._warning.text()}".strip()
 
-    def _show(self, view: NoRetakeView | None, warning: str) -> None:
+    def _show(self, view: "NoRetakeView | None", warning: str) -> None:
         self._rule.setText(view.sentence if view else "")
         self._warning.setText(warning)
         self._show_parts(refused=view is not None and not view.may_record)

@@ -1,8 +1,8 @@
 """Two cards of the Practice page: the takes of today, and the markers to work on."""
 
 from datetime import date
+from typing import TYPE_CHECKING
 
-from app.services.views import AnyReading, MarkerRow, TakeRow
 from app.ui.language import mark, tr
 from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.rows import Column
@@ -19,6 +19,10 @@ from app.ui.words import (
     short_day_text,
 )
 
+if TYPE_CHECKING:
+    from app.services.reading_views import AnyReading
+    from app.services.views import MarkerRow, TakeRow
+
 _MOST_ROWS = 4
 _NO_TAKE_YET = mark("No take yet today. Record one, or drop recordings anywhere on this window.")
 _NO_PASSAGE_YET = mark(
@@ -28,7 +32,7 @@ _NO_PASSAGE_YET = mark(
 )
 
 
-def take_name(take: TakeRow) -> str:
+def take_name(take: "TakeRow") -> str:
     """Return a take of a known day in few words."""
     return tr("{passage_name}, take {number}").format(
         passage_name=short_passage(take.passage_name), number=take.number
@@ -54,7 +58,7 @@ class TakesCard(Card):
         queue.changed.connect(self._show_progress)
 
     def show_takes(
-        self, takes: tuple[TakeRow, ...], effort: str, *, there_is_a_passage: bool
+        self, takes: tuple["TakeRow", ...], effort: str, *, there_is_a_passage: bool
     ) -> None:
         """Show the takes of a day; `effort` holds recording against practising."""
         self.table.show_rows(takes)
@@ -70,7 +74,7 @@ class TakesCard(Card):
         self.table.horizontalHeader().resizeSections()
         self.table.viewport().update()
 
-    def _columns(self) -> tuple[Column[TakeRow], ...]:
+    def _columns(self) -> tuple[Column["TakeRow"], ...]:
         return (
             Column(tr("Passage"), take_name, _more),
             Column(tr("At"), lambda take: f"{take.recorded_at:%H:%M}", is_number=True),
@@ -80,7 +84,7 @@ class TakesCard(Card):
             Column("", self._state_text, _more),
         )
 
-    def _state_text(self, take: TakeRow) -> str:
+    def _state_text(self, take: "TakeRow") -> str:
         if take.id == self._queue.current:
             return tr("measuring {round} %").format(round=round(100 * self._queue.fraction))
         words = {
@@ -106,18 +110,18 @@ class MarkersCard(Card):
         self.box.setStretch(2, 1)
         self.box.addStretch(0)
 
-    def show_markers(self, markers: tuple[MarkerRow, ...]) -> None:
+    def show_markers(self, markers: tuple["MarkerRow", ...]) -> None:
         """Show the open markers."""
         self.table.show_rows(markers)
         self.table.setVisible(bool(markers))
         self._none.setVisible(not markers)
 
 
-def _short(reading: AnyReading) -> str:
+def _short(reading: "AnyReading") -> str:
     return reading_text(reading) if hasattr(reading, "value") else "\N{EN DASH}"
 
 
-def _more(take: TakeRow) -> str:
+def _more(take: "TakeRow") -> str:
     parts = [tr("Intonation: {intonation}").format(intonation=reading_text(take.intonation))]
     parts.append(tr("Tempo: {tempo}").format(tempo=reading_text(take.tempo)))
     parts.append(tr("Dynamics: {dynamics}").format(dynamics=reading_text(take.dynamics)))
@@ -129,12 +133,12 @@ def _day(day: date) -> str:
     return day_and_month(day) if day.year == date.today().year else short_day_text(day)
 
 
-def _marker_columns() -> tuple[Column[MarkerRow], ...]:
-    def what(entry: MarkerRow) -> str:
+def _marker_columns() -> tuple[Column["MarkerRow"], ...]:
+    def what(entry: "MarkerRow") -> str:
         text = f": {entry.marker.text}" if entry.marker.text else ""
         return f"{category_word(entry.marker.category)}{text}"
 
-    def where(entry: MarkerRow) -> str:
+    def where(entry: "MarkerRow") -> str:
         near = tr(", near {near_note}").format(near_note=entry.near_note) if entry.near_note else ""
         return tr("{passage_name}, {practice_day}, take {take_number}, at {start_s}{near}").format(
             passage_name=entry.passage_name,

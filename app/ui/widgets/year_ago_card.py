@@ -1,10 +1,14 @@
 """A small card of the Practice page: what was played in this week a year ago."""
 
-from app.services.looking_back import YearAgoView
+from typing import TYPE_CHECKING
+
 from app.ui.desk import Desk
 from app.ui.language import tr
 from app.ui.models.attention import Attention
 from app.ui.widgets.basics import Button, Card, fill, row, sentence
+
+if TYPE_CHECKING:
+    from app.services.looking_back import YearAgoView
 
 
 class YearAgoCard(Card):
@@ -31,15 +35,17 @@ class YearAgoCard(Card):
 
     def look(self) -> None:
         """Look whether there is anything for this week."""
-        looking_back = self._desk.workbench.looking_back
-        self._desk.jobs.store(looking_back.this_week, self._take_over, subject="practice.year_ago")
+        self._desk.jobs.store(self._read, self._take_over, subject="practice.year_ago")
+
+    def _read(self) -> "YearAgoView | None":
+        return self._desk.workbench.looking_back.this_week()
 
     def hear(self) -> None:
         """Hear the take of then, and the latest one after it."""
         if self._found is not None:
             self._desk.thenNowWanted.emit(self._found.then_take_id, self._found.now_take_id)
 
-    def _take_over(self, found: YearAgoView | None) -> None:
+    def _take_over(self, found: "YearAgoView | None") -> None:
         self._found = found
         self._words.setText(found.sentence if found is not None else "")
         self._attention.want(self, found is not None)
