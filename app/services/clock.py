@@ -196,6 +196,7 @@ class ClockService:
         session that holds them, so that whatever it is answered counts no minutes again.
         Call inside the transaction that keeps them; :meth:`refresh` afterwards.
         """
+        self.take_up()
         clock, now = self._store.clock.get(), self._now()
         if clock is None or self._session_of(clock).practice_day != day:
             return

@@ -386,7 +386,7 @@ class Sitting:
 
     def look_over(self) -> None:
         """Say what the window shows of every day and of every take."""
-        main = self.main
+        main, take_ids = self.main, []
         main.show_page(CALENDAR)
         self.settle()
         for bar in main.calendar.chart.bars:
@@ -397,13 +397,14 @@ class Sitting:
             self.settle()
             for row in main.calendar.takes.rows_model.rows:
                 say("shown take", id=row.id, day=str(day))
+                take_ids.append(row.id)
             say("shown minutes", day=str(day), minutes=bar.minutes)
         main.show_page(LISTEN)
         self.settle()
-        for row in main.listen.chooser._takes:
-            main.listen.show_take(row.id)
+        for take_id in take_ids:
+            main.listen.show_take(take_id)
             self.settle()
-            self._read_markers(row.id)
+            self._read_markers(take_id)
 
     def close(self) -> None:
         """Close the window."""
