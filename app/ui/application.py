@@ -20,6 +20,7 @@ from app.ui.desk import Desk
 from app.ui.icons import program_icon
 from app.ui.language import use_language
 from app.ui.main_window import MainWindow
+from app.ui.models.first_paint import FirstPaint
 from app.ui.models.key_repeats import KeyRepeats
 from app.ui.preferences import Preferences
 from app.ui.theme import Theme
@@ -61,13 +62,12 @@ class Window(QObject):
         use_language(preferences.language)
         self.theme = Theme(application, preferences.scheme, self)
         self.jobs = Jobs(self, waiting=True)
-        # The database is loaded once the window stands and has taken its first keys.
         self.jobs.store(workbench.load)
-        QTimer.singleShot(0, self.jobs, self.jobs.begin)
         self._working = workbench.working
         self._working.append(self.jobs.close)
         self.desk = Desk(workbench, self.jobs, self.theme, preferences, self)
         self.main = MainWindow(self.desk)
+        self._first_paint = FirstPaint(self.main, self.jobs.begin)
         KeyRepeats(self.desk.keys, self.main)
         self.theme.dress()
         _STANDING.add(self)
