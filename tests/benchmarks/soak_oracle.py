@@ -58,6 +58,7 @@ class Confirmed:
     counts: Counter[str] = field(default_factory=Counter)
     faults: list[str] = field(default_factory=list)
     digests: dict[str, tuple[str, str]] = field(default_factory=dict)
+    woke: str = ""
 
     def hear(self, day: str, line: dict[str, Any]) -> None:
         """Take in one thing that the window said."""
@@ -79,8 +80,12 @@ class Confirmed:
 
     # -- one method for each thing that is said ------------------------------------------
 
+    def _woke(self, _day: str, line: dict[str, Any]) -> None:
+        self.woke = line["day"]
+
     def _recording(self, day: str, _line: dict[str, Any]) -> None:
-        self.recordings.append(Recording(day))
+        # The first words after a night still come with the day before.
+        self.recordings.append(Recording(max(day, self.woke)))
 
     def _elapsed(self, _day: str, line: dict[str, Any]) -> None:
         running = self.recordings[-1]
@@ -89,8 +94,10 @@ class Confirmed:
 
     def _take(self, _day: str, line: dict[str, Any]) -> None:
         self.takes.setdefault(line["id"], line["day"])
-        if self.recordings and not self.recordings[-1].take_id:
-            self.recordings[-1].take_id = line["id"]
+        # One that could not be filed at once may come after another that could.
+        waiting = [one for one in self.recordings if not one.take_id]
+        if waiting:
+            waiting[-1].take_id = line["id"]
 
     def _imported(self, day: str, line: dict[str, Any]) -> None:
         self.imports.update({sha256_of(Path(name)): day for name in line["files"]})

@@ -10,7 +10,7 @@ class Painted(QWidget):
         super().__init__()
         self._happened = happened
 
-    def paintEvent(self, _event):
+    def paintEvent(self, _event):  # noqa: N802 - Qt's name
         self._happened.append("painted")
 
 
