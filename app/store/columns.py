@@ -1,17 +1,19 @@
 """Column types: how the values of the records lie in SQLite."""
 
 import json
-from datetime import UTC, datetime, timedelta, timezone
+from collections.abc import Callable
+from datetime import UTC, date, datetime, timedelta, timezone
 from enum import StrEnum
-from functools import lru_cache
-from typing import TypeVar
+from functools import lru_cache, partial
+from typing import Any, TypeVar
 
-from sqlalchemy import String, Text
+from sqlalchemy import Date, Float, String, Text
 from sqlalchemy.engine import Dialect
 from sqlalchemy.types import TypeDecorator
 
 from app.journal.codec import decoded, encoded, readable
 from app.journal.records import PlayingSettings
+from app.store.troubles import UnreadableValue
 
 E = TypeVar("E", bound=StrEnum)
 R = TypeVar("R")
@@ -19,7 +21,47 @@ R = TypeVar("R")
 _SECONDS_A_MINUTE = 60
 
 
-class Instant(TypeDecorator[datetime]):
+class Checked(TypeDecorator[R]):
+    """A column whose values say plainly when they cannot be read."""
+
+    __abstract__ = True
+
+    def result_processor(
+        self, dialect: Dialect, coltype: object
+    ) -> Callable[[Any | None], Any] | None:
+        """Read what SQLite gives; see :class:`UnreadableValue`."""
+        read = super().result_processor(dialect, coltype)
+        return None if read is None else partial(_read_or_tell, read)
+
+
+def _read_or_tell(read: Callable[[Any | None], Any], value: object) -> object:
+    try:
+        return read(value)
+    except (ValueError, TypeError, LookupError, AttributeError, OverflowError) as problem:
+        raise UnreadableValue(str(problem)) from problem
+
+
+class Day(Checked[date]):
+    """A practice day, or another date."""
+
+    impl = Date
+    cache_ok = True
+
+
+class Number(Checked[float]):
+    """A number; SQLite itself would give whatever lies there."""
+
+    impl = Float
+    cache_ok = True
+
+    def process_result_value(self, value: object, dialect: Dialect) -> float | None:
+        """Read a number."""
+        if value is not None and not isinstance(value, (int, float)):
+            raise UnreadableValue(f"no number: {value!r:.40}")
+        return value
+
+
+class Instant(Checked[datetime]):
     """An aware datetime as text that sorts by instant and keeps its offset.
 
     ``2026-03-01T18:05:09.000000Z/+01:00`` is 19:05:09 on a wall clock one hour ahead
@@ -71,7 +113,7 @@ def _zone_of(text: str) -> timezone:
     return timezone(sign * offset)
 
 
-class EnumText(TypeDecorator[E]):
+class EnumText(Checked[E]):
     """A word of one of the records' enumerations."""
 
     impl = String(16)
@@ -90,7 +132,7 @@ class EnumText(TypeDecorator[E]):
         return None if value is None else self.kind(value)
 
 
-class SettingsText(TypeDecorator[PlayingSettings]):
+class SettingsText(Checked[PlayingSettings]):
     """Playing settings as JSON text."""
 
     impl = Text
@@ -105,7 +147,7 @@ class SettingsText(TypeDecorator[PlayingSettings]):
         return None if value is None else _settings_of(value)
 
 
-class RecordList(TypeDecorator[tuple[R, ...]]):
+class RecordList(Checked[tuple[R, ...]]):
     """Records of one kind as a JSON list; what cannot be read is left out."""
 
     impl = Text
@@ -124,7 +166,7 @@ class RecordList(TypeDecorator[tuple[R, ...]]):
         return None if value is None else tuple(readable(self.kind, json.loads(value)))
 
 
-class OneRecord(TypeDecorator[R]):
+class OneRecord(Checked[R]):
     """A record as a JSON object, or nothing; one that cannot be read counts as nothing."""
 
     impl = Text

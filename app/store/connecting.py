@@ -83,6 +83,11 @@ def has_log(database: Path) -> bool:
 
 def check_folder(folders: Folders, *, create: bool) -> None:
     """Make the journal's folder or say that there is none."""
+    if folders.database.is_dir():
+        raise PlainFailure(
+            f"{folders.database} is a folder, where the journal's database should be.",
+            "Move that folder away, then run 'passagework repair'.",
+        )
     if folders.journal.is_dir():
         return
     if folders.journal.exists():

@@ -5,10 +5,13 @@ from contextlib import closing, suppress
 from datetime import datetime
 from pathlib import Path
 
+from sqlalchemy import LargeBinary, select
+
 from app.store.backups import free_name
-from app.store.connecting import check_soundness
+from app.store.connecting import check_soundness, reading_uri
+from app.store.engines import reading_engine
 from app.store.folders import Folders
-from app.store.migrating import check_known, revision_of
+from app.store.migrating import HEAD, check_known, revision_of
 from app.store.troubles import DamagedDatabase, damaged, plain_database_failures
 
 
@@ -22,6 +25,7 @@ def is_sound(folders: Folders) -> bool:
         revision = revision_of(database)
         with plain_database_failures(database), closing(sqlite3.connect(database)) as connection:
             broken = connection.execute("PRAGMA foreign_key_check").fetchone() is not None
+        check_rows(database, revision)
     except DamagedDatabase:
         return False
     check_known(revision, database)
@@ -41,6 +45,30 @@ def check_usable(backup: Path) -> None:
     check_known(revision, backup)
     if revision is None:
         raise damaged(backup)
+    check_rows(backup, revision)
+
+
+def check_rows(database: Path, revision: str | None) -> None:
+    """Read every row; one of an older form only once it is brought up to date.
+
+    Raises
+    ------
+    DamagedDatabase
+        Where a value is none that the program wrote.
+    """
+    if revision != HEAD:
+        return
+    from app.store.every_table import METADATA  # noqa: PLC0415 - only for a repair
+
+    engine = reading_engine(reading_uri(database))
+    try:
+        with plain_database_failures(database), engine.connect() as connection:
+            for table in METADATA.sorted_tables:
+                columns = [column for column in table.c if not isinstance(column.type, LargeBinary)]
+                for _row in connection.execute(select(*columns)):
+                    pass
+    finally:
+        engine.dispose()
 
 
 def set_aside(folders: Folders, now: datetime, label: str) -> str:

@@ -3,7 +3,6 @@
 from sqlalchemy import (
     Boolean,
     Column,
-    Float,
     ForeignKey,
     Index,
     Integer,
@@ -14,7 +13,7 @@ from sqlalchemy import (
 )
 
 from app.journal.blind_ear import Choice, Question
-from app.store.columns import EnumText, Instant
+from app.store.columns import EnumText, Instant, Number
 from app.store.models import ID_LENGTH, METADATA
 
 STILL_THERE_TABLE = Table(
@@ -37,11 +36,11 @@ PASSAGE_BOUNDS_TABLE = Table(
     "passage_bounds",
     METADATA,
     Column("id", ForeignKey("passage.id"), primary_key=True),
-    Column("mean_absolute_cents", Float, nullable=False),
-    Column("steadiness_cv_percent", Float, nullable=False),
+    Column("mean_absolute_cents", Number, nullable=False),
+    Column("steadiness_cv_percent", Number, nullable=False),
     Column("changed_at", Instant, nullable=False),
-    Column("target_bpm", Float),
-    Column("step_bpm", Float, nullable=False),
+    Column("target_bpm", Number),
+    Column("step_bpm", Number, nullable=False),
     Column("is_rubato", Boolean, nullable=False),
 )
 """See :class:`app.journal.bounds.PassageBounds`."""

@@ -4,8 +4,6 @@ from sqlalchemy import (
     Boolean,
     CheckConstraint,
     Column,
-    Date,
-    Float,
     ForeignKey,
     Index,
     Integer,
@@ -19,7 +17,7 @@ from app.journal.kinds import Author
 from app.journal.plans import PlanLine
 from app.journal.promises import PlannedBreak, PromiseRule
 from app.journal.rehearsals import Chance
-from app.store.columns import EnumText, IdList, Instant, RecordList
+from app.store.columns import Day, EnumText, IdList, Instant, Number, RecordList
 from app.store.models import ID_LENGTH, METADATA
 
 PROMISE_TABLE = Table(
@@ -27,11 +25,11 @@ PROMISE_TABLE = Table(
     METADATA,
     Column("id", String(ID_LENGTH), primary_key=True),
     Column("name", Text, nullable=False),
-    Column("start", Date, nullable=False),
+    Column("start", Day, nullable=False),
     Column("rules", RecordList(PromiseRule), nullable=False),
     Column("created_at", Instant, nullable=False),
     Column("breaks", RecordList(PlannedBreak), nullable=False),
-    Column("closed_on", Date),
+    Column("closed_on", Day),
 )
 """See :class:`app.journal.promises.Promise`."""
 
@@ -41,7 +39,7 @@ SHARED_NUMBER_TABLE = Table(
     METADATA,
     Column("id", String(ID_LENGTH), primary_key=True),
     Column("promise_id", ForeignKey("promise.id"), nullable=False),
-    Column("practice_day", Date, nullable=False),
+    Column("practice_day", Day, nullable=False),
     Column("day_number", Integer, nullable=False),
     Column("days_kept", Integer, nullable=False),
     Column("shared_at", Instant, nullable=False),
@@ -55,15 +53,15 @@ ASSIGNMENT_TABLE = Table(
     "assignment",
     METADATA,
     Column("id", String(ID_LENGTH), primary_key=True),
-    Column("set_on", Date, nullable=False),
-    Column("due_on", Date, index=True, nullable=False),
+    Column("set_on", Day, nullable=False),
+    Column("due_on", Day, index=True, nullable=False),
     Column("goal", Text, nullable=False),
     Column("created_at", Instant, nullable=False),
     Column("author", EnumText(Author), nullable=False),
     Column("minutes", Integer),
     Column("item_id", ForeignKey("item.id")),
     Column("passage_id", ForeignKey("passage.id")),
-    Column("done_on", Date),
+    Column("done_on", Day),
 )
 """See :class:`app.journal.assignments.Assignment`."""
 
@@ -72,7 +70,7 @@ OCCASION_TABLE = Table(
     "occasion",
     METADATA,
     Column("id", String(ID_LENGTH), primary_key=True),
-    Column("day", Date, index=True, nullable=False),
+    Column("day", Day, index=True, nullable=False),
     Column("kind", EnumText(OccasionKind), nullable=False),
     Column("created_at", Instant, nullable=False),
     Column("name", Text, nullable=False),
@@ -85,8 +83,8 @@ EARLIER_HOURS_TABLE = Table(
     "earlier_hours",
     METADATA,
     Column("number", Integer, primary_key=True),
-    Column("hours", Float, nullable=False),
-    Column("until", Date),
+    Column("hours", Number, nullable=False),
+    Column("until", Day),
     Column("note", Text, nullable=False),
     CheckConstraint("number = 1", name="number"),
 )
@@ -96,7 +94,7 @@ EARLIER_HOURS_TABLE = Table(
 PLAN_TABLE = Table(
     "practice_plan",
     METADATA,
-    Column("practice_day", Date, primary_key=True),
+    Column("practice_day", Day, primary_key=True),
     Column("minutes_available", Integer, nullable=False),
     Column("made_at", Instant, nullable=False),
     Column("lines", RecordList(PlanLine), nullable=False),
@@ -109,7 +107,7 @@ REHEARSAL_TABLE = Table(
     "rehearsal",
     METADATA,
     Column("id", String(ID_LENGTH), primary_key=True),
-    Column("practice_day", Date, nullable=False),
+    Column("practice_day", Day, nullable=False),
     Column("started_at", Instant, nullable=False),
     Column("chances", RecordList(Chance), nullable=False),
     Column("drawn", Boolean, nullable=False),
@@ -122,9 +120,9 @@ LESSON_REMARK_TABLE = Table(
     "lesson_remark",
     METADATA,
     Column("id", String(ID_LENGTH), primary_key=True),
-    Column("lesson_day", Date, nullable=False),
-    Column("first_day", Date, nullable=False),
-    Column("last_day", Date, nullable=False),
+    Column("lesson_day", Day, nullable=False),
+    Column("first_day", Day, nullable=False),
+    Column("last_day", Day, nullable=False),
     Column("text", Text, nullable=False),
     Column("created_at", Instant, nullable=False),
     Column("changed_at", Instant, nullable=False),
@@ -138,10 +136,10 @@ SHARED_CLIP_TABLE = Table(
     METADATA,
     Column("id", String(ID_LENGTH), primary_key=True),
     Column("take_id", ForeignKey("take.id"), nullable=False),
-    Column("practice_day", Date, nullable=False),
+    Column("practice_day", Day, nullable=False),
     Column("shared_at", Instant, nullable=False),
-    Column("start_s", Float, nullable=False),
-    Column("end_s", Float, nullable=False),
+    Column("start_s", Number, nullable=False),
+    Column("end_s", Number, nullable=False),
     Column("form", Text, nullable=False),
     Column("file_name", Text, nullable=False),
     Column("numbers", Text, nullable=False),

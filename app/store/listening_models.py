@@ -1,9 +1,9 @@
 """The tables of what was decided while listening back."""
 
-from sqlalchemy import Column, Float, String, Table, Text
+from sqlalchemy import Column, String, Table, Text
 
 from app.journal.suggestions import SuggestionKind
-from app.store.columns import EnumText, Instant
+from app.store.columns import EnumText, Instant, Number
 from app.store.models import ID_LENGTH, METADATA
 
 DISMISSAL_TABLE = Table(
@@ -14,8 +14,8 @@ DISMISSAL_TABLE = Table(
     Column("take_id", String(ID_LENGTH), index=True, nullable=False),
     Column("kind", EnumText(SuggestionKind), nullable=False),
     Column("subject", Text, nullable=False),
-    Column("start_part", Float, nullable=False),
-    Column("end_part", Float, nullable=False),
+    Column("start_part", Number, nullable=False),
+    Column("end_part", Number, nullable=False),
     Column("dismissed_at", Instant, nullable=False),
 )
 """See :class:`app.journal.suggestions.Dismissal`.

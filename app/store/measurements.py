@@ -8,7 +8,7 @@ from typing import Any
 from sqlalchemy import Select, delete, insert, or_, select, update
 
 from app.journal.records import MeasurementHeadline, StoredMeasurement
-from app.store.columns import json_text
+from app.store.columns import UnreadableValue, json_text
 from app.store.models import CURVES_TABLE, MEASUREMENT_TABLE, TAKE_TABLE
 from app.store.work import Work, chunks
 
@@ -144,14 +144,26 @@ class MeasurementRepository:
             rows = connection.execute(wanted).all()
         return {
             take_id: MeasurementHeadline(
-                take_id, algorithm, measured_at, json.loads(headline), failure, stale
+                take_id, algorithm, measured_at, _json_object(headline), failure, stale
             )
             for take_id, algorithm, measured_at, stale, failure, headline in rows
         }
 
 
 def _object_of(packed: bytes) -> dict[str, object]:
-    found: dict[str, object] = json.loads(zlib.decompress(packed))
+    try:
+        return _json_object(zlib.decompress(packed))
+    except zlib.error as problem:
+        raise UnreadableValue(str(problem)) from problem
+
+
+def _json_object(text: str | bytes) -> dict[str, object]:
+    try:
+        found = json.loads(text)
+    except ValueError as problem:
+        raise UnreadableValue(str(problem)) from problem
+    if not isinstance(found, dict):
+        raise UnreadableValue("not an object")
     return found
 
 

@@ -4,8 +4,6 @@ from sqlalchemy import (
     Boolean,
     CheckConstraint,
     Column,
-    Date,
-    Float,
     ForeignKey,
     Index,
     Integer,
@@ -18,7 +16,7 @@ from sqlalchemy import (
 
 from app.journal.kinds import AimMet, Author, ItemKind, MarkerState, MinutesSource, Origin
 from app.journal.scores import BarSpan, PassageScore
-from app.store.columns import EnumText, Instant, OneRecord, RecordList, SettingsText
+from app.store.columns import Day, EnumText, Instant, Number, OneRecord, RecordList, SettingsText
 
 ID_LENGTH = 32
 
@@ -45,7 +43,7 @@ PASSAGE_TABLE = Table(
     Column("settings", SettingsText, nullable=False),
     Column("created_at", Instant, nullable=False),
     Column("no_retake", Boolean, nullable=False),
-    Column("no_retake_since", Date),
+    Column("no_retake_since", Day),
     Column("score", OneRecord(PassageScore)),
 )
 """See :class:`app.journal.records.Passage`."""
@@ -55,9 +53,9 @@ SESSION_TABLE = Table(
     "session",
     METADATA,
     Column("id", String(ID_LENGTH), primary_key=True),
-    Column("practice_day", Date, index=True, nullable=False),
+    Column("practice_day", Day, index=True, nullable=False),
     Column("started_at", Instant, nullable=False),
-    Column("minutes", Float),
+    Column("minutes", Number),
     Column("minutes_source", EnumText(MinutesSource)),
     Column("note", Text, nullable=False),
 )
@@ -67,7 +65,7 @@ SESSION_TABLE = Table(
 REST_DAY_TABLE = Table(
     "rest_day",
     METADATA,
-    Column("practice_day", Date, primary_key=True),
+    Column("practice_day", Day, primary_key=True),
     Column("planned", Boolean, nullable=False),
 )
 """See :class:`app.journal.records.RestDay`."""
@@ -79,14 +77,14 @@ TAKE_TABLE = Table(
     Column("id", String(ID_LENGTH), primary_key=True),
     Column("session_id", ForeignKey("session.id"), index=True, nullable=False),
     Column("passage_id", ForeignKey("passage.id")),
-    Column("practice_day", Date, nullable=False),
+    Column("practice_day", Day, nullable=False),
     Column("number", Integer, nullable=False),
     Column("recorded_at", Instant, nullable=False),
     Column("entered_at", Instant, nullable=False),
     Column("origin", EnumText(Origin), nullable=False),
     Column("file", Text, unique=True, nullable=False),
     Column("sha256", String(64), index=True, nullable=False),
-    Column("duration_s", Float, nullable=False),
+    Column("duration_s", Number, nullable=False),
     Column("sample_rate_hz", Integer, nullable=False),
     Column("channels", Integer, nullable=False),
     Column("settings", SettingsText, nullable=False),
@@ -101,8 +99,8 @@ TAKE_TABLE = Table(
     Column("no_retake", Boolean, nullable=False),
     Column("retake_reason", Text, nullable=False),
     Column("input_device", Text, nullable=False),
-    Column("peak_dbfs", Float),
-    Column("quiet_dbfs", Float),
+    Column("peak_dbfs", Number),
+    Column("quiet_dbfs", Number),
     Column("parts", RecordList(BarSpan), server_default="[]", nullable=False),
     Column("input_channel", Integer),
     CheckConstraint("number >= 1", name="number"),
@@ -143,9 +141,9 @@ ATTEMPT_TABLE = Table(
     METADATA,
     Column("id", String(ID_LENGTH), primary_key=True),
     Column("passage_id", ForeignKey("passage.id")),
-    Column("practice_day", Date, nullable=False),
+    Column("practice_day", Day, nullable=False),
     Column("started_at", Instant, nullable=False),
-    Column("duration_s", Float, nullable=False),
+    Column("duration_s", Number, nullable=False),
     Column("failure", Text, nullable=False),
     Index("ix_attempt_practice_day_passage_id", "practice_day", "passage_id"),
 )
@@ -163,7 +161,7 @@ CLOCK_TABLE = Table(
     Column("since", Instant, nullable=False),
     Column("touched_at", Instant, nullable=False),
     Column("seen_at", Instant),
-    Column("unbroken_s", Float, nullable=False),
+    Column("unbroken_s", Number, nullable=False),
     Column("break_put_off_at", Instant),
     CheckConstraint("number = 1", name="number"),
 )
@@ -183,8 +181,8 @@ MARKER_TABLE = Table(
     METADATA,
     Column("id", String(ID_LENGTH), primary_key=True),
     Column("take_id", ForeignKey("take.id"), nullable=False),
-    Column("start_s", Float, nullable=False),
-    Column("end_s", Float),
+    Column("start_s", Number, nullable=False),
+    Column("end_s", Number),
     Column("category", Text, nullable=False),
     Column("weight", Integer, nullable=False),
     Column("text", Text, nullable=False),

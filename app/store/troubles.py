@@ -13,6 +13,10 @@ _REFUSED = {errno.EROFS, errno.EACCES, errno.EPERM}
 _PRIMARY_CODE = 0xFF  # the low byte of an extended SQLite result code
 
 
+class UnreadableValue(ValueError):  # noqa: N818 - a state of the database, told as "damaged"
+    """The database holds a value that the program never wrote."""
+
+
 def disk_full(folder: Path) -> PlainFailure:
     """Say that nothing more fits on the disk."""
     return PlainFailure(
@@ -91,7 +95,8 @@ def plain_database_failures(database: Path) -> Iterator[None]:
     """Turn an expected database error into a plain failure; bugs pass through."""
     try:
         yield
-    except UnicodeDecodeError as error:  # the driver's, of a name or a message that is none
+    except (UnicodeDecodeError, UnreadableValue) as error:
+        # The former is the driver's, of a name or a message that is none.
         raise damaged(database) from error
     except Exception as error:
         # The driver's error as it is, or as SQLAlchemy wraps it, which need not be loaded.
@@ -107,6 +112,8 @@ def _failure_of(error: sqlite3.Error, database: Path) -> PlainFailure | None:
     code = getattr(error, "sqlite_errorcode", None)
     if code is None:
         return None
+    if code == sqlite3.SQLITE_ERROR and str(error).startswith(_PART_GONE):
+        return damaged(database)
     make = _FAILURES.get(code & _PRIMARY_CODE)
     if make is not None:
         return make(database)
@@ -114,6 +121,8 @@ def _failure_of(error: sqlite3.Error, database: Path) -> PlainFailure | None:
         return disk_failed(database.parent, error)
     return None
 
+
+_PART_GONE = ("no such table", "no such column", "malformed database schema")
 
 _FAILURES: dict[int, Callable[[Path], PlainFailure]] = {
     sqlite3.SQLITE_FULL: lambda database: disk_full(database.parent),

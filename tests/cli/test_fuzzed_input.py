@@ -97,6 +97,51 @@ def test_settings_of_the_database_that_nobody_chose(run, journal_dir, small_jour
         never_a_bug(run(*command), command)
 
 
+REPORT = ("report", "--from", "2026-03-08", "--to", "2026-03-14")
+ONE_OF_EACH_KIND = (
+    *(("take", name) for name in ("practice_day", "recorded_at", "duration_s", "origin")),
+    *(("take", name) for name in ("settings", "parts", "passage_id")),
+    *(("marker", name) for name in ("take_id", "start_s", "state")),
+    *(("passage", "score"), ("session", "minutes")),
+)
+
+
+@pytest.mark.parametrize(("table", "column"), ONE_OF_EACH_KIND)
+def test_a_value_in_the_database_that_nobody_wrote(run, journal_dir, small_journal, table, column):
+    """Bytes that go bad inside of a value leave the file a sound database for SQLite."""
+    shutil.copytree(small_journal, journal_dir)
+    junk = random.Random(f"{table}.{column}").choice(("2026-1q-30", "{", "x", "", "[1]", -1))
+    with closing(sqlite3.connect(journal_dir / "journal.db")) as connection, connection:
+        connection.execute("PRAGMA ignore_check_constraints = ON")
+        connection.execute(f"UPDATE OR IGNORE {table} SET {column} = ?", (junk,))  # noqa: S608
+    for command in (REPORT, *COMMANDS_ON_A_JOURNAL):
+        never_a_bug(run(*command), command)
+    assert run(*REPORT).code == 0, "after a repair it can be read"
+
+
+def test_a_table_that_is_gone(run, journal_dir, small_journal):
+    shutil.copytree(small_journal, journal_dir)
+    with closing(sqlite3.connect(journal_dir / "journal.db")) as connection, connection:
+        connection.execute("DROP TABLE marker")
+    ran = run(*REPORT)
+    assert ran.code == 2
+    assert "Run 'passagework repair'" in ran.err
+    assert run("repair").code == 0
+    assert "late 0" in run(*REPORT).out
+
+
+def test_a_folder_in_the_place_of_the_database(run, journal_dir, small_journal):
+    shutil.copytree(small_journal, journal_dir)
+    (journal_dir / "journal.db").unlink()
+    (journal_dir / "journal.db").mkdir()
+    for command in COMMANDS_ON_A_JOURNAL[2:]:
+        ran = run(*command)
+        assert ran.code == 2
+        assert "Move that folder away, then run 'passagework repair'." in ran.err
+    (journal_dir / "journal.db").rename(journal_dir / "moved away")
+    assert run("repair").code == 0
+
+
 @pytest.mark.parametrize("name", ["journal.json", "day.json"])
 @pytest.mark.parametrize("seed", range(12))
 def test_notes_beside_the_recordings_that_are_damaged(run, journal_dir, small_journal, name, seed):

@@ -12,6 +12,7 @@ from app.journal.failures import PlainFailure
 from app.journal.printed_numbers import printed_numbers
 from app.journal.promise_standing import DayKind, DaysDone, PromiseState, standing
 from app.journal.promises import (
+    MOST_DAYS,
     PlannedBreak,
     Promise,
     PromiseRule,
@@ -246,6 +247,7 @@ def test_going_on_before_the_break_is_over() -> None:
     assert with_breaks_ended(made, day(9)).breaks == (PlannedBreak(day(5), day(8)),)
     assert with_breaks_ended(made, day(5)).breaks == ()
     assert with_breaks_ended(made, day(20)).breaks == made.breaks
+    assert with_breaks_ended(made, day(2)).breaks == made.breaks
 
 
 @pytest.mark.parametrize(
@@ -262,10 +264,13 @@ def test_breaks_that_cannot_be(pause: PlannedBreak) -> None:
     "change",
     [
         {"days": 0},
+        {"days": MOST_DAYS + 1},
         {"minimum_minutes": 0},
         {"minimum_minutes": 1441},
         {"minimum_takes": 0},
+        {"minimum_takes": 101},
         {"rest_days": -1},
+        {"rest_days": MOST_DAYS + 1},
         {"rest_weekdays": (0, 1, 2, 3, 4, 5, 6)},
         {"rest_weekdays": (7,)},
         {"end": START - timedelta(days=1)},
@@ -275,6 +280,16 @@ def test_rules_that_make_no_sense(change: dict[str, object]) -> None:
     rule = replace(PromiseRule(START, Stretch.IN_TOTAL, 10), **change)  # type: ignore[arg-type]
     with pytest.raises(PlainFailure):
         checked(Promise("p", "x", START, (rule,), NOW))
+
+
+def test_the_most_that_a_rule_can_ask_for_and_the_least() -> None:
+    most = PromiseRule(
+        START, Stretch.IN_TOTAL, MOST_DAYS, 1440, 100, rest_days=MOST_DAYS, end=START
+    )
+    plain = PromiseRule(START, Stretch.IN_TOTAL, 1)
+    for rule in (most, replace(most, minimum_minutes=1, minimum_takes=1, days=1), plain):
+        assert checked(Promise("p", "x", START, (rule,), NOW)).rules == (rule,)
+    assert (plain.rest_days, plain.needs_both, plain.anything_counts) == (0, False, True)
 
 
 def test_rules_follow_one_another_from_the_start_on() -> None:
