@@ -4,6 +4,7 @@ libsndfile reads WAV, FLAC, Ogg and their like; MP3 and everything else, such as
 the clips of a phone, goes through FFmpeg's libraries.
 """
 
+import stat
 from collections.abc import Iterator
 from contextlib import AbstractContextManager, nullcontext
 from pathlib import Path
@@ -183,21 +184,37 @@ def _open_with_ffmpeg(path: Path) -> Decoder:
         ) from error
 
 
-def _check_present(path: Path) -> None:
+def _check_present(file: Path) -> None:
+    path = file.name or str(file)
+    if not _is_text(str(file)):
+        path = path.encode("utf-8", "backslashreplace").decode("utf-8")
+        raise AudioFailure(f"The name {path} holds bytes that are no text.", "Rename the file.")
     try:
-        size = path.stat().st_size
-        with nullcontext() if path.is_dir() else path.open("rb"):
+        kind = file.stat()
+        # A pipe would be waited for until somebody writes into it.
+        with file.open("rb") if stat.S_ISREG(kind.st_mode) else nullcontext():
             pass
     except FileNotFoundError as error:
-        raise AudioFailure(
-            f"{path.name} is not there.", "Check the name and the folder."
-        ) from error
+        raise AudioFailure(f"{path} is not there.", "Check the name and the folder.") from error
     except OSError as error:
-        raise AudioFailure(*_not_allowed(path)) from error
-    if path.is_dir():
-        raise AudioFailure(f"{path.name} is a folder, not a sound file.", "Choose a file in it.")
+        raise AudioFailure(*_not_allowed(file)) from error
+    if stat.S_ISDIR(kind.st_mode):
+        raise AudioFailure(f"{path} is a folder, not a sound file.", "Choose a file in it.")
+    if not stat.S_ISREG(kind.st_mode):
+        raise AudioFailure(
+            f"{path} is a device or a pipe, not a sound file.", "Choose a file on a disk."
+        )
+    size = kind.st_size
     if size == 0:
-        raise AudioFailure(f"{path.name} is empty.", "Copy the file again from where it was made.")
+        raise AudioFailure(f"{path} is empty.", "Copy the file again from where it was made.")
+
+
+def _is_text(name: str) -> bool:
+    try:
+        name.encode("utf-8")
+    except UnicodeEncodeError:
+        return False
+    return True
 
 
 def _not_allowed(path: Path) -> tuple[str, str]:

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Mapping
 from pathlib import Path
+from urllib.parse import quote
 
 HOME, JOURNAL, USER = "<home>", "<journal>", "<user>"
 
@@ -51,12 +52,17 @@ def login_name(environment: Mapping[str, str]) -> str:
     return next((name for name in names if name), "")
 
 
+def _in_any_writing(part: str) -> str:
+    """Match a folder's name as it is, and as URLs write it."""
+    return rf"(?:{re.escape(part)}|{re.escape(quote(part))})" if part else ""
+
+
 def _without_folder(text: str, folder: str, word: str) -> str:
     bare = folder.rstrip("\\/")
     if len(bare) <= 1 or bare.endswith(":"):  # the whole disk is nobody's home
         return text
     # Any kind and number of slashes between the parts, as repr and as URLs have them.
-    first, *others = [re.escape(part) for part in re.split(r"[\\/]+", bare)]
+    first, *others = [_in_any_writing(part) for part in re.split(r"[\\/]+", bare)]
     # Not the slashes of a scheme ("file:///home"): only the last of them is the path's.
     pattern = r"[\\/]+".join(([first] if first else [r"[\\/]" + others.pop(0)]) + others)
     pattern = rf"(?<![\w.>-]){pattern}(?![\w-])"

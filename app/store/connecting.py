@@ -4,7 +4,7 @@ By the driver alone: a window stands before the library of the database is loade
 """
 
 import sqlite3
-from contextlib import closing
+from contextlib import closing, suppress
 from pathlib import Path
 
 from filelock import FileLock, Timeout
@@ -83,12 +83,8 @@ def has_log(database: Path) -> bool:
 
 def check_folder(folders: Folders, *, create: bool) -> None:
     """Make the journal's folder or say that there is none."""
-    if folders.database.is_dir():
-        raise PlainFailure(
-            f"{folders.database} is a folder, where the journal's database should be.",
-            "Move that folder away, then run 'passagework repair'.",
-        )
     if folders.journal.is_dir():
+        _check_no_folder(folders.database)
         return
     if folders.journal.exists():
         raise PlainFailure(
@@ -101,6 +97,15 @@ def check_folder(folders: Folders, *, create: bool) -> None:
             folders.journal.mkdir(parents=True, exist_ok=True)
     except NotADirectoryError as error:
         raise cannot_write(folders.journal) from error
+
+
+def _check_no_folder(database: Path) -> None:
+    with suppress(PermissionError):  # said when the database is opened
+        if database.is_dir():
+            raise PlainFailure(
+                f"{database} is a folder, where the journal's database should be.",
+                "Move that folder away, then run 'passagework repair'.",
+            )
 
 
 def no_journal(folders: Folders) -> PlainFailure:

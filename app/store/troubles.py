@@ -112,7 +112,9 @@ def _failure_of(error: sqlite3.Error, database: Path) -> PlainFailure | None:
     code = getattr(error, "sqlite_errorcode", None)
     if code is None:
         return None
-    if code == sqlite3.SQLITE_ERROR and str(error).startswith(_PART_GONE):
+    if code == sqlite3.SQLITE_ERROR and str(error).startswith(
+        ("no such table", "no such column", "malformed database schema")
+    ):
         return damaged(database)
     make = _FAILURES.get(code & _PRIMARY_CODE)
     if make is not None:
@@ -121,8 +123,6 @@ def _failure_of(error: sqlite3.Error, database: Path) -> PlainFailure | None:
         return disk_failed(database.parent, error)
     return None
 
-
-_PART_GONE = ("no such table", "no such column", "malformed database schema")
 
 _FAILURES: dict[int, Callable[[Path], PlainFailure]] = {
     sqlite3.SQLITE_FULL: lambda database: disk_full(database.parent),

@@ -1,6 +1,7 @@
 """Bad input: one plain sentence each, exit code 2, and nothing half-made."""
 
 import os
+import shutil
 import subprocess
 import sys
 from contextlib import contextmanager
@@ -274,3 +275,23 @@ def test_a_name_longer_than_any_file_may_have(run):
 
 def test_bytes_that_are_no_text(run):
     one_sentence(run("mark", "a take", "--text", "\udcff"), "no text", r"\udcff")
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="other systems have no such names")
+def test_a_clip_whose_name_is_no_text_does_not_keep_the_others_out(run, tmp_path, tone_file):
+    folder = tmp_path / "clips"
+    folder.mkdir()
+    tone_file("a.wav").rename(folder / "a.wav")
+    shutil.copy(folder / "a.wav", os.fsencode(folder) + b"/bad\xff.wav")
+    ran = run("import", str(folder))
+    assert ran.code == 2
+    assert "bad\\udcff.wav holds bytes that are no text. Rename the file." in ran.err
+    assert "take 1" in ran.out
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="Windows has no such files")
+def test_a_pipe_is_not_waited_for(run, tmp_path):
+    os.mkfifo(tmp_path / "pipe.wav")
+    ran = run("measure", str(tmp_path / "pipe.wav"))
+    assert ran.code == 2
+    assert "pipe.wav is a device or a pipe, not a sound file." in ran.err

@@ -18,6 +18,7 @@ WINDOWS = {"home": PureWindowsPath(r"C:\Users\Mira Lind"), "user": "Mira Lind"}
         ('File "/home/mira/code/app/x.py", line 3', 'File "<home>/code/app/x.py", line 3'),
         ("'/home/mira/Music/My Journal/2026/a.flac'", "'<journal>/2026/a.flac'"),
         ("file:///home/mira/Music/My Journal/journal.db", "file://<journal>/journal.db"),
+        ("file:///home/mira/Music/My%20Journal/journal.db", "file://<journal>/journal.db"),
         ("/home/mira", "<home>"),
         ("/home/miranda/x", "<home>/x"),
         ("/home/other/x", "<home>/x"),

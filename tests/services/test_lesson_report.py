@@ -87,6 +87,17 @@ def test_what_was_typed_is_shown_as_typed(page):
     assert "Öffnung ♯♭" in page.words
 
 
+def test_no_text_turns_around_what_follows_it(tmp_path):
+    """The marks of Unicode Standard Annex #9, section 2: overrides, embeddings, isolates."""
+    turned = "\u202ex\u202a\u202b\u202d\u2066y\u2067\u2068"
+    with open_workbench(tmp_path / "journal", clock=lambda: EVENING) as bench:
+        bench.lessons.add_remark(f"{turned}\u05e9\u05dc\u05d5\u05dd", WEEK[1], *WEEK)
+        path = bench.lessons.write_page(*WEEK, tmp_path / "lesson.html")
+    text = path.read_text(encoding="utf-8")
+    assert "xy\u05e9\u05dc\u05d5\u05dd" in text
+    assert not set(turned) - {"x", "y"} & set(text)
+
+
 def test_it_says_the_days_minutes_tasks_takes_and_markers(page):
     words = " ".join(page.words.split())
     assert "2 days practised of 7, 1 h 35 min, 2 takes, 1 rest day." in words

@@ -21,6 +21,7 @@ BY_HAND = Path(__file__).with_name("said_by_hand.json")
 _BUGS = {
     "ValueError", "TypeError", "RuntimeError", "KeyError", "LookupError", "AssertionError",
     "NotImplementedError", "IndexError", "OSError", "UnpicklingError", "Unreadable",
+    "UnreadableValue",
 }  # fmt: skip
 _INWARD = {
     "debug", "info", "warning", "exception", "error", "execute", "cast", "TypeVar", "text",

@@ -43,6 +43,7 @@ def html_text(
     environment = Environment(
         loader=PackageLoader("app.services.lesson"),
         autoescape=True,
+        finalize=_without_direction_marks,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
@@ -63,6 +64,15 @@ def html_text(
         clips=[data_uri(c, "audio/mp4") if isinstance(c, bytes) and c else "" for c in clips],
         clip_reasons=[c if isinstance(c, str) else "" for c in clips],
     )
+
+
+_DIRECTION_MARKS = dict.fromkeys((*range(0x202A, 0x202F), *range(0x2066, 0x206A)))
+
+
+def _without_direction_marks(value: object) -> object:
+    """Leave out what would turn around all that follows it; scripts know their own direction."""
+    # What is marked up already (pictures, sound) is our own.
+    return value.translate(_DIRECTION_MARKS) if type(value) is str else value
 
 
 def _minutes(minutes: float | None) -> str:

@@ -5707,6 +5707,10 @@
             <translation>Eine Datei darin wählen.</translation>
         </message>
         <message>
+            <source>Choose a file on a disk.</source>
+            <translation>Eine Datei auf einem Datenträger wählen.</translation>
+        </message>
+        <message>
             <source>Choose a file that ends in .pwbundle.</source>
             <translation>Eine Datei wählen, die auf .pwbundle endet.</translation>
         </message>
@@ -6595,6 +6599,10 @@
             <translation>Die meisten Minuten fallen auf {weekdays}: {mean_minutes} im Mittel.</translation>
         </message>
         <message>
+            <source>Move that folder away, then run 'passagework repair'.</source>
+            <translation>Diesen Ordner wegräumen, dann „passagework repair“ aufrufen.</translation>
+        </message>
+        <message>
             <source>Name it {stem}{suffixes}.</source>
             <translation>{stem}{suffixes} nennen.</translation>
         </message>
@@ -7025,6 +7033,10 @@
         <message>
             <source>Reinstall the program's sounddevice package, which brings PortAudio along.</source>
             <translation>Das Paket sounddevice des Programms neu installieren; es bringt PortAudio mit.</translation>
+        </message>
+        <message>
+            <source>Rename the file.</source>
+            <translation>Die Datei umbenennen.</translation>
         </message>
         <message>
             <source>Rest days allowed are a number from 0 on.</source>
@@ -7573,6 +7585,10 @@
         <message>
             <source>The marker would end at {end_s} s, before it begins at {start_s} s.</source>
             <translation>Die Anmerkung würde bei {end_s} s enden, bevor sie bei {start_s} s beginnt.</translation>
+        </message>
+        <message>
+            <source>The name {path} holds bytes that are no text.</source>
+            <translation>Der Name {path} enthält Bytes, die kein Text sind.</translation>
         </message>
         <message>
             <source>The next day kept begins a new run</source>
@@ -9479,6 +9495,10 @@
             <translation>{count}-mal</translation>
         </message>
         <message>
+            <source>{database} is a folder, where the journal's database should be.</source>
+            <translation>{database} ist ein Ordner; dort sollte die Datenbank des Journals sein.</translation>
+        </message>
+        <message>
             <source>{day_played}, {passage}, take {number}, {start}, at {note}</source>
             <translation>{day_played}, {passage}, Aufnahme {number}, {start}, bei {note}</translation>
         </message>
@@ -9941,6 +9961,10 @@
         <message>
             <source>{path} holds no sound.</source>
             <translation>{path} enthält keinen Klang.</translation>
+        </message>
+        <message>
+            <source>{path} is a device or a pipe, not a sound file.</source>
+            <translation>{path} ist ein Gerät oder eine Pipe, keine Tondatei.</translation>
         </message>
         <message>
             <source>{path} is a folder, not a sound file.</source>
