@@ -38,7 +38,10 @@ from pathlib import Path
 ROOT = Path(__file__).parents[2]
 COUNT_TESTS = tuple(
     f"tests/journal/test_{name}.py"
-    for name in ("promises", "practice_days", "counting", "session_minutes", "promise_oracle")
+    for name in (
+        *("promises", "promise_rules", "promise_oracle"),
+        *("practice_days", "counting", "session_minutes"),
+    )
 )
 RECORDS = ("tests/house/test_frozen_records.py",)
 CHANGE_TESTS = tuple(
