@@ -8,8 +8,9 @@ from typing import Any
 from sqlalchemy import Select, delete, insert, or_, select, update
 
 from app.journal.records import MeasurementHeadline, StoredMeasurement
-from app.store.columns import UnreadableValue, json_text
+from app.store.columns import json_text
 from app.store.models import CURVES_TABLE, MEASUREMENT_TABLE, TAKE_TABLE
+from app.store.troubles import UnreadableValue
 from app.store.work import Work, chunks
 
 _MEASUREMENT = MEASUREMENT_TABLE.c
