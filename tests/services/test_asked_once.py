@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
-from sqlalchemy import event
+from sqlalchemy import Engine, event
 
 from app.journal.failures import PlainFailure
 from app.journal.promises import PromiseRule, Stretch
@@ -17,9 +17,8 @@ DAY = date(2026, 3, 10)
 
 
 @pytest.fixture
-def asked(bench):
+def asked():
     """Count the reading statements of a block, by what they say and about what."""
-    engine = bench.filing._store._work._engine
 
     @contextmanager
     def watch():
@@ -29,11 +28,11 @@ def asked(bench):
             if statement.startswith("SELECT"):
                 found[" ".join(statement.split()), repr(values)] += 1
 
-        event.listen(engine, "before_cursor_execute", note)
+        event.listen(Engine, "before_cursor_execute", note)
         try:
             yield found
         finally:
-            event.remove(engine, "before_cursor_execute", note)
+            event.remove(Engine, "before_cursor_execute", note)
 
     return watch
 
