@@ -23,7 +23,7 @@ from app.services.following_views import (
 )
 from app.services.measuring import MeasuringService
 from app.services.reading_views import AnyReading, NoReading, Reading
-from app.services.records_there import take_there
+from app.services.records_there import marker_there, take_there
 from app.services.stopping import (
     Progress,
     ShouldStop,
@@ -123,7 +123,7 @@ class CarryingService:
         PlainFailure
             Where marker or take are gone, or the take is not a later one of the passage.
         """
-        marker, take = self._marker(marker_id), take_there(self._store, take_id)
+        marker, take = marker_there(self._store, marker_id), take_there(self._store, take_id)
         origin = take_there(self._store, marker.take_id)
         is_later = origin.recorded_at < take.recorded_at
         if origin.passage_id is None or origin.passage_id != take.passage_id or not is_later:
@@ -226,12 +226,6 @@ class CarryingService:
             return _in_words(found, "%", still_there.TEMPO_LIMIT_PERCENT)
         missing = NoReading(_BY_EAR)
         return StillMeasured("not measurable", missing, missing, _BY_EAR)
-
-    def _marker(self, marker_id: str) -> Marker:
-        marker = self._store.markers.get(marker_id)
-        if marker is None:
-            raise PlainFailure("That marker is not there any more.", "Look at the list again.")
-        return marker
 
 
 def _is_played_there(pair: AlignedPair, marker: Marker) -> bool:

@@ -4,7 +4,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta, tzinfo
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from app.journal.failures import PlainFailure
 from app.journal.kinds import Origin
@@ -36,9 +35,6 @@ from app.services.take_filing import NewTake, PlacedFile, TakeFiler, safe_suffix
 from app.services.views import ImportProposal, TakeRow
 from app.services.wording import day_text, position_text
 from app.store.store import Store
-
-if TYPE_CHECKING:
-    pass
 
 _NAME_LENGTH = 32
 
@@ -211,7 +207,7 @@ class ImportingService:
         if not found:
             return ""
         take = found[0]
-        passage = self._store.passages.get(take.passage_id) if take.passage_id else None
+        passage = self._store.passages.get(take.passage_id)
         name = passage_title(passage) if passage else NO_PASSAGE
         return f"take {take.number} of {name}, {day_text(take.practice_day)}"
 
@@ -279,7 +275,7 @@ class ImportingService:
         return self._rows.of_take(take)
 
     def _settings_for(self, passage_id: str | None) -> PlayingSettings:
-        passage = self._store.passages.get(passage_id) if passage_id else None
+        passage = self._store.passages.get(passage_id)
         known = passage.settings if passage else self._store.settings.get().default_settings
         # What made the clip may have set its level by itself; the player can say.
         return replace(known, automatic_gain="unknown")

@@ -54,7 +54,7 @@ class ListeningService:
         found = self._lanes_of(take_id, self._store.measurements.headline(take_id))
         return TakeView(
             row=row,
-            passage=self._store.passages.get(take.passage_id) if take.passage_id else None,
+            passage=self._store.passages.get(take.passage_id),
             settings=take.settings,
             duration_s=take.duration_s,
             summary=(*named_readings(summary), *finding_readings(summary)),

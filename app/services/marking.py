@@ -2,12 +2,11 @@
 
 import uuid
 
-from app.journal.failures import PlainFailure
 from app.journal.kinds import Author, MarkerState
 from app.journal.markers import changed, checked
 from app.journal.practice_days import Clock
 from app.journal.records import Marker
-from app.services.records_there import take_there
+from app.services.records_there import marker_there, take_there
 from app.services.rows import Rows
 from app.services.undoing import Undoing
 from app.services.views import MarkerRow
@@ -90,7 +89,7 @@ class MarkingService:
 
     def change(self, marker: Marker) -> Marker:
         """Replace a marker by its changed record."""
-        before = self._get(marker.id)
+        before = marker_there(self._store, marker.id)
         duration_s = take_there(self._store, before.take_id).duration_s
         after = changed(before, marker, duration_s, self._clock())
         self._undoing.make(f"marker at {position_text(after.start_s)} changed", before, after)
@@ -98,7 +97,7 @@ class MarkingService:
 
     def delete(self, marker_id: str) -> None:
         """Delete a marker; :meth:`undo` brings it back."""
-        marker = self._get(marker_id)
+        marker = marker_there(self._store, marker_id)
         self._undoing.make(f"marker at {position_text(marker.start_s)} deleted", marker, None)
 
     def undo(self) -> str | None:
@@ -122,9 +121,3 @@ class MarkingService:
     def open_markers(self, limit: int = 12) -> tuple[MarkerRow, ...]:
         """Give what is still to work on or has returned, weightiest and newest first."""
         return self._rows.of_markers(self._store.markers.list_open(limit))
-
-    def _get(self, marker_id: str) -> Marker:
-        marker = self._store.markers.get(marker_id)
-        if marker is None:
-            raise PlainFailure("That marker is not there any more.", "Look at the list again.")
-        return marker

@@ -1,7 +1,6 @@
 """Passages: what is practised and compared."""
 
 import uuid
-from datetime import datetime
 
 from app.journal.failures import PlainFailure
 from app.journal.practice_days import Clock
@@ -52,7 +51,7 @@ class PassageService:
                 name=" ".join(name.split()),
                 bars=" ".join(bars.split()),
                 settings=settings or self._store.settings.get().default_settings,
-                created_at=self._now(),
+                created_at=self._clock(),
             )
             self._check(passage)
             self._store.passages.add(passage)
@@ -97,8 +96,9 @@ class PassageService:
         try:
             return self.find(text), False
         except PlainFailure:
-            titles = {_folded(passage_title(p)) for p in self.list()}
-            names = {_folded(p.name) for p in self.list()}
+            passages = self.list()
+            titles = {_folded(passage_title(p)) for p in passages}
+            names = {_folded(p.name) for p in passages}
             if _folded(text) in titles | names:
                 raise
         piece, colon, name = text.partition(":")
@@ -114,9 +114,6 @@ class PassageService:
                 raise PlainFailure(
                     f"There is a passage '{passage_title(other)}' already.", "Choose another name."
                 )
-
-    def _now(self) -> datetime:
-        return self._clock()
 
 
 def _folded(text: str) -> str:

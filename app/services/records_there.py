@@ -1,7 +1,7 @@
-"""Takes and passages by their id; one that is not there, or deleted, is a plain failure."""
+"""Records by their id; one that is not there, or deleted, is a plain failure."""
 
 from app.journal.failures import PlainFailure
-from app.journal.records import Passage, Take
+from app.journal.records import Marker, Passage, Take
 from app.store.store import Store
 
 
@@ -31,3 +31,17 @@ def passage_there(store: Store, passage_id: str) -> Passage:
     if passage is None:
         raise PlainFailure("That passage is not there.", "Choose another one.")
     return passage
+
+
+def marker_there(store: Store, marker_id: str) -> Marker:
+    """Give a marker.
+
+    Raises
+    ------
+    PlainFailure
+        Where there is none.
+    """
+    marker = store.markers.get(marker_id)
+    if marker is None:
+        raise PlainFailure("That marker is not there any more.", "Look at the list again.")
+    return marker

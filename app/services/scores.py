@@ -195,7 +195,7 @@ class ScoreService:
         take = take_there(self._store, take_id)
         if parts and take.passage_id is None:
             raise PlainFailure("This take has no passage.", "File it under a passage first.")
-        passage = self._store.passages.get(take.passage_id) if take.passage_id else None
+        passage = self._store.passages.get(take.passage_id)
         score = self._shelf.of_passage(passage) if passage else None
         if score is not None:
             within_bars(score, parts)

@@ -98,7 +98,7 @@ class TakeFiler:
         """
         self.check_open()
         with self._lock:
-            passage = self._store.passages.get(new.passage_id) if new.passage_id else None
+            passage = self._store.passages.get(new.passage_id)
             number = self._store.takes.next_number(new.practice_day, new.passage_id)
             relative = self._store.folders.new_take_file(
                 practice_day=new.practice_day,

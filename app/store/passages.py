@@ -15,6 +15,10 @@ class PassageRepository(KeptById[Passage]):
     record = Passage
     order = (_PASSAGE.piece, _PASSAGE.name, _PASSAGE.created_at, _PASSAGE.id)
 
+    def get(self, record_id: str | None) -> Passage | None:
+        """Give a passage; ``None`` for no id too: a take need not have a passage."""
+        return super().get(record_id) if record_id else None
+
     def list(self) -> tuple[Passage, ...]:
         """List all passages in their order."""
         return tuple(

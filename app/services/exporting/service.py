@@ -21,6 +21,7 @@ from app.services.measuring import MeasuringService
 from app.services.new_files import write_new
 from app.services.plain import plain_failures
 from app.services.practising import PractisingService
+from app.services.records_there import take_there
 from app.services.stopping import (
     Progress,
     ShouldStop,
@@ -82,7 +83,7 @@ class ExportService:
 
     def file_name(self, take_id: str, kind: TakeFormat) -> str:
         """Propose a file name: day, passage, number."""
-        take = self._take(take_id)
+        take = take_there(self._store, take_id)
         stem = f"{take.practice_day}-{slug(self._title(take))}-take-{take.number}"
         return stem + SUFFIXES[kind]
 
@@ -118,7 +119,7 @@ class ExportService:
         Stopped
             Once `should_stop` says so; nothing is left then.
         """
-        take = self._take(take_id)
+        take = take_there(self._store, take_id)
         path = target / self.file_name(take_id, kind) if target.is_dir() else target
         markers = self._store.markers.for_take(take_id)
         if kind in {TakeFormat.WAV, TakeFormat.FLAC}:
@@ -252,14 +253,8 @@ class ExportService:
                 shutil.copy2(path, target.parent / path.name)
 
     def _title(self, take: Take) -> str:
-        passage = self._store.passages.get(take.passage_id) if take.passage_id else None
+        passage = self._store.passages.get(take.passage_id)
         return f"{passage.piece}: {passage.name}" if passage else "no passage"
-
-    def _take(self, take_id: str) -> Take:
-        take = self._store.takes.get(take_id)
-        if take is None:
-            raise PlainFailure("This take is no longer there.", "Choose another take.")
-        return take
 
 
 def _mark_name(marker: Marker) -> str:

@@ -35,7 +35,7 @@ class ClipParts:
         """Give the lines of the title."""
         from app.services.sharing.frames import TitleLines  # noqa: PLC0415
 
-        passage = self._store.passages.get(take.passage_id) if take.passage_id else None
+        passage = self._store.passages.get(take.passage_id)
         return TitleLines(
             passage=passage_title(passage) if passage else "",
             day=day_text(take.practice_day),

@@ -17,6 +17,7 @@ from app.journal.sharing import SharedClip
 from app.services.listening import ListeningService
 from app.services.plain import plain_failures
 from app.services.promising import PromiseService
+from app.services.records_there import take_there
 from app.services.sharing.choice import SUFFIXES, ShareChoice, ShareForm, checked_choice
 from app.services.sharing.parts import NOT_WRITTEN, ClipParts
 from app.services.stopping import (
@@ -105,8 +106,8 @@ class ShareService:
 
     def file_name(self, choice: ShareChoice) -> str:
         """Propose a name: day, passage, number of the take."""
-        take = self._take(choice.take_id)
-        passage = self._store.passages.get(take.passage_id) if take.passage_id else None
+        take = take_there(self._store, choice.take_id)
+        passage = self._store.passages.get(take.passage_id)
         name = slug(passage.name) if passage else "take"
         return f"{take.practice_day}-{name}-{take.number}{SUFFIXES[choice.form]}"
 
@@ -242,16 +243,10 @@ class ShareService:
         return clip
 
     def _checked(self, choice: ShareChoice) -> tuple[Take, ShareChoice]:
-        take = self._take(choice.take_id)
+        take = take_there(self._store, choice.take_id)
         checked = checked_choice(choice, take)
         self._parts.numbers(take, checked)
         return take, checked
-
-    def _take(self, take_id: str) -> Take:
-        take = self._store.takes.get(take_id)
-        if take is None or take.deleted_at is not None:
-            raise PlainFailure("This take is no longer there.", "Choose another take.")
-        return take
 
 
 def _png(picture: "Picture") -> bytes:

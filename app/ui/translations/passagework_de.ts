@@ -5831,10 +5831,6 @@
             <translation>Einen anderen Vorsatz wählen, oder keinen.</translation>
         </message>
         <message>
-            <source>Choose another take.</source>
-            <translation>Eine andere Aufnahme wählen.</translation>
-        </message>
-        <message>
             <source>Choose another time.</source>
             <translation>Eine andere Zeit wählen.</translation>
         </message>
@@ -8053,10 +8049,6 @@
         <message>
             <source>This take has no such number.</source>
             <translation>Diese Aufnahme hat keine solche Zahl.</translation>
-        </message>
-        <message>
-            <source>This take is no longer there.</source>
-            <translation>Diese Aufnahme ist nicht mehr da.</translation>
         </message>
         <message>
             <source>This take is not measured yet.</source>
