@@ -15,7 +15,8 @@ from app.journal.assignments import (
 )
 from app.journal.failures import PlainFailure
 from app.journal.kinds import Author
-from app.journal.practice_days import Clock, practice_day
+from app.journal.practice_days import Clock
+from app.services.day_now import day_now
 from app.services.items import NOTHING_NAMED, named_items
 from app.services.keeping_views import AssignmentRow, OccasionRow
 from app.services.passages import passage_title
@@ -215,8 +216,7 @@ class AssignmentService:
         return found
 
     def _today(self) -> date:
-        turn = self._store.settings.get().day_turn_hour
-        return practice_day(self._clock(), turn_hour=turn)
+        return day_now(self._store, self._clock)
 
 
 def _sentence(made: Assignment, found: AssignmentProgress) -> str:

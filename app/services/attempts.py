@@ -7,8 +7,9 @@ from datetime import date
 from app.journal.blocks import Attempt
 from app.journal.failures import PlainFailure
 from app.journal.no_retake import MayNotRecord, MayRecord, attempt_of, holds, may_record
-from app.journal.practice_days import Clock, practice_day
+from app.journal.practice_days import Clock
 from app.journal.records import Passage, Take
+from app.services.day_now import day_now, day_of
 from app.services.passages import passage_title
 from app.services.views import PendingTake
 from app.store.store import Store
@@ -31,8 +32,7 @@ class Attempts:
 
     def today(self) -> date:
         """Give the practice day it is now."""
-        turn_hour = self._store.settings.get().day_turn_hour
-        return practice_day(self._clock(), turn_hour=turn_hour)
+        return day_now(self._store, self._clock)
 
     def of_day(self, passage_id: str, day: date) -> DayOfPassage:
         """Give the attempts of a passage on a practice day.
@@ -61,7 +61,7 @@ class Attempts:
         PlainFailure
             Where its take of today is made; names what can be recorded instead.
         """
-        passage = self._store.passages.get(passage_id) if passage_id else None
+        passage = self._store.passages.get(passage_id)
         if passage is None:
             return MayRecord(under_rule=False)
         verdict = self.verdict(passage, self.today())
@@ -96,9 +96,14 @@ class Attempts:
         return tuple(sorted(free, key=lambda p: last.get(p.id, date.min), reverse=True))
 
     def begun(self, pending: PendingTake) -> None:
-        """Keep that a recording begins."""
+        """Keep that a recording begins, on the practice day under which its take is filed."""
         self._store.attempts.put(
-            Attempt(pending.id, pending.passage_id, self.today(), pending.started_at)
+            Attempt(
+                pending.id,
+                pending.passage_id,
+                day_of(self._store, pending.started_at),
+                pending.started_at,
+            )
         )
 
     def nothing_came(self, pending: PendingTake) -> None:
@@ -113,14 +118,11 @@ class Attempts:
         """
         with suppress(PlainFailure), self._store.transaction():
             known = self._store.attempts.get(pending.id)
-            turn_hour = self._store.settings.get().day_turn_hour
             self._store.attempts.put(
                 Attempt(
                     pending.id,
                     known.passage_id if known else self._passage_of(pending),
-                    known.practice_day
-                    if known
-                    else practice_day(pending.started_at, turn_hour=turn_hour),
+                    known.practice_day if known else day_of(self._store, pending.started_at),
                     pending.started_at,
                     pending.duration_s,
                     pending.ended or (known.failure if known else ""),
@@ -149,7 +151,7 @@ class Attempts:
 
         ``but`` leaves an attempt out: that of the take itself.
         """
-        passage = self._store.passages.get(passage_id) if passage_id else None
+        passage = self._store.passages.get(passage_id)
         if passage is None:
             return False
         others = [a for a in self.of_day(passage.id, day).attempts if a.id != but]
@@ -157,5 +159,5 @@ class Attempts:
         return isinstance(verdict, MayRecord) and verdict.under_rule
 
     def _passage_of(self, pending: PendingTake) -> str | None:
-        passage = self._store.passages.get(pending.passage_id) if pending.passage_id else None
+        passage = self._store.passages.get(pending.passage_id)
         return passage.id if passage else None

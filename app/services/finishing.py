@@ -6,10 +6,11 @@ from pathlib import Path
 
 from app.journal.kinds import Author, MarkerState, Origin
 from app.journal.markers import checked
-from app.journal.practice_days import Clock, practice_day
+from app.journal.practice_days import Clock
 from app.journal.records import Marker, Take
 from app.services import unfiled
 from app.services.attempts import Attempts
+from app.services.day_now import day_of
 from app.services.input_levels import levels_of
 from app.services.plain import plain_failures
 from app.services.stopping import Progress, ShouldStop, stopped_by
@@ -93,14 +94,13 @@ class Finisher:
             with plain_failures("the recording stays as it is"):
                 recovered = recover(pending.pcm)
             pcm, clipped = recovered.path, recovered.clipped_samples
-        settings = self._store.settings.get()
         peak_dbfs, quiet_dbfs = levels_of(pcm)
         passage_id = pending.passage_id
         if passage_id is not None and self._store.passages.get(passage_id) is None:
             passage_id = None
         new = NewTake(
             id=pending.id,
-            practice_day=practice_day(pending.started_at, turn_hour=settings.day_turn_hour),
+            practice_day=day_of(self._store, pending.started_at),
             recorded_at=pending.started_at,
             passage_id=passage_id,
             origin=Origin.RECOVERED if pending.recovered else Origin.RECORDED,

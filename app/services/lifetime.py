@@ -7,9 +7,10 @@ from typing import Literal
 from app.journal import record_of_practice as record
 from app.journal.assignments import EarlierHours, checked_earlier
 from app.journal.counting import practised_days
-from app.journal.practice_days import Clock, practice_day
+from app.journal.practice_days import Clock
 from app.journal.record_of_practice import Period, SpanMinutes
 from app.services.associating import associations
+from app.services.day_now import day_now
 from app.services.keeping_views import (
     AssociationRow,
     HourRow,
@@ -119,8 +120,7 @@ class RecordService:
         return min([span[0] for span in spans if span] + [today])
 
     def _today(self) -> date:
-        turn = self._store.settings.get().day_turn_hour
-        return practice_day(self._clock(), turn_hour=turn)
+        return day_now(self._store, self._clock)
 
 
 def _span(found: SpanMinutes) -> Span:

@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 from datetime import date
 
-from app.journal.practice_days import Clock, practice_day
+from app.journal.practice_days import Clock
 from app.journal.year_ago import weeks_of_then, year_ago
+from app.services.day_now import day_now
 from app.services.passages import passage_title
 from app.services.wording import day_text
 from app.store.store import Store
@@ -30,8 +31,7 @@ class LookingBackService:
 
     def this_week(self) -> YearAgoView | None:
         """Give a passage's take of this week a year ago (or more), where there is one."""
-        turn_hour = self._store.settings.get().day_turn_hour
-        today = practice_day(self._clock(), turn_hour=turn_hour)
+        today = day_now(self._store, self._clock)
         at = (today, self._store.revision("take", "passage"))
         if self._known is None or self._known[0] != at:
             self._known = (at, self._found(today))

@@ -11,9 +11,10 @@ from app.journal.failures import PlainFailure
 from app.journal.no_retake import holds
 from app.journal.planning import OpenAssignment, PassageFacts, Worsening, proposed
 from app.journal.plans import PlanLine, PlanReason, PracticePlan, ReasonKind
-from app.journal.practice_days import Clock, practice_day
+from app.journal.practice_days import Clock
 from app.journal.records import Marker, Passage, Take
 from app.services.assigning import AssignmentService
+from app.services.day_now import day_now
 from app.services.fair_takes import fair_takes
 from app.services.keeping_views import PlanView
 from app.services.passages import passage_title
@@ -217,8 +218,7 @@ class PlanningService:
         )
 
     def _today(self) -> date:
-        turn = self._store.settings.get().day_turn_hour
-        return practice_day(self._clock(), turn_hour=turn)
+        return day_now(self._store, self._clock)
 
 
 def _line(plan: PracticePlan, line_id: str) -> PlanLine:

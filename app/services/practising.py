@@ -10,10 +10,11 @@ from app.journal.counting import count, missed_days, practised_days
 from app.journal.day_names import checked_names
 from app.journal.failures import PlainFailure
 from app.journal.kinds import MinutesSource
-from app.journal.practice_days import Clock, practice_day
+from app.journal.practice_days import Clock, is_turn_hour
 from app.journal.records import JournalSettings, RestDay, Session, Take
 from app.journal.reminding import is_minute_of_day
 from app.services.clock import ClockService
+from app.services.day_now import day_now, day_of, is_late
 from app.services.rows import Rows
 from app.services.views import DayBar, TakeRow, TodayView
 from app.store.store import Store
@@ -40,7 +41,7 @@ class PractisingService:
 
     def practice_day_now(self) -> date:
         """Give the practice day it is now."""
-        return practice_day(self._clock(), turn_hour=self.settings().day_turn_hour)
+        return day_now(self._store, self._clock)
 
     def today(self) -> TodayView:
         """Give the Practice page in one look."""
@@ -153,7 +154,7 @@ class PractisingService:
 
     def change_settings(self, settings: JournalSettings) -> JournalSettings:
         """Keep changed settings."""
-        if not 0 <= settings.day_turn_hour <= 11:
+        if not is_turn_hour(settings.day_turn_hour):
             raise PlainFailure(
                 "The day turns at a full hour from 0 to 11.", "Choose one of these hours."
             )
@@ -186,11 +187,7 @@ class PractisingService:
 
     def _late_days(self, takes: tuple[Take, ...]) -> set[date]:
         turn = self.settings().day_turn_hour
-        return {
-            take.practice_day
-            for take in takes
-            if practice_day(take.entered_at, turn_hour=turn) > take.practice_day
-        }
+        return {take.practice_day for take in takes if is_late(take, turn)}
 
     def _shared_days(self) -> set[date]:
         days = {clip.practice_day for clip in self._store.shared_clips.list()}
@@ -208,7 +205,7 @@ class PractisingService:
 
     def _new_session(self, day: date) -> Session:
         now = self._clock()
-        if day != practice_day(now, turn_hour=self.settings().day_turn_hour):
+        if day != day_of(self._store, now):
             # Nobody knows the hour of a day typed in later; noon lies in every practice day.
             now = datetime.combine(day, time(12), tzinfo=now.tzinfo)
         return Session(uuid.uuid4().hex, day, now)

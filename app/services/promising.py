@@ -7,10 +7,11 @@ from datetime import date
 
 from app.journal import promises as rules
 from app.journal.failures import PlainFailure
-from app.journal.practice_days import Clock, practice_day
+from app.journal.practice_days import Clock
 from app.journal.printed_numbers import printed_numbers
 from app.journal.promise_standing import DaysDone, PromiseState, standing
 from app.journal.promises import PlannedBreak, Promise, PromiseRule, SharedNumber
+from app.services.day_now import day_now
 from app.services.keeping_views import ClipNumbers, PromiseView, RuleRow
 from app.services.promise_text import clip_text, headline, rule_text, sentences
 from app.services.records_there import take_there
@@ -261,5 +262,4 @@ class PromiseService:
         return promise
 
     def _today(self) -> date:
-        turn = self._store.settings.get().day_turn_hour
-        return practice_day(self._clock(), turn_hour=turn)
+        return day_now(self._store, self._clock)

@@ -5,9 +5,9 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from app.journal.no_retake import ChosenAs
-from app.journal.practice_days import practice_day
 from app.journal.records import JournalSettings, Marker, MeasurementHeadline, Passage, Take
 from app.services.choosing import Choosing
+from app.services.day_now import is_late
 from app.services.passages import passage_title
 from app.services.reading_views import AnyReading, NoReading
 from app.services.readings import NOT_MEASURED, reading_of
@@ -111,7 +111,6 @@ class Rows:
         marker_count: int,
         turn_hour: int,
     ) -> TakeRow:
-        entered = practice_day(take.entered_at, turn_hour=turn_hour)
         return TakeRow(
             id=take.id,
             passage_id=take.passage_id,
@@ -119,7 +118,7 @@ class Rows:
             practice_day=take.practice_day,
             number=take.number,
             recorded_at=take.recorded_at,
-            is_late_entry=entered > take.practice_day,
+            is_late_entry=is_late(take, turn_hour),
             origin=take.origin,
             duration_s=take.duration_s,
             aim=take.aim,
