@@ -9,7 +9,6 @@ from app.journal.kinds import AimMet
 from app.journal.no_retake import may_delete
 from app.journal.practice_days import Clock
 from app.journal.records import PlayingSettings, Take
-from app.journal.scores import PassageScore
 from app.services.attempts import Attempts
 from app.services.file_measuring import checked_settings
 from app.services.passages import PassageService
@@ -96,8 +95,12 @@ class FilingService:
     def refile(self, take_id: str, practice_day: date, passage_id: str | None) -> TakeRow:
         """File a take under another day or passage.
 
-        Database and sidecar change; the audio file stays where and as it is.
+        Database and sidecar change; the audio file stays where and as it is. Held against
+        another score, or against the whole of it instead of some bars, its measurement
+        turns stale.
         """
+        from app.services.score_keeping import held_against  # noqa: PLC0415 - reads scores
+
         with self._store.transaction():
             take = self.take(take_id)
             if (take.practice_day, take.passage_id) == (practice_day, passage_id):
@@ -114,13 +117,9 @@ class FilingService:
                 number=self._store.takes.next_number(practice_day, passage_id),
             )
             self._store.takes.replace(moved)
-            if self._score_of(take) != self._score_of(moved):
+            if held_against(self._store, take) != held_against(self._store, moved):
                 self._store.measurements.mark_stale(take_id)
         return self._rows.of_take(moved)
-
-    def _score_of(self, take: Take) -> PassageScore | None:
-        passage = self._store.passages.get(take.passage_id) if take.passage_id else None
-        return passage.score if passage else None
 
     def set_aim(self, take_id: str, aim: str) -> TakeRow:
         """Set what the player wanted from this take."""
@@ -153,7 +152,7 @@ class FilingService:
             Where its passage holds it as the day's one take.
         """
         take = self.take(take_id)
-        passage = self._store.passages.get(take.passage_id) if take.passage_id else None
+        passage = self._store.passages.get(take.passage_id)
         if not may_delete(passage, take):
             raise PlainFailure(
                 "This is the day's one take of its passage: it is kept whatever it is.",
@@ -238,7 +237,7 @@ class FilingService:
         return self._rows.of_take(take)
 
     def _words(self, take: Take) -> str:
-        passage = self._store.passages.get(take.passage_id) if take.passage_id else None
+        passage = self._store.passages.get(take.passage_id)
         name = passage.name if passage else NO_PASSAGE
         return f"take {take.number} of {name}"
 

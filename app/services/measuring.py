@@ -21,7 +21,7 @@ from app.services.latest import Latest
 from app.services.long_sounds import read_for_measuring
 from app.services.records_there import take_there
 from app.services.rows import Rows
-from app.services.score_keeping import ScoreShelf, score_name
+from app.services.score_keeping import ScoreShelf, held_against
 from app.services.stopping import (
     Progress,
     ShouldStop,
@@ -87,14 +87,14 @@ class MeasuringService:
             Once `should_stop` says so; nothing is kept then.
         """
         take = take_there(self._store, take_id)
-        held_against = self._score_name(take)
+        score_name = held_against(self._store, take)
         try:
             path = self._store.folders.absolute(take.file)
             found = read_for_measuring(path, part_of(progress, 0.0, 0.1), should_stop)
             stop_if(should_stop)
             settings, watched = take.settings, found.watched(should_stop)
             score, why_not = self._score(take, should_stop)
-            line = written_line(score, held_against) if score else None
+            line = written_line(score, score_name) if score else None
             rest = part_of(progress, 0.1, 0.98)
             analysis = analyse_sound(found.sound, settings, rest, watched, score=line)
             if why_not is not None:
@@ -104,7 +104,7 @@ class MeasuringService:
             raise
         stop_if(should_stop)
         report = MeasureReport(take.file, analysis, settings, notice_of(found.sound))
-        self.keep(report, take, held_against)
+        self.keep(report, take, score_name)
         progress(1.0)
         return self._rows.of_take(take_there(self._store, take_id))
 
@@ -195,7 +195,7 @@ class MeasuringService:
             raise PlainFailure("This take could not be measured.", "Listen to it instead.")
         return analysis
 
-    def keep(self, report: MeasureReport, take: Take, held_against: str = "") -> None:
+    def keep(self, report: MeasureReport, take: Take, score_name: str = "") -> None:
         """Keep what was measured on a take; stale where what it rests on changed meanwhile.
 
         Parameters
@@ -203,7 +203,7 @@ class MeasuringService:
         report : MeasureReport
         take : Take
             As it was when measuring began.
-        held_against : str
+        score_name : str
             The score it was measured with, by its name; empty: without one.
         """
         from app.services.encoding import encode  # noqa: PLC0415 - numpy only when needed
@@ -226,7 +226,7 @@ class MeasuringService:
             )
             now = self._store.takes.get(take.id)
             if now is not None and (
-                now.settings != report.settings or self._score_name(now) != held_against
+                now.settings != report.settings or held_against(self._store, now) != score_name
             ):
                 self._store.measurements.mark_stale(take.id)
 
@@ -236,10 +236,6 @@ class MeasuringService:
             return self._shelf.of_take(take, should_stop), None
         except PlainFailure as failure:
             return None, failure.sentence
-
-    def _score_name(self, take: Take) -> str:
-        passage = self._store.passages.get(take.passage_id) if take.passage_id else None
-        return score_name(passage, take) if passage else ""
 
     def _keep_failure(self, take: Take, failure: PlainFailure) -> None:
         self._store.measurements.put(

@@ -57,7 +57,7 @@ class ScoreShelf:
 
     def of_take(self, take: Take, should_stop: ShouldStop = never_stop) -> Score | None:
         """Give what is written for a take: of its passage the bars that it holds."""
-        passage = self._store.passages.get(take.passage_id) if take.passage_id else None
+        passage = self._store.passages.get(take.passage_id)
         if passage is None:
             return None
         score = self.of_passage(passage, should_stop)
@@ -131,9 +131,13 @@ class ScoreShelf:
             write_atomically(self._cache_file(sha256), text, sync=False)
 
 
-def score_name(passage: Passage, take: Take) -> str:
-    """Tell the score that a take is held against from any other; empty without one."""
-    return _named(passage.score, spans_text(take.parts))
+def held_against(store: Store, take: Take) -> str:
+    """Name what a take is held against: score, part and bars; empty without a score.
+
+    A measurement that was held against anything else is stale.
+    """
+    passage = store.passages.get(take.passage_id)
+    return _named(passage.score, spans_text(take.parts)) if passage else ""
 
 
 def _named(score: PassageScore | None, parts: str) -> str:

@@ -157,6 +157,22 @@ def test_a_take_that_moves_to_another_passage_leaves_its_parts_and_its_score(
     assert filed.id in bench.measuring.waiting()
 
 
+def test_bars_held_before_a_move_to_a_passage_of_the_same_score_are_measured_anew(
+    bench, passage, filed, score_file
+):
+    kept = bench.scores.attach(passage.id, score_file)
+    other = bench.passages.add("Study", "The same once more")
+    bench.passages.change(replace(other, score=kept.score))
+    bench.scores.set_parts(filed.id, (BarSpan(1, 1),))
+    bench.measuring.measure(filed.id)
+    assert filed.id not in bench.measuring.waiting()
+    bench.filing.refile(filed.id, filed.practice_day, other.id)
+    assert filed.id in bench.measuring.waiting()  # it holds the whole score now
+    bench.measuring.measure(filed.id)
+    bench.filing.refile(filed.id, filed.practice_day, passage.id)
+    assert filed.id not in bench.measuring.waiting()  # the same notes, as they were measured
+
+
 def test_a_score_that_is_gone_does_not_keep_a_take_from_being_measured(  # noqa: PLR0917 - fixtures
     bench, passage, filed, score_file, journal_dir, clock
 ):
