@@ -177,12 +177,14 @@ def later(instant: datetime, seconds: float) -> datetime:
 
 
 def minutes_by_item(blocks: Sequence[Block]) -> dict[str | None, float]:
-    """Add up the minutes of each item, in the order in which they first came."""
-    found: dict[str | None, float] = {}
+    """Give the minutes of each item, in the order in which they first came.
+
+    Where two blocks of one item overlap, the time counts once.
+    """
+    found: dict[str | None, list[Block]] = {}
     for block in sorted(blocks, key=lambda b: (b.started_at.astimezone(UTC), b.id)):
-        minutes = seconds_between(block.started_at, block.ended_at) / 60
-        found[block.item_id] = found.get(block.item_id, 0.0) + minutes
-    return found
+        found.setdefault(block.item_id, []).append(block)
+    return {item_id: covered_minutes(some) for item_id, some in found.items()}
 
 
 def covered_minutes(blocks: Sequence[Block]) -> float:

@@ -243,6 +243,8 @@ def test_overlapping_blocks_count_once():
     inside = replace(first, id="3" * 32, started_at=after(EVENING, 60),
                      ended_at=after(EVENING, 120))  # fmt: skip
     assert covered_minutes([second, first, inside]) == 15.0
+    # The rule of minutes: overlapping blocks count once; of each item for itself.
+    assert minutes_by_item([second, first, inside]) == {"scale": 10.0, "study": 10.0}
 
 
 @given(st.lists(st.tuples(st.integers(0, 3000), st.integers(1, 900)), max_size=8))
