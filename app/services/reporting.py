@@ -7,6 +7,7 @@ from app.journal.markers import STATE_WORDS
 from app.journal.records import Take
 from app.services.assigning import AssignmentService
 from app.services.comparing import ComparingService
+from app.services.keeping_views import AssignmentRow
 from app.services.minutes import MinutesService
 from app.services.passages import passage_title
 from app.services.promising import PromiseService
@@ -26,7 +27,8 @@ from app.services.wording import (
 from app.store.store import Store
 
 _DAYS_A_WEEK = 7
-_FOLLOWED = "mean_absolute_cents"
+FOLLOWED = "mean_absolute_cents"
+"""The measure that a report follows over the weeks."""
 
 
 class ReportingService:
@@ -99,10 +101,8 @@ class ReportingService:
         """Give what was set for these days, with what was done on it."""
         lines = []
         for row in self._assignments.for_lesson(start, end):
-            goal = row.assignment.goal
-            what = f"{row.title}: {goal}" if goal and goal != row.title else row.title
             done = "done" if row.progress.is_done else "open"
-            lines.append(f"  {what} ({done}; {row.sentence})")
+            lines.append(f"  {task_text(row)} ({done}; {row.sentence})")
         return "\n".join(["Assigned", *lines]) if lines else ""
 
     def _takes(self, takes: tuple[Take, ...]) -> str:
@@ -141,8 +141,8 @@ class ReportingService:
     def _changes(self, takes: tuple[Take, ...]) -> str:
         lines = []
         played = dict.fromkeys(take.passage_id for take in takes if take.passage_id)
-        for by_key in self._comparing.trends_of(played, (_FOLLOWED,)).values():
-            trend = by_key[_FOLLOWED]
+        for by_key in self._comparing.trends_of(played, (FOLLOWED,)).values():
+            trend = by_key[FOLLOWED]
             lines.append(f"  {passage_title(trend.passage)}: {trend_text(trend)}")
             if trend.notice:
                 lines.append(f"    {trend.notice}")
@@ -161,6 +161,12 @@ def measured_texts(row: TakeRow) -> tuple[str, ...]:
         for label, reading in measured
         if isinstance(reading, Reading)
     )
+
+
+def task_text(row: AssignmentRow) -> str:
+    """Give what was set in a few words: for what, and with which goal."""
+    goal = row.assignment.goal
+    return f"{row.title}: {goal}" if goal and goal != row.title else row.title
 
 
 def trend_text(trend: TrendView) -> str:

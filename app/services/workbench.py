@@ -463,7 +463,6 @@ class Workbench:
                 minutes=self.minutes,
                 record=self.record,
             ),
-            comparing=self.comparing,
             assignments=self.assignments,
             author=self._author,
         )

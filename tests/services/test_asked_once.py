@@ -11,6 +11,7 @@ from sqlalchemy import Engine, event
 from app.journal.failures import PlainFailure
 from app.journal.promises import PromiseRule, Stretch
 from app.journal.records import PlayingSettings
+from app.services.exporting.service import TakeFormat
 from app.services.rows import near_note
 
 DAY = date(2026, 3, 10)
@@ -109,6 +110,17 @@ def test_the_record_adds_the_minutes_up_once(bench, asked):
     assert max(found.values()) == 1
 
 
+def test_a_lesson_report_draws_the_trend_that_it_tells(bench, row, asked, tmp_path):
+    for at_s in (0.5, 1.0, 1.5):
+        bench.marking.add(row.id, at_s, category="sound")
+    with asked() as found:
+        page = bench.lessons.write_page(DAY, DAY, tmp_path / "lesson.html")
+    assert page.read_text(encoding="utf-8").count("<audio") == 3
+    assert sum(of_table(found, "passage_bounds").values()) == 1  # asked once for each trend
+    by_id = [times for key, times in of_table(found, "take").items() if row.id in key[1]]
+    assert sum(by_id) == 2  # for the words of all markers, and for all clips
+
+
 @pytest.mark.parametrize("what", ["list", "numbers"])
 def test_promises_ask_once_what_day_it_is(bench, asked, what):
     with asked() as found:
@@ -132,6 +144,7 @@ def test_a_deleted_take_is_not_there_for_anybody(bench, row):
         bench.scores.of_take,
         bench.proposing.of_take,
         bench.rehearsals.recorded,
+        lambda take_id: bench.exports.file_name(take_id, TakeFormat.NOTES_CSV),
         lambda take_id: bench.marking.add(take_id, 0.5, category="sound"),
         lambda take_id: bench.filing.change_settings(take_id, PlayingSettings()),
         lambda take_id: bench.promises.share(promise.promise.id, DAY, take_id),

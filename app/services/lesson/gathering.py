@@ -24,7 +24,7 @@ from app.services.minutes import MinutesService
 from app.services.passages import passage_title
 from app.services.promising import PromiseService
 from app.services.reading_views import Reading
-from app.services.reporting import measured_texts, trend_text
+from app.services.reporting import FOLLOWED, measured_texts, task_text, trend_text
 from app.services.rows import Rows
 from app.services.time_spent import minutes_by_target
 from app.services.views import MarkerRow, TakeRow, TrendView
@@ -121,9 +121,7 @@ class Gatherer:
     def _tasks(self, first_day: date, last_day: date) -> tuple[TaskPart, ...]:
         parts = []
         for row in self._assignments.for_lesson(first_day, last_day):
-            goal = row.assignment.goal
-            text = f"{row.title}: {goal}" if goal and goal != row.title else row.title
-            parts.append(TaskPart(text, row.progress.is_done, row.sentence))
+            parts.append(TaskPart(task_text(row), row.progress.is_done, row.sentence))
         return tuple(parts)
 
     def _passages(self, takes: Sequence[Take]) -> tuple[PassagePart, ...]:
@@ -138,6 +136,7 @@ class Gatherer:
                     passage_title(passages[passage_id]),
                     _take_parts(row for row in rows if row.passage_id == passage_id),
                     *_changes(tuple(trends[passage_id].values())),
+                    trends[passage_id][FOLLOWED],
                 )
             )
         loose = _take_parts(row for row in rows if row.passage_id is None)

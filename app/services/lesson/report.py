@@ -2,6 +2,10 @@
 
 from dataclasses import dataclass
 from datetime import date
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from app.services.views import TrendView
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +53,8 @@ class TakePart:
 class PassagePart:
     """A passage that was worked on: takes, and what changed over all its takes.
 
-    ``notice`` says how the takes were chosen, where that could look like a change.
+    ``notice`` says how the takes were chosen, where that could look like a change;
+    ``followed`` is the mean deviation over the weeks, to be drawn.
     """
 
     passage_id: str
@@ -57,6 +62,7 @@ class PassagePart:
     takes: tuple[TakePart, ...]
     changes: tuple[str, ...]
     notice: str = ""
+    followed: "TrendView | None" = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,10 +9,11 @@ from typing import TYPE_CHECKING
 from app.journal.assignments import Assignment
 from app.journal.failures import PlainFailure
 from app.journal.kinds import Author
-from app.journal.practice_days import Clock, practice_day
+from app.journal.practice_days import Clock
+from app.journal.records import Take
 from app.journal.remarks import LessonRemark, checked_remark, tasks_of
 from app.services.assigning import AssignmentService
-from app.services.comparing import ComparingService
+from app.services.day_now import day_now
 from app.services.lesson.gathering import Gatherer
 from app.services.lesson.report import LessonReport, MarkerPart
 from app.services.new_files import write_new
@@ -44,14 +45,12 @@ class LessonService:
         clock: Clock,
         gatherer: Gatherer,
         *,
-        comparing: ComparingService,
         assignments: AssignmentService,
         author: Author = Author.TEACHER,
     ) -> None:
         self._store = store
         self._clock = clock
         self._gatherer = gatherer
-        self._comparing = comparing
         self._assignments = assignments
         self._author = author
 
@@ -179,21 +178,22 @@ class LessonService:
         clips: list[bytes | str] = [""] * len(report.markers)
         if not with_clips:
             return clips
+        takes = self._store.takes.of_ids({marker.take_id for marker in report.markers})
         order = sorted(range(len(clips)), key=lambda n: -report.markers[n].weight)
         for done, number in enumerate(order):
             stop_if(should_stop)
             if done < MOST_CLIPS:
-                clips[number] = self._clip(report.markers[number])
+                marker = report.markers[number]
+                clips[number] = self._clip(marker, takes.get(marker.take_id))
             else:
                 clips[number] = f"Not put in: the page holds {MOST_CLIPS} clips at most."
             progress((done + 1) / len(order))
         return clips
 
-    def _clip(self, marker: MarkerPart) -> bytes | str:
+    def _clip(self, marker: MarkerPart, take: Take | None) -> bytes | str:
         from audio.clip_cutting import cut_clip  # noqa: PLC0415 - av, only when needed
         from audio.errors import AudioFailure  # noqa: PLC0415
 
-        take = self._store.takes.get(marker.take_id)
         if take is None:
             return "The take is no longer there."
         try:
@@ -212,14 +212,11 @@ class LessonService:
         pictures = {}
         for passage in report.passages:
             stop_if(should_stop)
-            if not passage.passage_id:
-                continue
-            trend = self._comparing.trend(passage.passage_id)
-            if isinstance(trend.slope, Reading):
+            trend = passage.followed
+            if trend is not None and isinstance(trend.slope, Reading):
                 figure = passage_figure(passage.title, trend)
                 pictures[passage.passage_id] = picture_bytes(figure, kind)
         return pictures
 
     def _today(self) -> date:
-        turn_hour = self._store.settings.get().day_turn_hour
-        return practice_day(self._clock(), turn_hour=turn_hour)
+        return day_now(self._store, self._clock)
