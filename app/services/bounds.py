@@ -82,7 +82,7 @@ def ladder_text(climbed: Ladder, bounds: PassageBounds) -> str:
     """Tell in a sentence or two where a passage stands."""
     asked = f"within {bounds.mean_absolute_cents:g} cents"
     if not bounds.is_rubato:
-        asked += f" and a steadiness of {bounds.steadiness_cv_percent:g} %"
+        asked += f" and an unevenness of up to {bounds.steadiness_cv_percent:g} %"
     if not climbed.judged:
         return "No take of this passage has both a tempo and an intonation yet."
     if climbed.held_bpm is None:

@@ -187,6 +187,36 @@ def test_every_measure_that_is_shown_is_explained_in_german_by_its_german_name()
     assert not {label for label in labels if label.casefold() not in text}
 
 
+# Beside the measures of a take: words that stand with a number in the window, and where the
+# page on what each number means has them. The first is looked for among what the window says.
+_OTHER_NUMBERS = {
+    "Rhythm as written": "Rhythm as written",
+    " as printed": "as printed",
+    "slope {slope}, scatter {scatter}": "Slope a week",
+    "up to {held_bpm} BPM": "Tempo held",
+    " in a row inside your bounds": "In a row",
+    "Likeness of the two shapes": "Likeness of two shapes",
+    "two ordinarily differ by": "Ordinarily differ by",
+    ", played {value} softer": "Played softer",
+    " heard and marked.": "Heard and marked",
+    " answers chose the take that measured better": "Answers for the take that measured better",
+    "(confidence {share})": "Confidence of a proposed passage",
+    "{delay} ms ± {scatter} ms": "Delay, measured",
+    "Busier and quieter times": "Busier and quieter times",
+    "rank correlation": "Rank correlation",
+    "p = {p_value}": "| p |",
+    "They spread by": "A pitch with its count",
+}
+
+
+def test_numbers_beside_the_measures_of_a_take_are_explained_too():
+    said = _german()
+    text = (REPOSITORY / "app" / "guide" / "numbers.md").read_text(encoding="utf-8").casefold()
+    gone = [words for words in _OTHER_NUMBERS if not any(words in one for one in said)]
+    assert not gone, f"the window says this no more: {gone}"
+    assert not [row for row in _OTHER_NUMBERS.values() if row.casefold() not in text]
+
+
 def test_every_page_is_reached_from_the_list_and_every_picture_is_used_and_small():
     text = "".join(page.read_text(encoding="utf-8") for page in GUIDE)
     for pages in (GUIDE, GERMAN):

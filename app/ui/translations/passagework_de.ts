@@ -8427,8 +8427,8 @@
             <translation>und</translation>
         </message>
         <message>
-            <source>and a steadiness of {steadiness_cv_percent} %</source>
-            <translation>und einer Gleichmäßigkeit von {steadiness_cv_percent} %</translation>
+            <source>and an unevenness of up to {steadiness_cv_percent} %</source>
+            <translation>und einer Ungleichmäßigkeit bis {steadiness_cv_percent} %</translation>
         </message>
         <message>
             <source>and {found}</source>
@@ -9391,8 +9391,8 @@
             <translation>innerhalb von {mean_absolute_cents} Cent</translation>
         </message>
         <message>
-            <source>within {value} cents and a steadiness of {rest} %</source>
-            <translation>innerhalb von {value} Cent und einer Gleichmäßigkeit von {rest} %</translation>
+            <source>within {value} cents and an unevenness of up to {rest} %</source>
+            <translation>innerhalb von {value} Cent und einer Ungleichmäßigkeit bis {rest} %</translation>
         </message>
         <message>
             <source>worked on {days_worked_on}</source>
