@@ -173,7 +173,7 @@ class FfmpegDecoder:
         self._container = open_container(path)
         stream = next(iter(self._container.streams.audio), None)
         if stream is None:
-            has_video = bool(self._container.streams.video)
+            has_video = bool(self._container.streams.video) and not _is_still(self._container)
             self._container.close()
             raise AudioFailure(*_no_sound(path, has_video))
         self._stream = stream
@@ -242,6 +242,12 @@ def codec_name(context: Any) -> str:
         FFmpeg's name of the codec, such as ``aac`` or ``mp3``.
     """
     return str(context.codec.name).removesuffix("float")
+
+
+def _is_still(container: Any) -> bool:
+    """Whether what FFmpeg takes for a video is a picture, or text as a teletype would show it."""
+    name = str(container.format.name)
+    return name in {"tty", "image2"} or name.endswith("_pipe")
 
 
 def _no_sound(path: Path, has_video: bool) -> tuple[str, str]:

@@ -27,6 +27,9 @@ from audio.errors import AudioFailure
 
 __all__ = ["OpenSound", "SoundInfo", "codec_name", "open_sound"]
 
+_NAMED = frozenset((".wav", ".flac", ".ogg", ".mp3", ".m4a", ".mp4", ".mov"))
+"""Files with these names can be read, unless they are broken."""
+
 
 class OpenSound(AbstractContextManager["OpenSound"]):
     """A sound file that is read block by block, cleaned of non-finite samples.
@@ -178,9 +181,12 @@ def _open_with_ffmpeg(path: Path) -> Decoder:
     try:
         return FfmpegDecoder(path)
     except UndecodableError as error:
+        is_broken = path.suffix.lower() in _NAMED
         raise AudioFailure(
             f"{path.name} is not a sound file that can be read here.",
-            "Choose a WAV, FLAC, OGG, MP3, M4A, MP4 or MOV file.",
+            "Copy the file again from where it was made, or use another one."
+            if is_broken
+            else "Choose a WAV, FLAC, OGG, MP3, M4A, MP4 or MOV file.",
         ) from error
 
 

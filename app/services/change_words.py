@@ -49,6 +49,12 @@ def no_interval_text(key: str, *, is_judged: bool) -> str:
     return f"{label}: no interval, for one take gives none."
 
 
+HOW_JUDGED = (
+    "Plus-minus: how well the two takes are measured. The word: whether they differ by more"
+    " than two days of this passage ordinarily do."
+)
+
+
 def change_word(one: "JudgedColumn") -> str:
     """Give the one word; only a clear change gets another than no change.
 

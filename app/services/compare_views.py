@@ -42,6 +42,7 @@ def compare_view(found: Comparison, a: TakeView, b: TakeView) -> CompareView:
         notes=pair_rows(found),
         changes=change_rows(found),
         confounders=found.confounders,
+        how_judged=found.how_judged,
     )
 
 

@@ -16,6 +16,8 @@ def comparison_text(found: Comparison) -> str:
         lines.append(found.alignment.sentence)
     lines += ["Change from a to b:", columns_text(_measure_cells(found))]
     lines += [sentence for key in found.measures if (sentence := found.no_interval(key))]
+    if found.how_judged:
+        lines.append(found.how_judged)
     if found.change is not None:
         pairs = counted(len(found.change.notes), "note")
         lines += [f"{pairs} in both; the largest changes:", columns_text(_note_cells(found))]

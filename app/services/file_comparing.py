@@ -17,7 +17,7 @@ from analysis.results import (
     TakeChange,
 )
 from app.journal.records import PlayingSettings
-from app.services.change_words import no_interval_text
+from app.services.change_words import HOW_JUDGED, no_interval_text
 from app.services.confounders import confounders
 from app.services.file_measuring import analyse_sound, checked_settings
 from app.services.loading import load_measuring
@@ -77,6 +77,19 @@ class Comparison:
         if isinstance(result, NotMeasurable) or result.value.uncertainty is not None:
             return ""
         return no_interval_text(key, is_judged=key in self.words)
+
+    @property
+    def how_judged(self) -> str:
+        """Say what a word goes by, where a change beyond its interval is not called clear."""
+        from analysis.change import Word  # noqa: PLC0415 - scipy, only when needed
+
+        for key, word in self.words.items():
+            result = self.measures[key]
+            if word == Word.NO_CLEAR_CHANGE and isinstance(result, Measured):
+                width = result.value.uncertainty
+                if width is not None and abs(result.value.change) > width:
+                    return HOW_JUDGED
+        return ""
 
     def as_json(self) -> Json:
         """Give the machine-readable object (``app/schemas/compare.schema.json``)."""

@@ -193,11 +193,18 @@ def tempo_curve(analysis: TakeAnalysis) -> tuple[Curve, FloatArray]:
 
 
 def loudness_curve(analysis: TakeAnalysis) -> Curve:
-    """Give momentary loudness against time."""
+    """Give momentary loudness against time.
+
+    What does not reach the absolute gate of ITU-R BS.1770-4 is no sound: an input that is
+    muted, or a phone that silences pauses, would take the lane down to -140 LUFS.
+    """
+    from analysis.loudness import ABSOLUTE_GATE_LUFS  # noqa: PLC0415 - only when needed
+
     if isinstance(analysis.dynamics, NotMeasurable):
         return Curve((), "LUFS", analysis.dynamics.sentence)
     dynamics = analysis.dynamics.value
     time_s, lufs = thinned(dynamics.momentary_time_s, dynamics.momentary_lufs)
+    lufs = np.where(lufs >= ABSOLUTE_GATE_LUFS, lufs, np.nan)
     return Curve(tuple(split_at_gaps(time_s, lufs)), "LUFS", "Nothing sounds here.")
 
 

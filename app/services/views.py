@@ -251,7 +251,10 @@ class LevelMatch:
 
 @dataclass(frozen=True, slots=True)
 class CompareView:
-    """Two takes of a passage beside each other; ``sentence`` where they do not match."""
+    """Two takes of a passage beside each other; ``sentence`` where they do not match.
+
+    ``how_judged`` says what the words go by, where an interval alone would say otherwise.
+    """
 
     a: TakeView
     b: TakeView
@@ -263,6 +266,7 @@ class CompareView:
     changes: tuple[ChangeRow, ...]
     confounders: tuple[str, ...]
     levels: LevelMatch = LevelMatch()
+    how_judged: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,7 @@ from typing import Any
 import numpy as np
 import pytest
 import soundfile
+from PIL import Image
 
 from audio.errors import AudioFailure
 from audio.importing import decode_to_sound, probe
@@ -120,3 +121,21 @@ def test_damaged_files_end_in_a_sound_or_in_one_sentence(
         for entry in folder.iterdir():
             entry.unlink()
     assert 0 < refused < 3 * COUNT
+
+
+def test_a_broken_file_of_a_kind_that_is_read_asks_for_another_copy(tmp_path):
+    for name, wanted in (("half.m4a", "Copy the file again"), ("notes.pdf", "Choose a WAV")):
+        path = tmp_path / name
+        path.write_bytes(b"this is no sound at all\n" * 40)
+        with pytest.raises(AudioFailure) as caught:
+            probe(path)
+        assert caught.value.next_step.startswith(wanted)
+
+
+def test_a_text_or_a_picture_is_no_video(tmp_path):
+    text, picture = tmp_path / "notes.txt", tmp_path / "page.png"
+    text.write_bytes(b"this is no sound at all\n" * 40)
+    Image.new("RGB", (32, 32)).save(picture)
+    for path in (text, picture):
+        with pytest.raises(AudioFailure, match="holds no sound"):
+            probe(path)

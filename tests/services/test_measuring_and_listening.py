@@ -389,3 +389,35 @@ def test_what_differs_besides_is_said(wav_a, wav_b):
     said = " ".join(found.confounders)
     for word in ("instrument", "temperament", "another A", "tempo"):
         assert word in said
+
+
+def test_a_muted_stretch_is_a_gap_and_does_not_take_the_loudness_lane_down(
+    bench, add_take, phrase_a, tmp_path
+):
+    rate = phrase_a.sample_rate_hz
+    path = tmp_path / "muted.wav"
+    muted = np.zeros((2 * rate, *phrase_a.samples.shape[1:]), dtype=phrase_a.samples.dtype)
+    soundfile.write(path, np.concatenate([muted, phrase_a.samples]), rate, subtype="PCM_24")
+    take = add_take(path)
+    bench.measuring.measure(take.id)
+    curve = bench.listening.open_take(take.id).loudness_lufs
+    # The absolute gate of ITU-R BS.1770-4: -70 LUFS.
+    assert min(lufs.min() for _, lufs in curve.segments) >= -70.0
+    assert 1.0 < curve.segments[0][0][0] < 2.5
+    assert curve.gap_sentence == "Nothing sounds here."
+
+
+def test_what_a_word_goes_by_is_said_where_the_interval_alone_says_more(wav_a, wav_b):
+    from app.journal.records import PlayingSettings
+    from app.services.change_words import HOW_JUDGED
+    from app.services.comparison_text import comparison_text
+    from app.services.file_comparing import compare_files
+
+    found = compare_files(wav_a, wav_b, PlayingSettings(), PlayingSettings())
+    value = found.measures["accuracy_cents"].value
+    assert abs(value.change) > value.uncertainty  # 6 cents sharper, known to far less
+    judged = replace(found, words={"accuracy_cents": "no clear change"})
+    assert judged.how_judged == HOW_JUDGED
+    assert HOW_JUDGED in comparison_text(judged)
+    for words in ({}, {"accuracy_cents": "sharper"}):
+        assert not replace(found, words=words).how_judged

@@ -216,6 +216,22 @@ def test_rest_is_seen_on_a_day_that_was_practised_all_the_same(qapp, rest, heigh
         assert len(clear) >= 12, f"{len(clear)} of {len(changed)} points are seen"
 
 
+def test_a_day_filed_late_shows_it_with_a_take_and_no_minutes(qapp):
+    cell = QRectF(4.0, 4.0, 20.0, 44.0)
+    colours = LIGHT
+
+    def drawn(*, late: bool) -> QImage:
+        image = QImage(32, 60, QImage.Format.Format_RGB32)
+        image.fill(QColor(colours.card))
+        painter = QPainter(image)
+        day = DayBar(TODAY, None, 1, "", missed=False, late=late)
+        draw_marks(painter, day, cell, cell.bottom(), colours)
+        painter.end()
+        return image
+
+    assert drawn(late=True) != drawn(late=False)
+
+
 def _drawn(cell: QRectF, body: QRectF, colours, *, rest: str) -> QImage:
     image = QImage(32, 60, QImage.Format.Format_RGB32)
     image.fill(QColor(colours.card))

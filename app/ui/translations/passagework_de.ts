@@ -6967,6 +6967,10 @@
             <translation>Die Platte wieder anschließen und dort nach dem schon geschriebenen Teil sehen.</translation>
         </message>
         <message>
+            <source>Plus-minus: how well the two takes are measured. The word: whether they differ by more than two days of this passage ordinarily do.</source>
+            <translation>Plus-minus: wie gut die beiden Aufnahmen gemessen sind. Das Wort: ob sie sich mehr unterscheiden, als es zwei Tage dieser Stelle gewöhnlich tun.</translation>
+        </message>
+        <message>
             <source>Plus: it gets faster; minus: slower.</source>
             <translation>Plus: es wird schneller; minus: langsamer.</translation>
         </message>

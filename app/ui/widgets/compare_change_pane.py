@@ -65,7 +65,8 @@ class ChangePane(ComparePane):
         both = tr("A: {a}. B: {b}").format(a=a, b=b)
         self._held.setText(same if a == b else both)
         no_interval = {said(change.no_interval) for change in view.changes if change.no_interval}
-        words = [view.sentence, *view.confounders, *sorted(no_interval), view.levels.sentence]
+        shared = (view.how_judged, view.sentence)
+        words = [*shared, *view.confounders, *sorted(no_interval), view.levels.sentence]
         self.say("\n".join(word for word in words if word))
 
     def show_together(self, pair: AlignedPair, shape: ShapeView) -> None:

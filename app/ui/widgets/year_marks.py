@@ -94,7 +94,7 @@ def _hatch(painter: QPainter, body: QRectF, rise: float) -> None:
 
 def draw_marks(painter: QPainter, bar: DayBar, cell: QRectF, bar_top: float, c: Colours) -> None:
     """Draw everything about a day but its bar."""
-    if bar.minutes and bar.late:
+    if bar.late and (bar.minutes or bar.take_count):
         _draw_mark(painter, LATE, QPointF(cell.center().x(), bar_top - 3), c)
     foot = QPointF(cell.center().x(), cell.bottom())
     if bar.take_count:
