@@ -10,6 +10,7 @@ from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import replace
 from datetime import timedelta
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.journal.clicks import ClickBeats
@@ -86,6 +87,7 @@ class RecordingService:
         self._device_key: str | None = None
         self._input = InputUsed("")
         self._channel: int | None = None
+        self._begun: set[Path] = set()
         self._running: unfiled.Running | None = None
         self._guides = GuidePlayer(store)
         self._armed: FirstNote | None = None
@@ -413,7 +415,12 @@ class RecordingService:
         return self._rows.of_take(self._finisher.finish(pending, progress, should_stop))
 
     def unfinished(self) -> tuple[PendingTake, ...]:
-        """Give recordings that a crash or a failure left unfiled, the oldest first."""
+        """Give recordings that a crash or a failure left unfiled, the oldest first.
+
+        What an earlier run began and never heard anything in is removed.
+        """
+        if not self._store.read_only:
+            unfiled.remove_empty(self._store.folders, self._begun)
         running = self._running.pending if self._running else None
 
         def default() -> PlayingSettings:
@@ -472,9 +479,11 @@ class RecordingService:
             settings = passage.settings
         allowed = self._attempts.permission(passage_id)
         take_id = uuid.uuid4().hex
+        pcm = unfiled.pcm_file(self._store.folders, take_id)
+        self._begun.add(pcm)
         return PendingTake(
             id=take_id,
-            pcm=unfiled.pcm_file(self._store.folders, take_id),
+            pcm=pcm,
             started_at=self._clock(),
             duration_s=0.0,
             passage_id=passage_id,

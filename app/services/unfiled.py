@@ -8,7 +8,7 @@ known better. Both stay until the take is filed and verified.
 import json
 import math
 import threading
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Container, Iterator
 from contextlib import suppress
 from dataclasses import replace
 from datetime import UTC, datetime
@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 
 _ID_LENGTH = 32
 _RECOVERED = "-recovered"
+_SHORTEST_HEADER_BYTES = 44  # of a WAV file: RIFF, fmt and data, with no sound yet
 CRASHED = "The program ended while recording; the take up to then is kept."
 
 
@@ -112,13 +113,38 @@ def files_of(pending: PendingTake) -> Iterator[Path]:
             yield path
 
 
+def remove_empty(folders: Folders, mine: Container[Path]) -> None:
+    """Remove what was begun and never heard anything, with its note.
+
+    Not those of this run, `mine`: a recording that begins has no sound either. Whatever might
+    hold sound stays, with a header or without.
+    """
+    if not folders.recording.is_dir():
+        return
+    pcms = {path.with_suffix(".wav") for path in folders.recording.glob("*.json")}
+    for pcm in pcms.union(folders.recording.glob("*.wav")):
+        with suppress(OSError):
+            if pcm not in mine and not (pcm.exists() and _may_hold_sound(pcm)):
+                _note_of(pcm).unlink(missing_ok=True)
+                pcm.unlink(missing_ok=True)
+
+
+def _may_hold_sound(path: Path) -> bool:
+    from audio.pcm_file import read_layout  # noqa: PLC0415 - numpy only when needed
+
+    size, layout = path.stat().st_size, read_layout(path)
+    if layout is None:
+        return size > _SHORTEST_HEADER_BYTES
+    return size - layout.data_at >= layout.frame_bytes
+
+
 def left_behind(
     folders: Folders, default: Callable[[], PlayingSettings]
 ) -> tuple[PendingTake, ...]:
     """Find recordings that were never filed, the oldest first.
 
     Settings that a note does not say are asked for only if there is such a recording. A
-    file without any sound in it is no recording and is passed over.
+    file without any sound in it is no recording, or one that just begins, and is passed over.
     """
     if not folders.recording.is_dir():
         return ()

@@ -105,7 +105,7 @@ class Workbench:
     @property
     def has_unfiled(self) -> bool:
         """True where a recording lies that was not filed, or began and holds no sound."""
-        return any(self._store.folders.recording.glob("*.wav"))
+        return any(self._store.folders.recording.glob("*"))
 
     def load(self) -> None:
         """Load what reads and writes the journal, which the first who asks otherwise does."""

@@ -228,7 +228,9 @@ class Found:
             check = [row[0] for row in database.execute("PRAGMA integrity_check")]
         if check != ["ok"]:
             raise SystemExit(f"the database is damaged: {check}")
-        self.unfinished = sorted(p.name for p in (journal / ".recording").glob("*.wav"))
+        self.unfinished = sorted(
+            f"{p.name} with {p.stat().st_size} bytes" for p in (journal / ".recording").glob("*")
+        )
         self.parts = sorted(str(p.relative_to(journal)) for p in journal.rglob("*.part"))
         self.digests_of_files = Digests(
             {sha256_of(p): p for p in journal.glob("2*/**/*") if p.suffix in (".wav", ".flac")}

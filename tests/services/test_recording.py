@@ -82,6 +82,22 @@ def test_a_file_without_sound_is_not_offered(bench, clock):
     assert bench.recording.unfinished() == ()
 
 
+def test_what_never_heard_anything_is_removed_by_the_next_run(bench, clock):
+    """A header is all that a kill or a full disk leaves of a recording that just began."""
+    whole = left_by_a_crash(bench, clock)
+    heard = [whole.with_name(f"{name * 16}.wav") for name in ("cd", "ef")]
+    whole.rename(heard[0])
+    heard[1].write_bytes(b"no header, but perhaps sound" * 99)
+    whole.with_name(f"{'12' * 16}.json").write_text("{}")
+    empty = left_by_a_crash(bench, clock, frames=0)
+    empty.with_name(f"{'34' * 16}.wav").touch()
+    begun = bench.recording._new_pending(None, "", None)
+    begun.pcm.touch()
+    (offered,) = bench.recording.unfinished()
+    assert offered.pcm == heard[0]
+    assert sorted(empty.parent.iterdir()) == sorted([*heard, begun.pcm])
+
+
 def test_a_failure_while_encoding_keeps_the_pcm(bench, clock, journal_dir, monkeypatch):
     from audio.errors import AudioFailure
 
