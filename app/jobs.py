@@ -1,10 +1,11 @@
-"""Work off the GUI thread: two executors, results delivered on the GUI thread.
+"""Work off the GUI thread: three executors, results delivered on the GUI thread.
 
 ``store`` runs short work on the one storage thread, in the order it was asked for.
-``analyse`` runs long work that reports progress and can be stopped. A job names a
-*subject* (say, ``"listen.take"``); a newer job for the same subject makes the older
-one stale, and a stale result is dropped. Work captures its inputs as values: the
-closures handed in here must not touch widgets.
+``analyse`` runs long work that reports progress and can be stopped. ``device`` opens and
+looks for sound devices, one after the other: a recording that begins waits for no long
+work. A job names a *subject* (say, ``"listen.take"``); a newer job for the same subject
+makes the older one stale, and a stale result is dropped. Work captures its inputs as
+values: the closures handed in here must not touch widgets.
 """
 
 import logging
@@ -65,7 +66,7 @@ class Job:
 
 
 class Jobs(QObject):
-    """The window's two executors.
+    """The window's three executors.
 
     Parameters
     ----------
@@ -92,6 +93,7 @@ class Jobs(QObject):
         self._storage = ThreadPoolExecutor(1, thread_name_prefix="storage")
         # Measuring takes one of these; filing a take and opening one never wait for it.
         self._analysis = ThreadPoolExecutor(3, thread_name_prefix="analysis")
+        self._devices = ThreadPoolExecutor(1, thread_name_prefix="devices")
         self._generations: dict[str, int] = {}
         self._running: set[Job] = set()
         self._closed = False
@@ -134,6 +136,19 @@ class Jobs(QObject):
         self._submit(self._analysis, job, lambda: work(report, lambda: job.is_cancelled))
         return job
 
+    def device(
+        self,
+        work: Callable[[], T],
+        done: Callable[[T], None] | None = None,
+        *,
+        subject: str = "",
+        failed: Callable[[PlainFailure], None] | None = None,
+    ) -> Job:
+        """Run `work` that waits for a sound device, after what was asked of devices earlier."""
+        job = self._new_job(subject, done, failed)
+        self._submit(self._devices, job, work)
+        return job
+
     def soon(self, done: Callable[[None], None], *, subject: str = "") -> Job:
         """Call `done` on the GUI thread once the window has painted and taken its keys.
 
@@ -170,7 +185,7 @@ class Jobs(QObject):
         return not self._running
 
     def close(self) -> None:
-        """Stop long work, finish what was to be stored, and end both threads."""
+        """Stop long work, finish what was to be stored, and end all threads."""
         if self._closed:
             return
         self.begin()
@@ -178,6 +193,7 @@ class Jobs(QObject):
         for job in self._running:
             job.cancel()
         self._analysis.shutdown(wait=True, cancel_futures=True)
+        self._devices.shutdown(wait=True, cancel_futures=True)
         self._storage.shutdown(wait=True, cancel_futures=False)
         self._running.clear()
 

@@ -4,6 +4,7 @@ import threading
 import time
 
 import pytest
+from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QWidget
 
 from app.jobs import Jobs
@@ -133,15 +134,32 @@ def test_anything_else_is_a_bug(jobs, qtbot, caplog):
     assert "A job failed" in caplog.text
 
 
+def test_a_device_waits_for_no_long_work_but_for_its_turn(jobs):
+    order = []
+    long = [jobs.analyse(lambda _progress, should_stop: _until(should_stop)) for _ in range(12)]
+    jobs.device(lambda: (time.sleep(0.05), order.append("looked for")))
+    opened = jobs.device(lambda: order.append("opened"))
+    limit = time.monotonic() + 10.0
+    while not opened.is_over and time.monotonic() < limit:
+        QCoreApplication.processEvents()
+    assert order == ["looked for", "opened"]
+    assert not any(job.is_over for job in long)
+    for job in long:
+        job.cancel()
+    assert jobs.wait_until_idle()
+
+
 def test_closing_stores_what_was_asked_for_and_ends_the_threads(qapp):
     made = Jobs()
     stored = []
     made.store(lambda: time.sleep(0.05))
     made.store(lambda: stored.append("minutes"))
     made.analyse(lambda progress, should_stop: _until(should_stop))
+    made.device(lambda: None)
     made.close()
     assert stored == ["minutes"]
-    assert not [t for t in threading.enumerate() if t.name.startswith(("storage", "analysis"))]
+    ours = ("storage", "analysis", "devices")
+    assert not [t for t in threading.enumerate() if t.name.startswith(ours)]
     made.store(lambda: stored.append("too late"))
     assert stored == ["minutes"]
 

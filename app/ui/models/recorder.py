@@ -90,8 +90,8 @@ class Recorder(QObject):
 
     def _ask_for_inputs(self, find: Callable[[], "tuple[InputRow, ...]"]) -> None:
         # Looking for devices may take a second; nothing that is stored waits for it.
-        self._desk.jobs.analyse(
-            lambda _progress, _should_stop: find(),
+        self._desk.jobs.device(
+            find,
             self.inputsFound.emit,
             subject="recorder.inputs",
             failed=self.inputsMissing.emit,
@@ -127,8 +127,8 @@ class Recorder(QObject):
         self._recording.use_channel(device_key, channel)
         self._desk.jobs.store(lambda: self._recording.remember_channel(device_key, channel))
         if self.state is RecorderState.LISTENING:
-            self._desk.jobs.analyse(
-                lambda _progress, _should_stop: self._recording.listen(device_key),
+            self._desk.jobs.device(
+                lambda: self._recording.listen(device_key),
                 failed=self._failed,
             )
 
@@ -138,8 +138,8 @@ class Recorder(QObject):
             self.stop_listening()
         elif self.state is RecorderState.IDLE:
             device_key = self.device_key
-            self._desk.jobs.analyse(
-                lambda _progress, _should_stop: self._recording.listen(device_key),
+            self._desk.jobs.device(
+                lambda: self._recording.listen(device_key),
                 lambda _: self._enter(RecorderState.LISTENING),
                 failed=self._failed,
             )
@@ -159,8 +159,8 @@ class Recorder(QObject):
             self._enter(RecorderState.STARTING)
             self.mark_count = 0
             device_key, guides = self.device_key, self.guides
-            self._desk.jobs.analyse(
-                lambda _progress, _should_stop: self._start(passage_id, aim, device_key, guides),
+            self._desk.jobs.device(
+                lambda: self._start(passage_id, aim, device_key, guides),
                 lambda _: self._enter(RecorderState.RECORDING),
                 failed=self._failed,
             )
@@ -174,10 +174,8 @@ class Recorder(QObject):
             self._enter(RecorderState.STARTING)
             self.mark_count = 0
             device_key, guides = self.device_key, self.guides
-            self._desk.jobs.analyse(
-                lambda _progress, _should_stop: self._recording.arm(
-                    passage_id, aim, device_key, guides=guides
-                ),
+            self._desk.jobs.device(
+                lambda: self._recording.arm(passage_id, aim, device_key, guides=guides),
                 lambda _: self._enter(RecorderState.ARMED),
                 failed=self._failed,
             )

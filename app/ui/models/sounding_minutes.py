@@ -46,8 +46,8 @@ class SoundingMinutes(QObject):
         if self.is_on:
             self.stop()
             return
-        self._desk.jobs.analyse(
-            lambda _progress, _should_stop: self._sounding.start(device_key),
+        self._desk.jobs.device(
+            lambda: self._sounding.start(device_key),
             lambda _: self._begun(),
             subject="sounding",
         )
