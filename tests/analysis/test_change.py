@@ -201,6 +201,15 @@ def test_the_uncertainties_of_both_takes_add_in_squares():
     assert span.value.uncertainty is None
 
 
+@pytest.mark.parametrize("sure", [(0.3, None), (None, 0.4)])
+def test_a_change_from_or_to_a_number_without_an_uncertainty_has_none(sure):
+    changes = take_level_change(*(analysis(sure=each) for each in sure))
+    for key in ("mean_absolute_cents", "precision_cents"):
+        change = changes[key]
+        assert isinstance(change, Measured)
+        assert change.value.uncertainty is None
+
+
 @pytest.mark.parametrize("sides", [(True, False), (False, True)])
 def test_what_one_take_lacks_is_not_measurable_with_its_reason(sides):
     a, b = (analysis(tempo=has_tempo) for has_tempo in sides)

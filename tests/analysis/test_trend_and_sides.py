@@ -138,6 +138,19 @@ def test_side_change_is_welch_of_the_daily_medians():
     assert result.value.high == pytest.approx(reference.high)
 
 
+def test_one_comparison_alone_is_clear_where_welchs_test_is_at_five_percent():
+    rng, close = np.random.default_rng(4), 0
+    for _ in range(200):
+        a, b = rng.standard_normal(8), 1 + rng.standard_normal(8)
+        result = compare_sides(np.arange(8.0), a, 20 + np.arange(8.0), b)
+        assert isinstance(result, Measured)
+        chance = stats.ttest_ind(b, a, equal_var=False).pvalue  # SciPy's own
+        assert result.value.chance == pytest.approx(chance)
+        assert result.value.is_clear == (chance < 0.05)
+        close += 0.025 < chance < 0.05
+    assert close >= 10  # where two verdicts given together would stay silent
+
+
 def test_a_side_needs_four_days():
     day = np.array([1.0, 1, 1, 2, 3])
     result = compare_sides(day, np.ones(5), np.arange(6.0), np.ones(6))

@@ -83,6 +83,13 @@ def test_twenty_minutes_count_where_anything_counts_and_not_where_45_are_asked()
     assert (strict.days_kept, strict.days_missed) == (0, 1)
 
 
+def test_one_take_without_minutes_counts_where_anything_counts() -> None:
+    # Of the rule of a promise without a minimum: whatever was done keeps the day.
+    recorded = DaysDone({}, {day(1): 1}, set())
+    assert standing(promise(), recorded, day(2)).days_kept == 1
+    assert standing(promise(minimum_takes=2), recorded, day(2)).days_kept == 0
+
+
 def test_minutes_count_as_they_are_shown() -> None:
     strict = promise(minimum_minutes=45)
     assert standing(strict, done(1, minutes=44.5), day(1)).days_kept == 1
