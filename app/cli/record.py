@@ -109,7 +109,7 @@ def record(  # noqa: PLR0917 - one parameter an option
         row = watched(
             "filing", lambda progress, stop: bench.recording.finish(pending, progress, stop)
         )
-        if passage_id and (warning := bench.input_memory.warning_about(row.id)):
+        if warning := bench.input_memory.warning_about(row.id):
             remark(warning)
         if measure:
             row = watched(

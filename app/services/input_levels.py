@@ -5,10 +5,10 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from app.journal.failures import PlainFailure
 from app.journal.input_channels import remembered
 from app.journal.input_levels import InputTrace, differences, trace_of
 from app.services.plain import plain_failures
+from app.services.records_there import take_there
 from app.services.views import LevelReading
 from app.store.store import Store
 
@@ -158,10 +158,13 @@ class InputMemory:
         return " ".join((*found, NOT_COMPARABLE)) if found else ""
 
     def warning_about(self, take_id: str) -> str:
-        """Say in what a take's input differs from that of the take of the passage before."""
-        take = self._store.takes.get(take_id)
-        if take is None or take.passage_id is None:
-            raise PlainFailure("That take is not there.", "Choose a take with a passage.")
+        """Say in what a take's input differs from that of the take of the passage before.
+
+        Empty for a take without a passage: nothing is compared with it.
+        """
+        take = take_there(self._store, take_id)
+        if take.passage_id is None:
+            return ""
         earlier = [
             other
             for other in self._store.takes.list(passage_id=take.passage_id)

@@ -5779,10 +5779,6 @@
             <translation>Eine Aufnahme von heute wählen.</translation>
         </message>
         <message>
-            <source>Choose a take with a passage.</source>
-            <translation>Eine Aufnahme mit Stelle wählen.</translation>
-        </message>
-        <message>
             <source>Choose a time between them.</source>
             <translation>Eine Zeit dazwischen wählen.</translation>
         </message>
