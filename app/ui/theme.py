@@ -180,8 +180,8 @@ def _style_sheet(c: Colours) -> str:
         width: 14px; height: 14px; border: 1px solid {c.ink_soft};
         border-radius: 3px; background: {c.field}; }}
     QCheckBox::indicator:checked, QListWidget::indicator:checked {{
-        background: qradialgradient(cx: 0.5, cy: 0.5, radius: 0.5,
-        stop: 0 {c.accent}, stop: 0.6 {c.accent}, stop: 0.7 {c.field}, stop: 1 {c.field}); }}
+        width: 10px; height: 10px; padding: 2px;
+        background-color: {c.accent}; background-clip: content; }}
     QCheckBox:focus {{ color: {c.accent}; }}
     QScrollArea {{ border: none; background: transparent; }}
     QScrollArea > QWidget > QWidget {{ background: transparent; }}
