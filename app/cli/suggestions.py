@@ -22,8 +22,10 @@ def list_suggestions(bench: "Workbench", take_id: str, *, show_all: bool, json: 
     view = bench.suggesting.for_take(take_id, show_all=show_all)
     if json:
         say_json(suggestions_object(view))
-    else:
-        say(_text(view))
+        return
+    say(_text(view))
+    if bench.filing.row(take_id).state == "waiting":
+        say(f"'passagework measure {take_id[:8]}' measures it.")
 
 
 def suggestions_object(view: "SuggestionsView") -> dict[str, object]:

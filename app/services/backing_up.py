@@ -71,7 +71,7 @@ class BackupService:
         try:
             self.make_if_due()
         except PlainFailure as failure:
-            log.warning("no backup was made: %s", failure.sentence)
+            log.warning("Today's backup was not made: %s %s", failure.sentence, failure.next_step)
 
 
 def backups_of(journal_dir: Path) -> tuple[BackupRow, ...]:

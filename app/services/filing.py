@@ -10,6 +10,7 @@ from app.journal.no_retake import may_delete
 from app.journal.practice_days import Clock
 from app.journal.records import PlayingSettings, Take
 from app.services.attempts import Attempts
+from app.services.day_now import check_has_come
 from app.services.file_measuring import checked_settings
 from app.services.passages import PassageService
 from app.services.records_there import passage_there, take_there
@@ -97,7 +98,7 @@ class FilingService:
 
         Database and sidecar change; the audio file stays where and as it is. Held against
         another score, or against the whole of it instead of some bars, its measurement
-        turns stale.
+        turns stale. Raises PlainFailure for a day that has not come yet.
         """
         from app.services.score_keeping import held_against  # noqa: PLC0415 - reads scores
 
@@ -105,6 +106,8 @@ class FilingService:
             take = self.take(take_id)
             if (take.practice_day, take.passage_id) == (practice_day, passage_id):
                 return self._rows.of_take(take)
+            if practice_day != take.practice_day:
+                check_has_come(self._store, self._clock, practice_day)
             if passage_id is not None:
                 passage_there(self._store, passage_id)
             moved = replace(

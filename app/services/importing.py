@@ -19,6 +19,7 @@ from app.services.clip_days import (
 )
 from app.services.clip_files import copied, decoded_whole, part_of_clip
 from app.services.clip_folders import files_of
+from app.services.day_now import check_has_come, day_of
 from app.services.passages import passage_title
 from app.services.plain import plain_failures
 from app.services.rows import NO_PASSAGE, Rows
@@ -216,6 +217,9 @@ class ImportingService:
     ) -> TakeRow:
         if proposal.question:
             raise PlainFailure(proposal.question, "Say on which day, then file it.")
+        of_the_clip = day_of(self._store, proposal.recorded_at)
+        if proposal.recorded_at_source == ENTERED or proposal.practice_day != of_the_clip:
+            check_has_come(self._store, self._clock, proposal.practice_day)
         new = NewTake(
             practice_day=proposal.practice_day,
             recorded_at=proposal.recorded_at,

@@ -14,7 +14,7 @@ from app.journal.practice_days import Clock, is_turn_hour
 from app.journal.records import JournalSettings, RestDay, Session, Take
 from app.journal.reminding import is_minute_of_day
 from app.services.clock import ClockService
-from app.services.day_now import day_now, day_of, is_late
+from app.services.day_now import check_has_come, day_now, day_of, is_late
 from app.services.rows import Rows
 from app.services.views import DayBar, TakeRow, TodayView
 from app.store.store import Store
@@ -72,9 +72,10 @@ class PractisingService:
         Raises
         ------
         PlainFailure
-            For other numbers, and in somebody else's bundle.
+            For other numbers, for a day to come, and in somebody else's bundle.
         """
         self._refuse()
+        check_has_come(self._store, self._clock, practice_day)
         if not (math.isfinite(minutes) and 0 <= minutes <= _MINUTES_A_DAY):
             raise PlainFailure(
                 "A day has at most 1440 minutes.", "Type a number between 0 and 1440."

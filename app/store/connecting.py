@@ -95,7 +95,7 @@ def check_folder(folders: Folders, *, create: bool) -> None:
     try:
         with plain_file_failures(folders.journal):
             folders.journal.mkdir(parents=True, exist_ok=True)
-    except NotADirectoryError as error:
+    except (NotADirectoryError, FileNotFoundError) as error:
         raise cannot_write(folders.journal) from error
 
 

@@ -54,3 +54,15 @@ def test_what_is_not_suggested_cannot_be_answered(run, take):
     assert ran.code == 2
     assert "not there" in ran.err
     assert run("mark", "--suggest").code == 2
+
+
+def test_a_take_that_waits_is_told_how_to_measure_it(run, tmp_path):
+    path = tmp_path / "tone.wav"
+    soundfile.write(path, render(PhraseSpec((NoteSpec(69, 1.0),), tempo=90.0)).samples, 48_000)
+    imported = run("import", path, "--passage", "Tune", "--date", "2026-03-12", "--json")
+    take_id = imported.json["filed"][0]["id"]
+    said = run("mark", take_id, "--suggest").out
+    assert "Not measured yet." in said
+    assert f"passagework measure {take_id[:8]}" in said
+    assert run("measure", take_id[:8]).code == 0
+    assert "passagework measure" not in run("mark", take_id, "--suggest").out

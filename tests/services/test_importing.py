@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 import soundfile
 
+from app.journal.failures import PlainFailure
 from app.services.importing import ENTERED, SomeNotFiled
 from app.services.stopping import Stopped
 from app.wiring import open_workbench
@@ -167,3 +168,25 @@ def test_nan_samples_are_said(bench, tmp_path):
     proposals = bench.importing.propose([path])
     (row,) = bench.importing.file(proposals)
     assert row.notice == "3 samples of the file are not numbers."
+
+
+def test_a_clip_is_not_filed_under_a_day_to_come_that_was_typed(bench, tone_file):
+    # The bench's today is 14 March 2026: a day ahead may have come where the clip was made.
+    clip = tone_file("2026-03-10 18.15.00 a.wav")
+    with pytest.raises(SomeNotFiled, match="Mon 16 Mar 2026 has not come yet"):
+        bench.importing.file(bench.importing.propose([clip], day=date(2026, 3, 16)))
+    (corrected,) = bench.importing.propose([clip])
+    with pytest.raises(SomeNotFiled, match="has not come yet"):
+        bench.importing.file([corrected.on_day(date(2062, 3, 10))])
+    (row,) = bench.importing.file(bench.importing.propose([clip], day=date(2026, 3, 15)))
+    assert row.practice_day == date(2026, 3, 15)
+
+
+def test_minutes_and_takes_are_not_moved_to_a_day_to_come(bench, tone_file, add_take):
+    row = add_take(tone_file("2026-03-10 18.15.00 a.wav"))
+    year_mistyped = date(2062, 3, 10)
+    with pytest.raises(PlainFailure, match="has not come yet"):
+        bench.filing.refile(row.id, year_mistyped, None)
+    with pytest.raises(PlainFailure, match="has not come yet"):
+        bench.practising.set_minutes(year_mistyped, 30)
+    assert bench.filing.row(row.id).practice_day == date(2026, 3, 10)

@@ -174,6 +174,12 @@ def mounted_read_only(folder: Path) -> Iterator[None]:
         subprocess.run(["umount", str(folder)], check=True)
 
 
+@pytest.mark.skipif(not Path("/proc/self").exists(), reason="needs a file system without folders")
+def test_a_place_where_no_folder_can_be_made() -> None:
+    with pytest.raises(PlainFailure, match="cannot be written to"):
+        opened(Path("/proc/no journal"))
+
+
 def test_a_read_only_disk(filled: Path) -> None:
     with opened(filled) as store:
         before = everything(store)

@@ -6167,6 +6167,10 @@
             <translation>Den Anfang der Kennung angeben.</translation>
         </message>
         <message>
+            <source>Give the day on which it was played.</source>
+            <translation>Den Tag angeben, an dem gespielt wurde.</translation>
+        </message>
+        <message>
             <source>Give {beats_a_bar} numbers from 0 (left out) to 1 (strong).</source>
             <translation>{beats_a_bar} Zahlen von 0 (ausgelassen) bis 1 (stark) angeben.</translation>
         </message>
@@ -9565,6 +9569,10 @@
         <message>
             <source>{day} Sep {year}</source>
             <translation>{day}. Sept. {year}</translation>
+        </message>
+        <message>
+            <source>{day} has not come yet.</source>
+            <translation>{day} ist noch nicht da.</translation>
         </message>
         <message>
             <source>{explanation} From {basis}.</source>
