@@ -121,6 +121,6 @@ def check_not_lost(folders: Folders) -> None:
     if folders.journal_card.exists() or any(folders.day_files()):
         raise PlainFailure(
             f"The journal in {folders.journal} has recordings but its database is missing.",
-            "Run 'passagework repair': it rebuilds the database from the notes beside"
-            " the recordings.",
+            "Run 'passagework repair' (with '--journal FOLDER' unless it is the usual one): it"
+            " rebuilds the database from the notes beside the recordings.",
         )

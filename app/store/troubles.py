@@ -57,8 +57,9 @@ def damaged(database: Path) -> DamagedDatabase:
     """Say that the database cannot be read any more."""
     return DamagedDatabase(
         f"The journal's database {database} is damaged; the recordings are untouched.",
-        "Run 'passagework repair': it sets the damaged file aside and rebuilds the"
-        " journal from its backup and the notes beside the recordings.",
+        "Run 'passagework repair' (with '--journal FOLDER' unless it is the usual one): it sets"
+        " the damaged file aside and rebuilds the journal from its backup and the notes beside"
+        " the recordings.",
     )
 
 

@@ -7059,16 +7059,16 @@
             <translation>„passagework repair --backups“ zeigt, welche es gibt.</translation>
         </message>
         <message>
+            <source>Run 'passagework repair' (with '--journal FOLDER' unless it is the usual one): it rebuilds the database from the notes beside the recordings.</source>
+            <translation>„passagework repair“ ausführen (mit „--journal ORDNER“, wenn es nicht das übliche ist): Es baut die Datenbank aus den Notizen neben den Aufnahmen neu auf.</translation>
+        </message>
+        <message>
+            <source>Run 'passagework repair' (with '--journal FOLDER' unless it is the usual one): it sets the damaged file aside and rebuilds the journal from its backup and the notes beside the recordings.</source>
+            <translation>„passagework repair“ ausführen (mit „--journal ORDNER“, wenn es nicht das übliche ist): Es legt die beschädigte Datei beiseite und baut das Journal aus seiner Sicherung und den Notizen neben den Aufnahmen neu auf.</translation>
+        </message>
+        <message>
             <source>Run 'passagework repair', or leave its day out.</source>
             <translation>„passagework repair“ ausführen oder diesen Tag weglassen.</translation>
-        </message>
-        <message>
-            <source>Run 'passagework repair': it rebuilds the database from the notes beside the recordings.</source>
-            <translation>„passagework repair“ ausführen: Es baut die Datenbank aus den Notizen neben den Aufnahmen neu auf.</translation>
-        </message>
-        <message>
-            <source>Run 'passagework repair': it sets the damaged file aside and rebuilds the journal from its backup and the notes beside the recordings.</source>
-            <translation>„passagework repair“ ausführen: Es legt die beschädigte Datei beiseite und baut das Journal aus seiner Sicherung und den Notizen neben den Aufnahmen neu auf.</translation>
         </message>
         <message>
             <source>Running notes</source>
