@@ -34,7 +34,7 @@ from app.ui.application import Window, application_object
 from app.ui.models.recorder import RecorderState
 from app.ui.widgets.rail import PAGES
 from app.wiring import open_workbench
-from sample_audio.generator import NoteSpec, PhraseSpec, render
+from tests.benchmarks.soak_house import somebody_plays
 from tests.virtual_room import VirtualRoom
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -46,6 +46,28 @@ TAKE_S = 1.2
 MOST_KB_A_PAGE = 2.0
 MOST_KB_A_TAKE = 100.0
 _PAGE_BYTES = os.sysconf("SC_PAGE_SIZE") if hasattr(os, "sysconf") else 4096
+
+
+class _Heap(ctypes.Structure):
+    """What glibc's ``mallinfo2`` tells."""
+
+    _fields_ = tuple(
+        (name, ctypes.c_size_t)
+        for name in (
+            *("arena", "ordblks", "smblks", "hblks", "hblkhd"),
+            *("usmblks", "fsmblks", "uordblks", "fordblks", "keepcost"),
+        )
+    )
+
+
+def _heap_bytes() -> int:
+    """Give what the allocator has given out, NumPy's arrays included; 0 where it cannot say."""
+    with suppress(OSError, AttributeError):
+        ask = ctypes.CDLL("libc.so.6").mallinfo2
+        ask.restype = _Heap
+        told = ask()
+        return int(told.uordblks + told.hblkhd)
+    return 0
 
 
 class Scales:
@@ -68,10 +90,12 @@ class Scales:
         self.weighed.append((at, resident_kb))
         if not is_told:
             return
+        heap_mb = _heap_bytes() / 2**20
         qt_objects = len(self._window.main.findChildren(QObject))
         print(
-            f"{at:6d} {resident_kb / 1024:9.1f} {len(gc.get_objects()):9d} {qt_objects:8d}"
-            f" {len(QApplication.topLevelWidgets()):6d} {threading.active_count():7d}"
+            f"{at:6d} {resident_kb / 1024:9.1f} {heap_mb:9.1f} {len(gc.get_objects()):9d}"
+            f" {qt_objects:8d} {len(QApplication.topLevelWidgets()):6d}"
+            f" {threading.active_count():7d}"
             f" {len(list(Path('/proc/self/fd').iterdir())):6d}",
             flush=True,
         )
@@ -138,7 +162,8 @@ class Walker:
 def heading(each: str) -> None:
     """Print the columns."""
     print(
-        f"{each:>6} {'RSS MB':>9} {'objects':>9} {'Qt':>8} {'top':>6} {'threads':>7} {'files':>6}"
+        f"{each:>6} {'RSS MB':>9} {'heap MB':>9} {'objects':>9} {'Qt':>8} {'top':>6} {'threads':>7}"
+        f" {'files':>6}"
     )
 
 
@@ -181,12 +206,9 @@ def walk(pages: int, takes: int, *, trace: bool) -> bool:
                 print("   ", line)
             tracemalloc.stop()
         is_held &= scales.verdict("page change", MOST_KB_A_PAGE)
-        notes = tuple(NoteSpec(midi, 0.5) for midi in (62, 64, 66, 67))
-        phrase = render(PhraseSpec(notes, tempo=120.0, seed=5))
-        sound = np.tile(phrase.samples, 20 * takes // 4 + 20)
         heading("takes")
         scales, every, told = Scales(walker.window), max(1, takes // 200), max(1, takes // 20)
-        with room.playing(sound, phrase.sample_rate_hz):
+        with somebody_plays(room):
             for at in range(takes + 1):
                 if at % every == 0:
                     scales.weigh(at, is_told=at % told == 0)
