@@ -184,6 +184,21 @@ def test_passages_without_a_change_rarely_show_a_changed_note(days):
     assert false / rounds <= 0.05 + 3 * np.sqrt(0.05 * 0.95 / rounds)
 
 
+@pytest.mark.parametrize(("second", "days"), [([3.0, 3, -3, -3], 12), ([3.0, -3, 3, -3], 6)])
+def test_notes_witness_their_scatter_as_far_as_they_are_independent(second, days):
+    # Two notes that have nothing to do with each other count twice the days, two that
+    # always move together count them once; Student's t by SciPy.
+    side = np.column_stack(([3.0, -3, 3, -3], second))
+    day = np.arange(4.0)
+    found = compare_notes(day, side, 20 + day, side + 1.0)
+    standard = np.sqrt(2 * 36.0 / 6)  # of each note, around its means of both sides
+    reach = stats.t.ppf(0.975, days) * standard * np.sqrt(1 / 4 + 1 / 4)
+    for one in found:
+        assert isinstance(one, Measured)
+        assert one.value.change == pytest.approx(1.0)
+        assert one.value.high - one.value.change == pytest.approx(reach)
+
+
 def test_a_note_that_changed_is_found_among_the_others():
     rng = np.random.default_rng(1)
     verdicts = compare_notes(*passages(rng, 8, 24, change=40.0))

@@ -35,6 +35,13 @@ def test_weeks_with_four_days_are_held_against_the_next_such_week():
     assert periods_of(week(0, 7)) == ()
 
 
+@pytest.mark.parametrize(("days", "side"), [(8, 4), (15, 7), (20, 10), (21, 10), (60, 10)])
+def test_the_first_and_the_latest_days_are_ten_a_side_at_most(days, side):
+    first, *_ = periods_of(MONDAY + 2.0 * np.arange(days))
+    assert (first.a_first, first.a_last) == (MONDAY, MONDAY + 2 * (side - 1))
+    assert (first.b_first, first.b_last) == (MONDAY + 2 * (days - side), MONDAY + 2 * (days - 1))
+
+
 def families(rng, days, change=0.0):
     later = days >= days[days.size // 2]
     whole = [Family(f"m{i}", rng.standard_normal((days.size, 1))) for i in range(4)]
