@@ -297,6 +297,26 @@ def test_a_changed_recording_is_left_out_and_named(home, tmp_path):
         assert changed in brought_sentence(report)
 
 
+@pytest.mark.parametrize("how", ["no text", "elsewhere"])
+def test_takes_whose_notes_cannot_be_read_are_counted(home, tmp_path, how):
+    bundle = bundled(home, tmp_path / "days.pwbundle")
+    broken = tmp_path / "broken.pwbundle"
+    held = 0
+    with zipfile.ZipFile(bundle) as old, zipfile.ZipFile(broken, "w") as new:
+        for info in old.infolist():
+            name, content = info.filename, old.read(info)
+            if name.startswith("2026/") and name.endswith(".json") and "take" in name:
+                held += 1
+                name = name if how == "no text" else f"../{name}"
+                content = b"\xff" + content
+            new.writestr(name, content)
+    with open_workbench(tmp_path / "other", clock=lambda: LATER) as bench:
+        report = bench.bundles.merge(broken)
+        assert (report.takes_new, report.takes_unread) == (0, held)
+        assert f"cannot be read: {held} takes." in brought_sentence(report)
+        assert bench.bundles.merge(bundle).takes_unread == 0
+
+
 @pytest.mark.parametrize("content", [b"", b"no zip", b"PK\x03\x04 half"])
 def test_what_is_no_bundle_is_told_in_one_sentence(home, tmp_path, content):
     path = tmp_path / "x.pwbundle"

@@ -31,12 +31,17 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class MergeReport:
-    """What a merge brought: new takes and markers, and takes that were there already."""
+    """What a merge brought: new takes and markers, and takes that were there already.
+
+    ``recordings_missing`` are left out, and so are ``takes_unread``, of which the bundle
+    holds no notes that can be read.
+    """
 
     takes_new: int
     takes_known: int
     markers_new: int
     recordings_missing: tuple[str, ...] = ()
+    takes_unread: int = 0
 
 
 class BundleService:
@@ -106,7 +111,7 @@ class BundleService:
 
         with tempfile.TemporaryDirectory(prefix="passagework-", ignore_cleanup_errors=True) as name:
             there = Folders(Path(name))
-            unpack(bundle, there.journal, part_of(progress, 0.0, 0.4), should_stop)
+            manifest = unpack(bundle, there.journal, part_of(progress, 0.0, 0.4), should_stop)
             theirs = read_sidecars(there, no_progress, should_stop)
             if theirs.newer:
                 raise PlainFailure(
@@ -134,6 +139,7 @@ class BundleService:
             takes_known=len(theirs.takes) - len(new),
             markers_new=_count(both.markers.values()) - _count(ours.markers.values()),
             recordings_missing=missing,
+            takes_unread=max(0, manifest.takes - len(theirs.takes) - len(missing)),
         )
 
     def _place(

@@ -37,12 +37,19 @@ def manifest_of(bundle: Path) -> BundleManifest:
         return _manifest(archive)
 
 
-def unpack(bundle: Path, folder: Path, progress: Progress, should_stop: ShouldStop) -> None:
+def unpack(
+    bundle: Path, folder: Path, progress: Progress, should_stop: ShouldStop
+) -> BundleManifest:
     """Write the files of a bundle into an empty folder, as a journal has them.
 
     Names that lead elsewhere, links and files a journal has no place for are passed
     over. A file is never larger than the bundle says, and all of them together must
     fit on the disk before the first is written.
+
+    Returns
+    -------
+    BundleManifest
+        What the bundle says it is.
 
     Raises
     ------
@@ -52,7 +59,7 @@ def unpack(bundle: Path, folder: Path, progress: Progress, should_stop: ShouldSt
         Once `should_stop` says so; what was written so far is the caller's to remove.
     """
     with plain_failures("the bundle was not opened"), _opened(bundle) as archive:
-        _manifest(archive)  # a bundle at all, and not from a newer version
+        manifest = _manifest(archive)  # a bundle at all, and not from a newer version
         files = [info for info in archive.infolist() if _is_wanted(info)]
         total = sum(info.file_size for info in files)
         if total + _KEEP_FREE_BYTES > shutil.disk_usage(_existing(folder)).free:
@@ -77,6 +84,7 @@ def unpack(bundle: Path, folder: Path, progress: Progress, should_stop: ShouldSt
                 raise _damaged(bundle) from error
         text = _read(archive, archive.getinfo(MANIFEST_NAME))
         (folder / MANIFEST_NAME).write_bytes(text)
+    return manifest
 
 
 def _is_wanted(info: zipfile.ZipInfo) -> bool:

@@ -35,4 +35,10 @@ def _merged(found: MergeReport) -> str:
     if found.recordings_missing:
         gone = listed(list(found.recordings_missing))
         text += f" Left out, because the recording in the bundle is missing or changed: {gone}."
+    if found.takes_unread:
+        gone = counted(found.takes_unread, "take")
+        text += (
+            f" Left out, because what was noted of it cannot be read: {gone}."
+            " Ask for the bundle once more."
+        )
     return text

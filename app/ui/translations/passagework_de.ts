@@ -6391,6 +6391,10 @@
             <translation>Weggelassen, weil die Tonaufnahme im Paket fehlt oder verändert ist: {gone}.</translation>
         </message>
         <message>
+            <source>Left out, because what was noted of it cannot be read: {gone}. Ask for the bundle once more.</source>
+            <translation>Weggelassen, weil nicht zu lesen ist, was dazu notiert war: {gone}. Bitte noch einmal um das Paket.</translation>
+        </message>
+        <message>
             <source>Left out: talk</source>
             <translation>Ausgelassen: Sprechen</translation>
         </message>
