@@ -84,6 +84,10 @@ def test_more_passages_ask_for_more_evidence():
     assert any_clear(alone)
     assert not any_clear(among_many)
     assert trend_comparisons(7, 3) == 70
+    # A passage that nobody has counted yet is still looked at itself.
+    uncounted = judge(days, whole, [], periods_of(days)[:1], passages=0)
+    assert [one.result for one in uncounted] == [one.result for one in alone]
+    assert trend_comparisons(7, 0) == trend_comparisons(7, 1)
 
 
 def test_fewer_than_four_days_on_a_side_is_too_few_takes():

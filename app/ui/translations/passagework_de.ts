@@ -6392,7 +6392,7 @@
         </message>
         <message>
             <source>Left out, because what was noted of it cannot be read: {gone}. Ask for the bundle once more.</source>
-            <translation>Weggelassen, weil nicht zu lesen ist, was dazu notiert war: {gone}. Bitte noch einmal um das Paket.</translation>
+            <translation>Weggelassen, weil nicht zu lesen ist, was dazu notiert war: {gone}. Noch einmal um das Paket bitten.</translation>
         </message>
         <message>
             <source>Left out: talk</source>
