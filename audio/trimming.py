@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Callable, Iterator
+from contextlib import ExitStack
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -14,6 +15,7 @@ from numpy.typing import NDArray
 from audio.encoding import EncodedTake, EncodingStopped, encode_flac
 from audio.errors import AudioFailure
 from audio.files import open_sound
+from audio.new_sound import new_sound
 from audio.publishing import partial_name
 
 SHORTEST_S = 0.1
@@ -151,14 +153,9 @@ def _write(
     gain: float,
     should_stop: Callable[[], bool] | None,
 ) -> None:
-    file: soundfile.SoundFile | None = None
-    try:
+    with ExitStack() as held:
+        file: soundfile.SoundFile | None = None
         for rate, part in _parts(source, *span_s, should_stop):
             if file is None:
-                file = soundfile.SoundFile(
-                    pcm, "w", samplerate=rate, channels=part.shape[1], subtype="PCM_24"
-                )
+                file = held.enter_context(new_sound(pcm, rate, part.shape[1], "PCM_24"))
             file.write(part * np.float32(gain) if gain != 1.0 else part)
-    finally:
-        if file is not None:
-            file.close()

@@ -4,11 +4,11 @@ from collections.abc import Callable
 from pathlib import Path
 
 import numpy as np
-import soundfile
 
 from audio.decoding import open_sound
 from audio.encoding import EncodingStopped
 from audio.errors import AudioFailure
+from audio.new_sound import new_sound
 
 _FULL_SCALE_32 = 2**31
 _MOST_WAVE_BYTES = 2**32 - 2**20
@@ -63,9 +63,7 @@ def write_wave(
                 f"{source.name} is too long for a WAV file (4 GiB).", "Choose FLAC instead."
             )
         container = "RF64" if large else "WAV"
-        with soundfile.SoundFile(
-            target, "x", info.sample_rate_hz, info.channels, subtype, format=container
-        ) as wave:
+        with new_sound(target, info.sample_rate_hz, info.channels, subtype, container) as wave:
             for block in sound.blocks():
                 if should_stop is not None and should_stop():
                     raise EncodingStopped

@@ -17,6 +17,7 @@ from audio.marked_copies import (
     write_flac_with_chapters,
     write_wave_with_cues,
 )
+from audio.wave_copies import write_wave
 
 RATE = 44_100
 MARKS = (
@@ -46,6 +47,27 @@ def chunks_of(content: bytes) -> dict[bytes, bytes]:
         found.setdefault(name, content[at + 8 : at + 8 + size])
         at += 8 + size + size % 2
     return found
+
+
+def test_a_folder_that_takes_no_file_says_so(recording):
+    # proc(5): nobody makes a file there, whoever asks; open(2) gives ENOENT.
+    if not Path("/proc/self").exists():
+        pytest.skip("needs a folder that takes no file from anybody")
+    with pytest.raises(FileNotFoundError) as refused:
+        write_wave_with_cues(recording, Path("/proc/marked.wav"), MARKS)
+    assert refused.value.filename.startswith("/proc/")
+
+
+def test_a_disk_that_refuses_while_the_copy_is_written_says_so(tmp_path, recording):
+    # setrlimit(2): beyond the limit write(2) fails; libsndfile tells no reason.
+    resource = pytest.importorskip("resource")
+    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (100_000, hard))
+    try:
+        with pytest.raises(OSError, match=r"marked\.wav"):
+            write_wave(recording, tmp_path / "marked.wav")
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
 
 
 def test_cue_points_stand_where_the_description_of_riff_puts_them(tmp_path, recording):
