@@ -43,7 +43,9 @@ def without_private_paths(
     name = re.escape(user)
     if len(user) < _SHORTEST_NAME:
         return re.sub(rf"(?<=[\\/]){name}(?=[\\/])", lambda _: USER, text)
-    return re.sub(rf"(?<![^\W_]){name}(?![^\W_])", lambda _: USER, text, flags=re.IGNORECASE)
+    # Also behind a slash as a URL hides it: the F of %2F is not the name's.
+    begin = r"(?:(?<![^\W_])|(?<=%2F)|(?<=%5C))"
+    return re.sub(rf"{begin}{name}(?![^\W_])", lambda _: USER, text, flags=re.IGNORECASE)
 
 
 def login_name(environment: Mapping[str, str]) -> str:

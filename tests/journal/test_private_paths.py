@@ -67,6 +67,13 @@ def test_no_way_of_writing_a_path_lets_the_name_through(parts, slash, user):
     assert all(part in cleaned for part in parts)
 
 
+def test_a_url_that_hides_its_slashes_does_not_hide_the_name():
+    # RFC 3986, 2.1: %2F is a slash, %5C a backslash, in either case.
+    text = "open?path=%2Fhome%2Fmira%2Fa.flac and C%3a%5cUsers%5cmira%5ca"
+    cleaned = without_private_paths(text, home="/home/mira", journal=None, user="mira")
+    assert cleaned == "open?path=%2Fhome%2F<user>%2Fa.flac and C%3a%5cUsers%5c<user>%5ca"
+
+
 def test_the_whole_disk_is_no_home_and_an_unknown_name_takes_nothing():
     text = "/usr/lib/x.py and C:\\Windows\\x.dll"
     assert without_private_paths(text, home="/", journal="C:\\", user="") == text

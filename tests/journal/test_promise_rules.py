@@ -35,12 +35,25 @@ def promise() -> Promise:
 
 @pytest.mark.parametrize(
     "pause",
-    [PlannedBreak(day(4), day(6)), PlannedBreak(day(9), day(7)), PlannedBreak(day(12), day(20))],
+    [
+        PlannedBreak(day(4), day(6)),
+        PlannedBreak(day(9), day(7)),
+        PlannedBreak(day(12), day(20)),
+        PlannedBreak(day(8), day(10)),  # one day is in both
+        PlannedBreak(day(15), day(20)),
+        PlannedBreak(day(11), day(12)),
+    ],
 )
 def test_breaks_that_cannot_be(pause: PlannedBreak) -> None:
     made = with_break(promise(), PlannedBreak(day(10), day(15)), day(5))
     with pytest.raises(PlainFailure):
         with_break(made, pause, day(5))
+
+
+@pytest.mark.parametrize("pause", [PlannedBreak(day(8), day(9)), PlannedBreak(day(16), day(16))])
+def test_breaks_may_follow_each_other_at_once(pause: PlannedBreak) -> None:
+    made = with_break(promise(), PlannedBreak(day(10), day(15)), day(5))
+    assert pause in with_break(made, pause, day(5)).breaks
 
 
 @pytest.mark.parametrize(
