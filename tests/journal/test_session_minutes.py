@@ -54,6 +54,7 @@ def test_the_source_that_counts(session, blocks, sounding_min, minutes, source):
         ((TYPED, replace(CLOCK, id="2" * 32)), {}, 35, True),  # came after it
         ((BARE,), {BARE.id: (block(BARE, 0, 30),)}, 35, False),  # its minutes were taken away
         ((BARE,), {}, -5, False),  # a take filed for later today
+        ((BARE,), {}, -1 / 60, False),  # however little later
     ],
 )
 def test_which_session_a_clock_goes_on_with(sessions, blocks, after_min, goes_on):
