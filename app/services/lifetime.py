@@ -159,7 +159,11 @@ def _periods_sentence(whole_weeks: int, periods: int) -> str:
             f" so far there are {whole_weeks}."
         )
     if periods < 2:
-        return "No clear change of the weekly minutes."
+        looked_at = min(whole_weeks, record.MOST_WEEKS)
+        return (
+            f"No clear change of the weekly minutes in {looked_at} weeks; one of the latest weeks"
+            " shows only once it has lasted."
+        )
     return ""
 
 

@@ -81,16 +81,16 @@ def position_text(seconds: float) -> str:
 def minutes_text(minutes: float | None) -> str:
     """Give practice minutes, or say that none were entered.
 
-    >>> minutes_text(95)
-    '1 h 35 min'
+    >>> minutes_text(95), minutes_text(95_038)
+    ('1 h 35 min', '1,583 h 58 min')
     """
     if minutes is None:
         return "no minutes entered"
     whole = int(minutes + 0.5)
     hours, rest = divmod(whole, 60)
     if hours and rest:
-        return f"{hours} h {rest} min"
-    return f"{hours} h" if hours else f"{rest} min"
+        return f"{hours:,} h {rest} min"
+    return f"{hours:,} h" if hours else f"{rest} min"
 
 
 def size_text(size_bytes: int) -> str:

@@ -59,6 +59,8 @@ def test_lengths_and_positions():
     assert position_text(59.96) == "1:00.0"
     assert position_text(0) == "0:00.0"
     assert minutes_text(None) == "no minutes entered"
+    assert minutes_text(1583 * 60 + 58) == "1,583 h 58 min"
+    assert minutes_text(2000 * 60) == "2,000 h"
     assert minutes_text(60) == "1 h"
 
 

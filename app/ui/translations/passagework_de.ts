@@ -6631,8 +6631,8 @@
             <translation>Kein deutlicher Zusammenhang von Minuten und Veränderung ({size}).</translation>
         </message>
         <message>
-            <source>No clear change of the weekly minutes.</source>
-            <translation>Keine deutliche Veränderung der Wochenminuten.</translation>
+            <source>No clear change of the weekly minutes in {looked_at} weeks; one of the latest weeks shows only once it has lasted.</source>
+            <translation>Keine klare Änderung der wöchentlichen Minuten in {looked_at} Wochen; eine der letzten Wochen zeigt sich erst, wenn sie angehalten hat.</translation>
         </message>
         <message>
             <source>No loudspeaker, headphones or other sound output was found.</source>
