@@ -31,7 +31,7 @@ from app.services.stopping import Stopped
 from app.store.store import open_store
 from app.wiring import open_workbench
 
-FIRST_DAY = date(2026, 3, 2)
+FIRST_DAY = date(2024, 3, 4)
 NAME = "Study: opening"
 WISHES = 4
 LATEST_WISH_SHARE = 0.5

@@ -16,7 +16,7 @@ from app.services.reading_views import NoReading, Reading
 from app.services.stopping import Stopped
 from app.wiring import open_workbench
 
-DAY = date(2026, 3, 10)
+DAY = date(2026, 1, 6)
 
 
 @pytest.fixture
