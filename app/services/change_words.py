@@ -13,7 +13,7 @@ _OF_PARTS = {
     "bar_mean_absolute_cents": ("Mean deviation", "cents", 1, False),
     "bar_precision_cents": ("Spread", "cents", 1, False),
     "bar_bpm": ("Tempo", "BPM", 1, False),
-    STEADINESS: ("Steadiness", "%", 1, False),
+    STEADINESS: ("Unevenness", "%", 1, False),
     "bar_level_db": ("Loudness against the take", "dB", 1, True),
 }
 _PART_KEYS = {
