@@ -162,7 +162,7 @@ class _Plan:
         if source.channels > _MOST_CHANNELS:
             raise AudioFailure(
                 f"{path.name} has {source.channels} channels; FLAC holds {_MOST_CHANNELS}.",
-                "The WAV file is kept as it is.",
+                "The recording is kept as it is.",
             )
         subtype = {"PCM_16": "PCM_16", "PCM_S8": "PCM_S8", "PCM_U8": "PCM_S8"}.get(kind, "PCM_24")
         is_float = kind in ("FLOAT", "DOUBLE")
@@ -202,7 +202,7 @@ class _Blocks:
         if not np.isfinite(block).all() or np.abs(block).max() > 1.0:
             raise AudioFailure(
                 f"{self._name} has samples beyond full scale, which FLAC would clip.",
-                "The WAV file is kept as it is.",
+                "The recording is kept as it is.",
             )
         steps = np.minimum(np.rint(block * 2.0**23), _FULL_SCALE_24)
         return steps.astype(np.int32) << 8
@@ -244,7 +244,7 @@ def _verify(pcm_path: Path, partial: Path, plan: _Plan, watch: _Watch) -> int:
             if want is None or got is None or not np.array_equal(want, got):
                 raise AudioFailure(
                     f"The FLAC copy of {pcm_path.name} differs from the take and was discarded.",
-                    "The WAV file is kept; check the disk and try again.",
+                    "The recording is kept; check the disk and try again.",
                 )
             done += len(want)
             watch.passed(0.6 + 0.4 * done / plan.frames)
@@ -259,5 +259,5 @@ def _not_encoded(pcm_path: Path, folder: Path, error: Exception) -> AudioFailure
             reason = "the disk is full"
     return AudioFailure(
         f"{pcm_path.name} could not be turned into FLAC ({reason}).",
-        "The WAV file is kept; make room on the disk and try again.",
+        "The recording is kept; make room on the disk and try again.",
     )

@@ -7383,18 +7383,6 @@
             <translation>Die FLAC-Kopie von {pcm_path} weicht von der Aufnahme ab und wurde verworfen.</translation>
         </message>
         <message>
-            <source>The WAV file is kept as it is.</source>
-            <translation>Die WAV-Datei bleibt, wie sie ist.</translation>
-        </message>
-        <message>
-            <source>The WAV file is kept; check the disk and try again.</source>
-            <translation>Die WAV-Datei bleibt; die Platte prüfen und erneut versuchen.</translation>
-        </message>
-        <message>
-            <source>The WAV file is kept; make room on the disk and try again.</source>
-            <translation>Die WAV-Datei bleibt; Platz auf der Platte schaffen und erneut versuchen.</translation>
-        </message>
-        <message>
             <source>The accents do not fit the bar.</source>
             <translation>Die Betonungen passen nicht in den Takt.</translation>
         </message>
@@ -7701,6 +7689,18 @@
         <message>
             <source>The recording contains samples that are not numbers.</source>
             <translation>Die Tonaufnahme enthält Werte, die keine Zahlen sind.</translation>
+        </message>
+        <message>
+            <source>The recording is kept as it is.</source>
+            <translation>Die Aufnahme bleibt, wie sie ist.</translation>
+        </message>
+        <message>
+            <source>The recording is kept; check the disk and try again.</source>
+            <translation>Die Aufnahme bleibt; die Platte prüfen und erneut versuchen.</translation>
+        </message>
+        <message>
+            <source>The recording is kept; make room on the disk and try again.</source>
+            <translation>Die Aufnahme bleibt; Platz auf der Platte schaffen und erneut versuchen.</translation>
         </message>
         <message>
             <source>The recording is overdriven.</source>
