@@ -60,6 +60,8 @@ def until_usable(bench, **_):
     focus = application.focusWidget()
     while not window.main.isActiveWindow() or application.focusWidget() is focus:
         application.processEvents()
+        if not window.main.isActiveWindow():  # a display without a window manager gives it to none
+            window.main.activateWindow()
         for kind in (QEvent.Type.KeyPress, QEvent.Type.KeyRelease):
             key = QKeyEvent(kind, Qt.Key.Key_Tab, Qt.KeyboardModifier.NoModifier)
             application.sendEvent(window.main, key)
