@@ -19,7 +19,7 @@ from app.ui.models.measure_queue import MeasureQueue
 from app.ui.models.recorder import Recorder
 from app.ui.models.reminders import Reminders
 from app.ui.pages.practice_keys import step_back
-from app.ui.pages.shelf import COMPARE, LESSON, LISTEN, PRACTICE, Pages
+from app.ui.pages.window_pages import COMPARE, LESSON, LISTEN, PRACTICE, Pages
 from app.ui.sheets import Sheets
 from app.ui.widgets.actions_menu import actions_menu
 from app.ui.widgets.basics import column, row

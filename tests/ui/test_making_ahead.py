@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.ui.models import making_ahead
 from app.ui.models.recorder import RecorderState
-from app.ui.pages.shelf import CALENDAR, COMPARE, LATER_MODULES, LESSON, LISTEN
+from app.ui.pages.window_pages import CALENDAR, COMPARE, LATER_MODULES, LESSON, LISTEN
 
 LATER = (LISTEN, COMPARE, CALENDAR, LESSON)
 

@@ -10,7 +10,7 @@ from app.services.loading import leave_out, take_in_again
 from app.services.stopping import Progress, ShouldStop, stop_if
 from app.ui.desk import Desk
 from app.ui.models.recorder import Recorder, RecorderState
-from app.ui.pages.shelf import LATER_MODULES, Pages
+from app.ui.pages.window_pages import LATER_MODULES, Pages
 
 _FIRST_MS, _NEXT_MS, _BUSY_MS = 250, 10, 500
 
