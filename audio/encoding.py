@@ -6,7 +6,6 @@ does it get its name, and after that it is never touched again.
 """
 
 import contextlib
-import shutil
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from itertools import zip_longest
@@ -18,11 +17,11 @@ import soundfile
 from numpy.typing import NDArray
 
 from audio.errors import AudioFailure, name_taken
+from audio.new_sound import is_full
 from audio.publishing import partial_name, publish, sync_file
 
 _BLOCK_FRAMES = 65536
 _MOST_CHANNELS = 8
-_NO_ROOM_BYTES = 2**20
 _FULL_SCALE_24 = 2**23 - 1
 
 IntBlock = NDArray[np.int32]
@@ -253,9 +252,8 @@ def _verify(pcm_path: Path, partial: Path, plan: _Plan, watch: _Watch) -> int:
 
 def _not_encoded(pcm_path: Path, folder: Path, error: Exception) -> AudioFailure:
     reason = str(error) or type(error).__name__
-    # libsndfile does not say why a write failed.
     with contextlib.suppress(OSError):
-        if shutil.disk_usage(folder).free < _NO_ROOM_BYTES:
+        if is_full(folder):
             reason = "the disk is full"
     return AudioFailure(
         f"{pcm_path.name} could not be turned into FLAC ({reason}).",

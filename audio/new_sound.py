@@ -12,6 +12,17 @@ import soundfile
 _NO_ROOM_BYTES = 2**20
 
 
+def is_full(folder: Path) -> bool:
+    """Tell whether the disk of a folder is full: libsndfile does not say why a write failed.
+
+    Raises
+    ------
+    OSError
+        When the system cannot tell.
+    """
+    return shutil.disk_usage(folder).free < _NO_ROOM_BYTES
+
+
 @contextmanager
 def new_sound(
     path: Path, sample_rate_hz: int, channels: int, subtype: str, container: str = "WAV"
@@ -38,6 +49,5 @@ def new_sound(
         ) as file:
             yield file
     except (soundfile.LibsndfileError, AssertionError) as error:
-        full = shutil.disk_usage(path.parent).free < _NO_ROOM_BYTES
-        number = errno.ENOSPC if full else errno.EIO
+        number = errno.ENOSPC if is_full(path.parent) else errno.EIO
         raise OSError(number, os.strerror(number), str(path)) from error

@@ -35,6 +35,11 @@ class Latest(Generic[K, V]):
         with self._lock:
             self._kept.clear()
 
+    def forget(self, key: K) -> None:
+        """Let go of what is kept for a key, if anything is."""
+        with self._lock:
+            self._kept.pop(key, None)
+
     def put(self, key: K, value: V) -> None:
         """Keep a value, and let go of the one that nobody asked for longest."""
         with self._lock:

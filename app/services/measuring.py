@@ -58,7 +58,7 @@ class MeasuringService:
         self._clock = clock
         self._shelf = shelf or ScoreShelf(store)
         self._rows = Rows(store)
-        self._decoded: Latest[str, tuple[datetime, TakeAnalysis] | None] = Latest(_MOST_DECODED)
+        self._decoded: Latest[str, tuple[datetime, TakeAnalysis]] = Latest(_MOST_DECODED)
 
     def waiting(self) -> tuple[str, ...]:
         """Give the takes that are not measured, or stale, the newest first.
@@ -212,8 +212,7 @@ class MeasuringService:
         if report.notice:
             summary["notice"] = report.notice
         curves = encode(report.analysis)
-        if self._decoded.get(take.id) is not None:
-            self._decoded.put(take.id, None)
+        self._decoded.forget(take.id)
         with self._store.transaction():
             self._store.measurements.put(
                 StoredMeasurement(

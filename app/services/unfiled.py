@@ -23,6 +23,7 @@ from app.services.views import PendingTake
 from app.store.folders import Folders, write_atomically
 
 if TYPE_CHECKING:
+    from audio.pcm_file import PcmLayout
     from audio.recorder import Recording
 
 _ID_LENGTH = 32
@@ -130,12 +131,18 @@ def remove_empty(folders: Folders, mine: Container[Path]) -> None:
 
 
 def _may_hold_sound(path: Path) -> bool:
+    layout, frames = _sound_of(path)
+    return path.stat().st_size > _SHORTEST_HEADER_BYTES if layout is None else frames > 0
+
+
+def _sound_of(path: Path) -> "tuple[PcmLayout | None, int]":
+    """Give the layout of a PCM file, where its header is whole, and how many frames follow."""
     from audio.pcm_file import read_layout  # noqa: PLC0415 - numpy only when needed
 
-    size, layout = path.stat().st_size, read_layout(path)
+    layout = read_layout(path)
     if layout is None:
-        return size > _SHORTEST_HEADER_BYTES
-    return size - layout.data_at >= layout.frame_bytes
+        return None, 0
+    return layout, (path.stat().st_size - layout.data_at) // layout.frame_bytes
 
 
 def left_behind(
@@ -159,16 +166,14 @@ def left_behind(
 
 
 def _pending_of(path: Path, default: Callable[[], PlayingSettings]) -> PendingTake | None:
-    from audio.pcm_file import read_layout  # noqa: PLC0415 - numpy only when needed
-
     try:
-        layout = read_layout(path)
-        size, written = path.stat().st_size, path.stat().st_mtime
+        layout, frames = _sound_of(path)
+        written = path.stat().st_mtime
     except OSError:
         return None
-    if layout is None or size - layout.data_at < layout.frame_bytes:
+    if layout is None or frames < 1:
         return None
-    duration_s = (size - layout.data_at) // layout.frame_bytes / layout.sample_rate_hz
+    duration_s = frames / layout.sample_rate_hz
     note = _read_note(path)
     started = datetime.fromtimestamp(written - duration_s, UTC).astimezone()
     with suppress(KeyError, TypeError, ValueError):

@@ -4,7 +4,7 @@ Common practice, no source: no day has more minutes than it has, and a promise a
 """
 
 from dataclasses import replace
-from datetime import UTC, date, datetime, timedelta
+from datetime import timedelta
 
 import pytest
 
@@ -18,19 +18,7 @@ from app.journal.promises import (
     checked,
     with_break,
 )
-
-START = date(2026, 1, 1)  # a Thursday
-NOW = datetime(2026, 1, 1, 18, tzinfo=UTC)
-
-
-def day(number: int) -> date:
-    return START + timedelta(days=number - 1)
-
-
-def promise() -> Promise:
-    return checked(
-        Promise("p", "Every day", START, (PromiseRule(START, Stretch.IN_TOTAL, 100),), NOW)
-    )
+from tests.journal.a_promise import NOW, START, day, promise
 
 
 @pytest.mark.parametrize(

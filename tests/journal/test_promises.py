@@ -4,7 +4,7 @@ The examples are common practice, no source.
 """
 
 from dataclasses import replace
-from datetime import UTC, date, datetime, timedelta
+from datetime import timedelta
 
 import pytest
 
@@ -13,29 +13,16 @@ from app.journal.printed_numbers import printed_numbers
 from app.journal.promise_standing import DayKind, DaysDone, PromiseState, standing
 from app.journal.promises import (
     PlannedBreak,
-    Promise,
     PromiseRule,
     SharedNumber,
     Stretch,
-    checked,
     day_number,
     rule_on,
     with_break,
     with_breaks_ended,
     with_rule,
 )
-
-START = date(2026, 1, 1)  # a Thursday
-NOW = datetime(2026, 1, 1, 18, tzinfo=UTC)
-
-
-def day(number: int) -> date:
-    return START + timedelta(days=number - 1)
-
-
-def promise(days: int = 100, stretch: Stretch = Stretch.IN_TOTAL, **rule: object) -> Promise:
-    first = PromiseRule(START, stretch, days, **rule)  # type: ignore[arg-type]
-    return checked(Promise("p", "Every day", START, (first,), NOW))
+from tests.journal.a_promise import NOW, START, day, promise
 
 
 def done(*numbers: int, minutes: float = 30.0, rest: tuple[int, ...] = ()) -> DaysDone:
